@@ -1,0 +1,15 @@
+// npm run bench: every benchmark, each beside its peer in one process. `npm run bench -- solver` runs one.
+import { ensureInstalled, run, say } from './ensure.mjs';
+
+ensureInstalled();
+const benches = {
+  solver: 'packages/engine/bench/solver.bench.ts',
+  throw: 'packages/engine/bench/throw.bench.ts',
+  proof: 'packages/app/bench/proof.bench.ts',
+};
+const only = process.argv[2];
+for (const [name, file] of Object.entries(benches)) {
+  if (only !== undefined && only !== name) continue;
+  say(`\n== ${name}`);
+  run('node', ['--conditions=source', '--import', 'tsx', file]);
+}

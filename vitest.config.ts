@@ -1,0 +1,12 @@
+import { defineConfig } from 'vitest/config';
+
+// One run for everything; the engine's and the app's sources are used directly, no build needed.
+export default defineConfig({
+  resolve: { conditions: ['source'] },
+  ssr: { resolve: { conditions: ['source'], externalConditions: ['source'] } },
+  test: {
+    include: ['packages/*/src/**/*.test.{ts,tsx}', 'packages/*/test/**/*.test.ts'],
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
+  },
+});
