@@ -1,0 +1,11 @@
+export * from './dimension.ts';
+export { fromSi, toSi, UNITS, type Unit } from './units.ts';
+export { dimensionOf, dimensionsOf, unitOf } from './unit-text.ts';
+export * from './parse.ts';
+export * from './display.ts';
+export * from './write.ts';
+export * from './closest-name.ts';
+export * from './shape.ts';
+export * from './shape-values.ts';
+export * from './shape-structures.ts';
+export type { DisplayPurpose } from './display.data.ts';
