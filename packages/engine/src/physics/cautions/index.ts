@@ -1,0 +1,2 @@
+export * from './cautions.ts';
+export * from './cautions.data.ts';
