@@ -1,0 +1,109 @@
+import { display } from '../quantity/index.ts';
+import type { Catalogue } from './catalogue.ts';
+import type { PartOf } from './part.ts';
+import { mates, type Port } from './port.ts';
+
+/** The pieces that join two ports, in order from the first to the second; empty when the ports mate by themselves. */
+export type Joint =
+  | { readonly ok: true; readonly pieces: readonly PartOf<'fitting'>[] }
+  | { readonly ok: false; readonly gap: string };
+
+/** Finds what joins two ports and stands a gauge pressure [Pa]. */
+export type JointFinder = (from: Port, to: Port, pressure: number) => Joint;
+
+/** Longest chain that is looked for: beyond four pieces a joint is a leak waiting to happen. */
+const MOST_PIECES = 4;
+
+/**
+ * Makes the search for the cheapest chain of adapters between two ports of one catalogue.
+ *
+ * Cheapest by price; at equal price the chain with fewest joints, since every joint can leak. Answers are remembered
+ * per pair of ports and class of pressure, so a whole rig asks each question once.
+ *
+ * @param allowed whether a piece may be used at all: its wetted materials against the rig's liquids, for instance.
+ */
+export function jointFinder(
+  catalogue: Catalogue,
+  allowed: (piece: PartOf<'fitting'>) => boolean = () => true,
+): JointFinder {
+  const adapters = catalogue.byKind.fitting.filter((f) => f.ports.length === 2 && allowed(f));
+  const classes = [...new Set(adapters.map((f) => f.maxPressure))].sort((a, b) => a - b);
+  const entering = new Map<string, { piece: PartOf<'fitting'>; leave: Port }[]>();
+  for (const piece of adapters)
+    for (const [enter, leave] of bothWays(piece)) {
+      const key = mateKey(enter);
+      const list = entering.get(key) ?? [];
+      list.push({ piece, leave });
+      entering.set(key, list);
+    }
+  const remembered = new Map<string, Joint>();
+
+  const search: JointFinder = (from, to, pressure) => {
+    if (mates(from, to)) return { ok: true, pieces: [] };
+    interface Reached {
+      port: Port;
+      price: number;
+      pieces: readonly PartOf<'fitting'>[];
+      settled: boolean;
+    }
+    // One state per port and number of pieces, so that a cheap long chain never hides a dearer one that is short enough.
+    const start: Reached = { port: from, price: 0, pieces: [], settled: false };
+    const reached = new Map<string, Reached>([[`0 ${portKey(from)}`, start]]);
+    for (;;) {
+      let next: Reached | undefined;
+      for (const r of reached.values()) if (!r.settled && (next === undefined || cheaper(r, next))) next = r;
+      if (next === undefined)
+        return { ok: false, gap: `nothing in the catalogue joins ${portName(from)} to ${portName(to)}` };
+      next.settled = true;
+      if (mates(next.port, to)) return { ok: true, pieces: next.pieces };
+      if (next.pieces.length >= MOST_PIECES) continue;
+      for (const { piece, leave } of entering.get(portKey(next.port)) ?? []) {
+        if (piece.maxPressure < pressure) continue;
+        const pieces = [...next.pieces, piece];
+        const key = `${pieces.length} ${portKey(leave)}`;
+        const candidate = { port: leave, price: next.price + piece.priceCents, pieces, settled: false };
+        const known = reached.get(key);
+        if (known === undefined || (!known.settled && cheaper(candidate, known))) reached.set(key, candidate);
+      }
+    }
+  };
+
+  return (from, to, pressure) => {
+    const level = classes.findIndex((c) => c >= pressure);
+    const key = `${portKey(from)}>${portKey(to)}@${level}`;
+    let joint = remembered.get(key);
+    if (joint === undefined) remembered.set(key, (joint = search(from, to, pressure)));
+    return joint;
+  };
+}
+
+/** How a builder says a port: "3/4 in npt, female". */
+export function portName(port: Port): string {
+  const size = display(port.size, 'length', 'us', { as: 'bore' });
+  return `${size} ${port.joint}${port.gender === 'none' ? '' : `, ${port.gender}`}`;
+}
+
+function bothWays(f: PartOf<'fitting'>): [Port, Port][] {
+  const [a, b] = [f.ports[0]!, f.ports[1]!];
+  return [
+    [a, b],
+    [b, a],
+  ];
+}
+
+function cheaper(
+  a: { price: number; pieces: readonly unknown[] },
+  b: { price: number; pieces: readonly unknown[] },
+): boolean {
+  return a.price < b.price || (a.price === b.price && a.pieces.length < b.pieces.length);
+}
+
+function portKey(p: Port): string {
+  return `${p.joint}:${Math.round(p.size * 1e4)}:${p.gender}`;
+}
+
+/** Key of the port that mates with this one. */
+function mateKey(p: Port): string {
+  const gender = p.gender === 'none' ? 'none' : p.gender === 'male' ? 'female' : 'male';
+  return portKey({ ...p, gender });
+}

@@ -1,0 +1,160 @@
+import {
+  formatPath,
+  integer,
+  list,
+  object,
+  oneOf,
+  optional,
+  read,
+  text,
+  type Problem,
+  type Shape,
+} from '../quantity/index.ts';
+import { KINDS, PART_SHAPES, type Kind, type Part, type PartOf } from './part.ts';
+
+/** A part is read only once its file's kind is known. */
+const rawPart: Shape<unknown> = {
+  read: (raw) => raw ?? null,
+  describe: { type: 'part', expected: 'a part' },
+};
+
+/** One file of a catalogue: all parts of one kind. */
+const fileShape = object({
+  kind: oneOf(...KINDS),
+  about: optional(text({ max: 2000 })),
+  parts: list(rawPart, { max: 10_000 }),
+});
+
+/** A catalogue that has been read and checked: SI inside, found by id or kind. */
+export interface Catalogue {
+  readonly name: string;
+  readonly version: number;
+  readonly parts: ReadonlyMap<string, Part>;
+  readonly byKind: { readonly [K in Kind]: readonly PartOf<K>[] };
+}
+
+/** A problem in one file of a catalogue; the path leads to the field inside that file. */
+export interface CatalogueProblem extends Problem {
+  readonly file: string;
+}
+
+const headShape = object({ name: text({ min: 1, max: 80 }), version: integer({ min: 1 }) });
+
+/**
+ * Reads a catalogue from its files (already parsed as JSON): a head with name and version, and any number of
+ * files of one kind each. All problems of all files are returned together.
+ */
+export function readCatalogue(
+  head: { file: string; raw: unknown },
+  files: readonly { file: string; raw: unknown }[],
+): { ok: true; catalogue: Catalogue } | { ok: false; problems: CatalogueProblem[] } {
+  const problems: CatalogueProblem[] = [];
+  const headRead = read(headShape, head.raw);
+  if (!headRead.ok) problems.push(...headRead.problems.map((p) => ({ ...p, file: head.file })));
+
+  const parts = new Map<string, Part>();
+  const firstAt = new Map<string, string>();
+  for (const { file, raw } of files) {
+    const fileRead = read(fileShape, raw);
+    if (!fileRead.ok) {
+      problems.push(...fileRead.problems.map((p) => ({ ...p, file })));
+      continue;
+    }
+    const { kind, parts: rawParts } = fileRead.value;
+    rawParts.forEach((rawPart, i) => {
+      const found: Problem[] = [];
+      const value = PART_SHAPES[kind].read(rawPart, ['parts', i], found) as Omit<Part, 'kind'> | undefined;
+      if (value !== undefined && found.length === 0) {
+        const part = { kind, ...value } as Part;
+        found.push(...contradictions(part, ['parts', i]));
+        const first = firstAt.get(part.id);
+        if (first !== undefined)
+          found.push({
+            path: ['parts', i, 'id'],
+            code: 'duplicate',
+            message: `id '${part.id}' is already used in ${first}`,
+          });
+        else {
+          firstAt.set(part.id, `${file}, ${formatPath(['parts', i])}`);
+          parts.set(part.id, part);
+        }
+      }
+      problems.push(...found.map((p) => ({ ...p, file })));
+    });
+  }
+  if (problems.length > 0 || !headRead.ok) return { ok: false, problems };
+  return { ok: true, catalogue: catalogueOf(headRead.value.name, headRead.value.version, parts.values()) };
+}
+
+export function partOf<K extends Kind>(catalogue: Catalogue, id: string, kind: K): PartOf<K> | undefined {
+  const part = catalogue.parts.get(id);
+  return part?.kind === kind ? (part as PartOf<K>) : undefined;
+}
+
+/** A catalogue of parts that have been read: a cut-down one, or one with a one-off part laid in. */
+export function catalogueOf(name: string, version: number, list: Iterable<Part>): Catalogue {
+  const parts = new Map<string, Part>();
+  const byKind = Object.fromEntries(KINDS.map((k) => [k, [] as Part[]])) as Record<Kind, Part[]>;
+  for (const part of list) {
+    parts.set(part.id, part);
+    byKind[part.kind].push(part);
+  }
+  return { name, version, parts, byKind: byKind as unknown as Catalogue['byKind'] };
+}
+
+/** Fields that are each in range and yet contradict one another. */
+function contradictions(part: Part, path: readonly (string | number)[]): Problem[] {
+  const out: Problem[] = [];
+  const bad = (field: string, message: string) =>
+    out.push({
+      path: [...path, ...field.split('.')],
+      code: 'contradiction',
+      message: `${field}: ${message}`,
+    });
+  if (part.priceCents < part.costCents)
+    bad('priceCents', `the price is below the cost of ${part.costCents} cents`);
+  switch (part.kind) {
+    case 'pump':
+      if (part.minSpeed > part.maxSpeed) bad('minSpeed', 'it is above maxSpeed');
+      if (part.law.action === 'centrifugal') {
+        const c = part.law.curve;
+        for (let i = 1; i < c.length; i++) {
+          if (c[i]!.flow <= c[i - 1]!.flow) bad(`law.curve.${i}.flow`, 'flows must rise along the curve');
+          if (c[i]!.head >= c[i - 1]!.head)
+            bad(
+              `law.curve.${i}.head`,
+              'head must fall as flow rises; a drooping curve has several duty points',
+            );
+        }
+      }
+      break;
+    case 'motor-pump':
+      part.curve.forEach((p, i) => {
+        const before = part.curve[i - 1];
+        if (before === undefined) return;
+        if (p.pressure <= before.pressure) bad(`curve.${i}.pressure`, 'pressures must rise along the curve');
+        if (p.flow >= before.flow) bad(`curve.${i}.flow`, 'flow must fall as pressure rises');
+      });
+      if (part.switchOn >= part.switchOff) bad('switchOn', 'it must be below switchOff');
+      break;
+    case 'engine':
+      if (part.minSpeed > part.ratedSpeed) bad('minSpeed', 'it is above ratedSpeed');
+      break;
+    case 'regulator':
+      if (part.setMin > part.setMax) bad('setMin', 'it is above setMax');
+      if (part.setMax > part.maxPressure) bad('setMax', 'it is above maxPressure');
+      break;
+    case 'hose':
+      if (part.outsideDiameter <= part.bore) bad('outsideDiameter', 'it must be larger than the bore');
+      break;
+    case 'reel':
+      if (part.flangeDiameter <= part.hubDiameter) bad('flangeDiameter', 'it must be larger than the hub');
+      break;
+    case 'tip':
+    case 'nozzle':
+      if (part.minPressure > part.maxPressure) bad('minPressure', 'it is above maxPressure');
+      break;
+    default:
+  }
+  return out;
+}

@@ -1,0 +1,260 @@
+import { mates, type Catalogue, type Part, type PartOf } from '../../catalogue/index.ts';
+import type { NetworkLiquid } from '../../hydraulics/index.ts';
+import { hoseLoss } from '../../physics/index.ts';
+import type { Brief, Duty } from '../brief.ts';
+import type { Layout, LayoutLine } from '../layout.ts';
+import { askedFlow } from '../proof/flow.ts';
+import type { DutyLiquid } from '../proof/liquid.ts';
+import type { Site } from '../proof/site.ts';
+import { meanCoilDiameter, reelCapacity } from '../reel-drum.ts';
+import { partsOfSlot } from './slot-parts.ts';
+import { tipPressureFor } from './tip-demand.ts';
+
+const BAR = 1e5;
+/** Hose that a transfer or boom line takes when the brief does not say [m]. */
+const BOOM_HOSE = 3;
+const TRANSFER_HOSE = 15;
+/** Hose that one person can drag: 1 in. Common practice, no source. [m] */
+const LARGEST_HAND_BORE = 0.027;
+/** Speed beyond which a hose is out of the question [m/s]. */
+const FASTEST = 30;
+/** Different choices kept for one line: enough that a pump finds its match, few enough to try them all. */
+const KEPT = 60;
+
+/** One way to build an outlet line, and what it asks at the manifold in each duty that opens it. */
+export interface LineOption {
+  readonly line: string;
+  readonly parts: ReadonlyMap<string, Part>;
+  readonly hoseLength: number;
+  readonly priceCents: number;
+  /** Pressure and flow at the manifold, per duty id. */
+  readonly demand: ReadonlyMap<string, { readonly pressure: number; readonly flow: number }>;
+}
+
+export interface LineContext {
+  readonly catalogue: Catalogue;
+  readonly layout: Layout;
+  readonly brief: Brief;
+  readonly site: Site;
+  readonly liquids: ReadonlyMap<string, DutyLiquid>;
+  /** What is asked is multiplied by this, so that the choice is not thin. */
+  readonly spare: number;
+  /** Tip pressures found so far, by duty, tip and stream: the throw behind them is the dear part. */
+  readonly tipPressures: Map<string, number | undefined>;
+}
+
+/** Ways to build one outlet line that no other way beats in price, pressure and flow; cheapest first. */
+export function lineOptions(context: LineContext, line: LayoutLine): LineOption[] {
+  const duties = context.brief.duties.filter((d) => (d.open as readonly string[]).includes(line.opens));
+  if (duties.length === 0) return [];
+  const all = line.run.includes('gun')
+    ? gunOptions(context, line, duties)
+    : line.run.includes('boom')
+      ? boomOptions(context, line, duties)
+      : transferOptions(context, line, duties);
+  return unbeaten(all).slice(0, KEPT);
+}
+
+function gunOptions(context: LineContext, line: LayoutLine, duties: readonly Duty[]): LineOption[] {
+  const { catalogue, layout, brief } = context;
+  const length = brief.wishes.hose ?? Math.max(...duties.map((d) => d.hoseOut ?? 30));
+  const hoses = partsOfSlot(catalogue, layout, 'hose', 'hose').filter((h) => h.bore < LARGEST_HAND_BORE);
+  const guns = partsOfSlot(catalogue, layout, 'gun', 'gun');
+  const tips = partsOfSlot(catalogue, layout, 'tip', 'tip');
+  const reels = partsOfSlot(catalogue, layout, 'reel', 'reel').filter(
+    (r) => brief.wishes.rewind === undefined || r.rewind === brief.wishes.rewind,
+  );
+  const out: LineOption[] = [];
+  for (const gun of guns) {
+    for (const tip of tips) {
+      const asked = duties.map((duty) => tipPressureFor(context, duty, gun, tip));
+      if (asked.some((p) => p === undefined)) continue;
+      for (const hose of hoses) {
+        const reel = reels.find(
+          (r) =>
+            reelCapacity(r, hose) >= length &&
+            r.bore >= hose.bore * 0.95 &&
+            r.maxPressure >= Math.max(...(asked as number[])),
+        );
+        // A wish for a rewind is kept or the choice is dropped: it is never given up in silence.
+        if (reel === undefined && brief.wishes.rewind !== undefined) continue;
+        const demand = new Map<string, { pressure: number; flow: number }>();
+        duties.forEach((duty, i) => {
+          const liquid = context.liquids.get(duty.liquid)!;
+          const pressure = asked[i]!;
+          const sg = liquid.density / 1000;
+          const flow = tip.flowAtOneBar * Math.sqrt(pressure / BAR / sg);
+          const outLength = Math.min(duty.hoseOut ?? length, length);
+          const wound = reel === undefined ? 0 : length - outLength;
+          const local =
+            ((flow / gun.flowAtOneBar) ** 2 + (reel === undefined ? 0 : (flow / reel.flowAtOneBar) ** 2)) *
+            BAR *
+            sg;
+          const lift = liquid.density * 9.80665 * ((duty.outletHeight ?? 1.5) - 0.8);
+          demand.set(duty.id, {
+            flow,
+            pressure:
+              pressure + local + lift + lossOf(hose, length, flow, liquid, reel, wound) + 0.02 * pressure,
+          });
+        });
+        const most = Math.max(...[...demand.values()].map((d) => d.pressure));
+        if (
+          most > Math.min(hose.maxPressure, gun.maxPressure) ||
+          Math.max(...[...demand.values()].map((d) => d.flow)) > gun.maxFlow
+        )
+          continue;
+        const parts = new Map<string, Part>([
+          ...(reel === undefined ? [] : [['reel', reel] as const]),
+          ['hose', hose],
+          ['gun', gun],
+          ['tip', tip],
+        ]);
+        out.push(option(line, parts, length, demand));
+      }
+    }
+  }
+  return out;
+}
+
+function boomOptions(context: LineContext, line: LayoutLine, duties: readonly Duty[]): LineOption[] {
+  const { catalogue, layout } = context;
+  const width = Math.max(0, ...duties.map((d) => d.application?.width ?? 0));
+  const booms = partsOfSlot(catalogue, layout, 'boom', 'boom')
+    .filter((b) => b.width >= width * 0.98)
+    .slice(0, 4);
+  const nozzles = partsOfSlot(catalogue, layout, 'nozzle', 'nozzle');
+  const valves = partsOfSlot(catalogue, layout, 'boom-valve', 'valve');
+  const hoses = partsOfSlot(catalogue, layout, 'boom-hose', 'hose');
+  const out: LineOption[] = [];
+  for (const boom of booms)
+    for (const nozzle of nozzles.filter((n) => nozzleFits(boom, n))) {
+      const demandAtBoom = new Map<string, { pressure: number; flow: number }>();
+      for (const duty of duties) {
+        const liquid = context.liquids.get(duty.liquid)!;
+        const flow = (askedFlow(duty) ?? 0) * context.spare;
+        const each = flow / boom.nozzles;
+        const pressure = Math.max(
+          (each / nozzle.flowAtOneBar) ** 2 * BAR * (liquid.density / 1000),
+          duty.pressure ?? 0,
+          nozzle.minPressure,
+        );
+        if (pressure > nozzle.maxPressure) break;
+        demandAtBoom.set(duty.id, {
+          pressure,
+          flow: nozzle.flowAtOneBar * boom.nozzles * Math.sqrt(pressure / BAR / (liquid.density / 1000)),
+        });
+      }
+      if (demandAtBoom.size < duties.length) continue;
+      for (const hose of hoses) {
+        const valve = valves.find((v) => v.bore >= hose.bore * 0.9) ?? valves[valves.length - 1];
+        if (valve === undefined) continue;
+        const demand = new Map<string, { pressure: number; flow: number }>();
+        for (const duty of duties) {
+          const liquid = context.liquids.get(duty.liquid)!;
+          const { pressure, flow } = demandAtBoom.get(duty.id)!;
+          const velocity = flow / ((Math.PI / 4) * hose.bore ** 2);
+          demand.set(duty.id, {
+            flow,
+            pressure:
+              pressure + lossOf(hose, BOOM_HOSE, flow, liquid) + 4 * 0.5 * liquid.density * velocity ** 2,
+          });
+        }
+        const parts = new Map<string, Part>([
+          ['boom-valve', valve],
+          ['boom-hose', hose],
+          ['boom', boom],
+          ['nozzle', nozzle],
+        ]);
+        out.push(option(line, parts, BOOM_HOSE, demand));
+      }
+    }
+  return out;
+}
+
+function transferOptions(context: LineContext, line: LayoutLine, duties: readonly Duty[]): LineOption[] {
+  const { catalogue, layout, brief } = context;
+  const length = brief.wishes.hose ?? Math.max(...duties.map((d) => d.hoseOut ?? TRANSFER_HOSE));
+  const valves = partsOfSlot(catalogue, layout, 'transfer-valve', 'valve');
+  return partsOfSlot(catalogue, layout, 'transfer-hose', 'hose').flatMap((hose) => {
+    const valve = valves.find((v) => v.bore >= hose.bore * 0.9);
+    if (valve === undefined) return [];
+    const demand = new Map<string, { pressure: number; flow: number }>();
+    for (const duty of duties) {
+      const liquid = context.liquids.get(duty.liquid)!;
+      const flow = (askedFlow(duty) ?? 0) * context.spare;
+      const velocity = flow / ((Math.PI / 4) * hose.bore ** 2);
+      const lift = liquid.density * 9.80665 * Math.max(0, (duty.outletHeight ?? 1.2) - 0.8);
+      demand.set(duty.id, {
+        flow,
+        pressure: lift + lossOf(hose, length, flow, liquid) + 3 * 0.5 * liquid.density * velocity ** 2,
+      });
+    }
+    return [
+      option(
+        line,
+        new Map<string, Part>([
+          ['transfer-valve', valve],
+          ['transfer-hose', hose],
+        ]),
+        length,
+        demand,
+      ),
+    ];
+  });
+}
+
+function option(
+  line: LayoutLine,
+  parts: ReadonlyMap<string, Part>,
+  hoseLength: number,
+  demand: LineOption['demand'],
+): LineOption {
+  let priceCents = 0;
+  for (const part of parts.values())
+    priceCents += part.kind === 'hose' ? part.priceCents * Math.ceil(hoseLength / 0.3048) : part.priceCents;
+  const nozzle = parts.get('nozzle');
+  const boom = parts.get('boom') as PartOf<'boom'> | undefined;
+  if (nozzle !== undefined && boom !== undefined) priceCents += nozzle.priceCents * (boom.nozzles - 1);
+  return { line: line.id, parts, hoseLength, priceCents, demand };
+}
+
+/** Drops every option that another one beats in price and in the pressure and flow it asks in every duty. */
+function unbeaten(options: readonly LineOption[]): LineOption[] {
+  const kept: LineOption[] = [];
+  for (const o of [...options].sort((a, b) => a.priceCents - b.priceCents)) {
+    const beaten = kept.some((k) =>
+      [...o.demand].every(([duty, d]) => {
+        const other = k.demand.get(duty)!;
+        return other.pressure <= d.pressure && other.flow <= d.flow;
+      }),
+    );
+    if (!beaten) kept.push(o);
+  }
+  return kept;
+}
+
+/** Pressure that a hose takes at a flow, part of it wound on the reel [Pa]. */
+function lossOf(
+  hose: PartOf<'hose'>,
+  length: number,
+  flow: number,
+  liquid: NetworkLiquid,
+  reel?: PartOf<'reel'>,
+  wound = 0,
+): number {
+  if (flow / ((Math.PI / 4) * hose.bore ** 2) > FASTEST) return Infinity;
+  const { bore, roughness } = hose;
+  const { density, viscosity } = liquid;
+  const line = { flow, bore, length, roughness, density, viscosity };
+  return reel === undefined || wound <= 0
+    ? hoseLoss(line).pressureLoss
+    : hoseLoss({ ...line, woundLength: wound, coilDiameter: meanCoilDiameter(reel, hose, wound) })
+        .pressureLoss;
+}
+
+/** A nozzle goes straight on the boom's bodies, without an adapter. */
+function nozzleFits(boom: PartOf<'boom'>, nozzle: PartOf<'nozzle'>): boolean {
+  const body = boom.ports.find((p) => p.id === 'out');
+  const cap = nozzle.ports.find((p) => p.id === 'in');
+  return body !== undefined && cap !== undefined && mates(body, cap);
+}

@@ -1,0 +1,297 @@
+import type { Part, PartOf } from '../catalogue/index.ts';
+import type {
+  ElementLaw,
+  NetworkElement,
+  NetworkLiquid,
+  NetworkModel,
+  NetworkNode,
+} from '../hydraulics/index.ts';
+import type { Duty } from './brief.ts';
+import { driveOf } from './drive.ts';
+import { elbowK, teeBranchK, teeRunK, valveK } from './fitting-loss.ts';
+import { first, type Rig, type RigItem, type RigLine } from './rig-document.ts';
+import { meanCoilDiameter } from './reel-drum.ts';
+import { liquidDepth } from './tank-level.ts';
+
+/** One outlet of a duty: the line that leads to it and the element at its end. */
+export interface OpenOutlet {
+  readonly line: string;
+  /** Element that discharges, and the node in front of it. */
+  readonly last: string;
+  readonly before: string;
+  readonly node: string;
+}
+
+/** A rig in one duty as a network, with the way back from elements to items. */
+export interface DutyNetwork {
+  readonly model: NetworkModel;
+  readonly outlets: readonly OpenOutlet[];
+  /** Elements of each line in flow order, with the item each stands for. */
+  readonly lines: ReadonlyMap<
+    string,
+    readonly { readonly element: string; readonly item: string | undefined }[]
+  >;
+  /** Elements that shut all open outlets when the trigger is let go: guns, or the first part of a line without one. */
+  readonly triggers: readonly string[];
+  /** Suction strainers, with their flow factor clean and at the state in which they must be cleaned. */
+  readonly strainers: readonly { readonly element: string; readonly clean: number; readonly dirty: number }[];
+}
+
+const BAR = 1e5;
+/** Height of the outlet above the ground when a duty does not say: a hand gun, a boom, a bar, a filler neck [m]. */
+const OUTLET_HEIGHT = { gun: 1.5, 'second-gun': 1.5, boom: 0.6, bar: 0.4, transfer: 1.2 } as const;
+
+/**
+ * Makes the network of a rig in one duty with its strainers clean: every line's parts in series, closed lines shut at
+ * their gun or first part, the tank at its level, hose not paid out wound on the reel, the outlet at its height.
+ */
+export function dutyNetwork(rig: Rig, duty: Duty, liquid: NetworkLiquid): DutyNetwork {
+  const carrier = first(rig, 'carrier');
+  const deck = carrier?.part.deckHeight ?? 0;
+  const tank = first(rig, 'tank')!.part;
+  const nodes: NetworkNode[] = [
+    { id: 'tank', elevation: deck, surface: deck + liquidDepth(tank, duty.tankLevel) },
+  ];
+  for (const n of rig.document.nodes) nodes.push({ id: n.id, elevation: deck + n.height });
+  const elements: NetworkElement[] = [];
+  const outlets: OpenOutlet[] = [];
+  const triggers: string[] = [];
+  const strainers: { element: string; clean: number; dirty: number }[] = [];
+  const lines = new Map<string, { element: string; item: string | undefined }[]>();
+  const heights = new Map(nodes.map((n) => [n.id, n.elevation]));
+
+  for (const line of rig.lines) {
+    const isOpen = opens(line, duty);
+    const outletHeight = outletHeightOf(line, duty);
+    const end = line.to === 'air' ? `${line.id}.air` : line.to;
+    if (line.to === 'air') {
+      nodes.push({ id: end, elevation: outletHeight, atmosphere: true });
+      heights.set(end, outletHeight);
+    }
+    const run = elementsOf(rig, line, duty);
+    lines.set(
+      line.id,
+      run.map(({ id, item }) => ({ element: id, item })),
+    );
+    const startHeight = heights.get(line.from)!;
+    const endHeight = heights.get(end)!;
+    let from = line.from;
+    const shutter = Math.max(
+      0,
+      run.findIndex((piece) => piece.isGun),
+    );
+    run.forEach((piece, k) => {
+      const last = k === run.length - 1;
+      const to = last ? end : `${line.id}.${k + 1}`;
+      // Parts before the first hose stand with the machinery; what follows is carried to the outlet's height.
+      if (!last) nodes.push({ id: to, elevation: piece.beyondHose ? endHeight : startHeight });
+      elements.push({
+        id: piece.id,
+        from,
+        to,
+        law: piece.law,
+        count: piece.count,
+        ...(isOpen || k !== shutter ? {} : { open: false }),
+      });
+      if (isOpen && k === shutter && line.to === 'air') triggers.push(piece.id);
+      if (piece.dirty !== undefined) strainers.push({ element: piece.id, ...piece.dirty });
+      if (last && line.to === 'air' && isOpen)
+        outlets.push({ line: line.id, last: piece.id, before: from, node: end });
+      from = to;
+    });
+  }
+  return { model: { liquid, nodes, elements }, outlets, lines, triggers, strainers };
+}
+
+/** Height of a line's outlet above the ground in a duty [m]. */
+export function outletHeightOf(line: RigLine, duty: Duty): number {
+  return duty.outletHeight ?? OUTLET_HEIGHT[line.opens as keyof typeof OUTLET_HEIGHT] ?? 0;
+}
+
+/** Whether a line passes liquid in a duty. */
+function opens(line: RigLine, duty: Duty): boolean {
+  if (line.opens === 'always') return true;
+  if (line.opens === 'agitation') return duty.agitate;
+  return duty.open.includes(line.opens);
+}
+
+interface Piece {
+  readonly id: string;
+  readonly item: string | undefined;
+  readonly law: ElementLaw;
+  readonly count: number;
+  readonly beyondHose: boolean;
+  readonly isGun: boolean;
+  readonly dirty: { readonly clean: number; readonly dirty: number } | undefined;
+}
+
+function elementsOf(rig: Rig, line: RigLine, duty: Duty): Piece[] {
+  const pieces: Piece[] = [];
+  let beyondHose = false;
+  let reel: PartOf<'reel'> | undefined;
+  const add = (id: string, item: string | undefined, law: ElementLaw, count = 1) =>
+    pieces.push({ id, item, law, count, beyondHose, isGun: false, dirty: undefined });
+  const bore = boreOf(rig, line);
+  const k = line.elbows * elbowK(bore) + line.teesRun * teeRunK(bore) + line.teesBranch * teeBranchK(bore);
+  if (k > 0)
+    add(`${line.id}.fittings`, undefined, {
+      kind: 'fitting',
+      bore,
+      lossCoefficient: k,
+      laminarCoefficient: 800,
+    });
+  for (const id of line.run) {
+    const { item, part } = rig.items.get(id)!;
+    switch (part.kind) {
+      case 'hose': {
+        const outside = line.to === 'air' ? Math.min(duty.hoseOut ?? Infinity, item.length!) : item.length!;
+        const wound = reel === undefined ? 0 : item.length! - outside;
+        if (reel !== undefined && wound > 0.01)
+          add(`${id}.wound`, id, {
+            kind: 'pipe',
+            length: wound,
+            bore: part.bore,
+            roughness: part.roughness,
+            coilDiameter: meanCoilDiameter(reel, part, wound),
+          });
+        const straight = reel === undefined ? item.length! : outside;
+        if (line.to === 'air') beyondHose = true;
+        if (straight > 0)
+          add(id, id, { kind: 'pipe', length: straight, bore: part.bore, roughness: part.roughness });
+        break;
+      }
+      case 'reel':
+        reel = part;
+        add(id, id, flowFactor(part.flowAtOneBar));
+        break;
+      case 'boom':
+        // A section fed at its middle loses about 0.37 of what its half would lose at full flow (Christiansen's multiple-outlet factor, from memory).
+        add(
+          id,
+          id,
+          {
+            kind: 'pipe',
+            length: (0.37 * part.width) / (2 * part.sections),
+            bore: part.bore,
+            roughness: 1.5e-6,
+          },
+          2 * part.sections,
+        );
+        break;
+      case 'nozzle': {
+        const boom = first(rig, 'boom')?.part;
+        add(id, id, { kind: 'orifice', k: part.flowAtOneBar / Math.sqrt(BAR) }, boom?.nozzles ?? item.count);
+        break;
+      }
+      default:
+        pieces.push({
+          id,
+          item: id,
+          law: lawOf(rig, item, part, duty),
+          count: item.count,
+          beyondHose,
+          isGun: part.kind === 'gun',
+          dirty: part.kind === 'strainer' ? strainerFactors(part) : undefined,
+        });
+    }
+  }
+  return pieces;
+}
+
+/** Law of a part that is one element whatever the duty. */
+function lawOf(rig: Rig, item: RigItem, part: Part, duty: Duty): ElementLaw {
+  switch (part.kind) {
+    case 'pump': {
+      const speed = driveOf(rig)?.pumpSpeed ?? 0;
+      const { law } = part;
+      if (law.action === 'centrifugal')
+        return {
+          kind: 'centrifugal-pump',
+          curve: law.curve,
+          speed: speed / law.ratedSpeed,
+          ratedPressure: part.maxPressure,
+        };
+      return {
+        kind: 'positive-displacement-pump',
+        displacement: law.displacement,
+        speed,
+        slip: (law.slipAtMaxPressure * law.displacement * part.maxSpeed) / part.maxPressure,
+        viscosityExponent: law.mechanism === 'roller' || law.mechanism === 'gear' ? 1 : 0,
+        ratedPressure: part.maxPressure,
+      };
+    }
+    case 'motor-pump':
+      return {
+        kind: 'demand-pump',
+        curve: [...part.curve].reverse().map((p) => ({ flow: p.flow, pressure: p.pressure })),
+        switchOff: part.switchOff,
+        switchOn: part.switchOn,
+      };
+    case 'strainer':
+      return flowFactor(part.flowAtOneBar);
+    case 'valve':
+      if (part.flowAtOneBar !== undefined) return flowFactor(part.flowAtOneBar);
+      if (part.form === 'swing-check' || part.form === 'lift-check')
+        return { kind: 'check-valve', bore: part.bore, lossCoefficient: valveK(part.form, part.bore) };
+      return {
+        kind: 'fitting',
+        bore: part.bore,
+        lossCoefficient: valveK(part.form, part.bore),
+        laminarCoefficient: 500,
+      };
+    case 'regulator': {
+      const gradient = part.overridePressure / part.ratedFlow;
+      const setPressure = item.setByDuty?.[duty.id] ?? item.set ?? part.setMax;
+      const k = part.flowAtOneBar / Math.sqrt(BAR);
+      return part.action === 'reducing'
+        ? { kind: 'reducing-regulator', setPressure, gradient, k }
+        : {
+            kind:
+              part.action === 'bypass'
+                ? 'back-pressure-regulator'
+                : part.action === 'relief'
+                  ? 'relief-valve'
+                  : 'unloader',
+            setPressure,
+            gradient,
+            k,
+          };
+    }
+    case 'agitator':
+      return { kind: 'jet-agitator', k: part.flowAtOneBar / Math.sqrt(BAR) };
+    case 'eductor':
+      return { kind: 'jet-agitator', k: part.flowAtOneBar / Math.sqrt(BAR) };
+    case 'tip':
+      return { kind: 'orifice', k: part.flowAtOneBar / Math.sqrt(BAR) };
+    case 'gun':
+      return flowFactor(part.flowAtOneBar);
+    case 'fitting':
+      return {
+        kind: 'fitting',
+        bore: part.bore,
+        lossCoefficient: part.form === 'elbow' ? elbowK(part.bore) : teeRunK(part.bore),
+        laminarCoefficient: 500,
+      };
+    default:
+      throw new RangeError(`a ${part.kind} has no hydraulic law`);
+  }
+}
+
+/** A dirty strainer takes its stated multiple of the clean loss, so its flow factor falls with the root of it. */
+function strainerFactors(part: PartOf<'strainer'>): { clean: number; dirty: number } {
+  const clean = part.flowAtOneBar / Math.sqrt(BAR);
+  return { clean, dirty: clean / Math.sqrt(part.dirtyFactor) };
+}
+
+function flowFactor(flowAtOneBar: number): ElementLaw {
+  return { kind: 'flow-factor', k: flowAtOneBar / Math.sqrt(BAR) };
+}
+
+/** Bore at which a line's bends and branches are reckoned: that of its hose, else of its first valve or part. */
+function boreOf(rig: Rig, line: RigLine): number {
+  const parts = line.run.map((id) => rig.items.get(id)!.part);
+  const hose = parts.find((p) => p.kind === 'hose');
+  if (hose !== undefined) return hose.bore;
+  const valve = parts.find((p) => p.kind === 'valve');
+  return valve?.bore ?? parts[0]?.ports[0]?.size ?? 0.0254;
+}

@@ -1,0 +1,183 @@
+import {
+  compileNetwork,
+  type CompiledNetwork,
+  type NetworkLiquid,
+  type Solution,
+} from '../hydraulics/index.ts';
+import type { Duty } from './brief.ts';
+import { dutyNetwork, type DutyNetwork } from './duty-network.ts';
+import type { Rig } from './rig-document.ts';
+
+/** One step of the pressure line: a part between tank and tip and what it costs. */
+export interface PressureStep {
+  /** Item of the rig; absent for the bends and branches of a line. */
+  readonly item?: string;
+  readonly line: string;
+  readonly flow: number;
+  /** Gauge pressure at rest in front of it and behind it [Pa]; null where nothing defines it. */
+  readonly before: number | null;
+  readonly after: number | null;
+  /** Rating it must not exceed [Pa]. */
+  readonly limit?: number;
+}
+
+export interface OutletState {
+  readonly line: string;
+  /** Flow of the whole outlet, all nozzles of a boom together [m3/s]. */
+  readonly flow: number;
+  /** Gauge pressure of the liquid at rest in front of the last element: what a gauge at the tip shows [Pa]. */
+  readonly tipPressure: number;
+}
+
+/** A rig in one duty and one condition, solved. */
+export interface DutyState {
+  readonly status: Solution['status'];
+  readonly reason: string | undefined;
+  readonly iterations: number;
+  readonly outlets: readonly OutletState[];
+  readonly pump:
+    | {
+        readonly item: string;
+        readonly flow: number;
+        readonly inlet: number | null;
+        readonly outlet: number | null;
+      }
+    | undefined;
+  /** Highest gauge pressure on either side of each item [Pa]. */
+  readonly pressureAt: ReadonlyMap<string, number>;
+  readonly flowThrough: ReadonlyMap<string, number>;
+  /** Regulators and demand pumps that are not simply flowing: `holding`, `wide-open`, `cycling`, `dead-head`. */
+  readonly states: ReadonlyMap<string, string>;
+  readonly notes: readonly string[];
+  /** From the tank to the first open outlet; to the tank through the regulator when all is shut. */
+  readonly steps: readonly PressureStep[];
+}
+
+/** A duty in the three conditions a proof looks at. */
+export interface DutyStates {
+  /** Strainer clean, outlets open: how it is meant to work. */
+  readonly open: DutyState;
+  /** Strainer at the state in which it says it must be cleaned. */
+  readonly dirty: DutyState;
+  /** Every outlet shut while the pump turns, as when a trigger is let go. */
+  readonly shut: DutyState;
+}
+
+/**
+ * Solves a rig in one duty: the network is compiled once, then its strainers are clogged and its outlets shut.
+ *
+ * @param told ask for the solver's notes on the open state, which cost more than the solve
+ */
+export function dutyStates(rig: Rig, duty: Duty, liquid: NetworkLiquid, told: boolean): DutyStates {
+  const made = dutyNetwork(rig, duty, liquid);
+  const compiled = compileNetwork(made.model);
+  if (!compiled.ok) {
+    const failed = noState(compiled.problems.map((p) => p.message).join('; '), 0);
+    return { open: failed, dirty: failed, shut: failed };
+  }
+  const { network } = compiled;
+  const open = stateOf(rig, made, network, network.solve({ start: 'cold' }), told);
+  for (const s of made.strainers) network.set(network.elementIndex(s.element), 'k', s.dirty);
+  const dirty = stateOf(rig, made, network, network.solve(), false);
+  for (const s of made.strainers) network.set(network.elementIndex(s.element), 'k', s.clean);
+  for (const t of made.triggers) network.open(network.elementIndex(t), false);
+  const shut = stateOf(rig, { ...made, outlets: [] }, network, network.solve({ start: 'cold' }), false);
+  return { open, dirty, shut };
+}
+
+function noState(reason: string, iterations: number): DutyState {
+  return {
+    status: 'failed',
+    reason,
+    iterations,
+    outlets: [],
+    pump: undefined,
+    pressureAt: new Map(),
+    flowThrough: new Map(),
+    states: new Map(),
+    notes: [],
+    steps: [],
+  };
+}
+
+function stateOf(
+  rig: Rig,
+  { model, outlets, lines }: DutyNetwork,
+  network: CompiledNetwork,
+  solution: Solution,
+  told: boolean,
+): DutyState {
+  if (solution.status === 'failed')
+    return noState(solution.reason?.message ?? 'no steady state was found', solution.iterations);
+
+  const pressureAt = new Map<string, number>();
+  const flowThrough = new Map<string, number>();
+  const states = new Map<string, string>();
+  const stepOf = new Map<string, PressureStep>();
+  let pump: DutyState['pump'];
+  for (const [line, run] of lines) {
+    for (const { element, item } of run) {
+      const index = network.elementIndex(element);
+      const { from, to } = model.elements[index]!;
+      const before = network.pressure(network.nodeIndex(from));
+      const after = network.pressure(network.nodeIndex(to));
+      const flow = network.flow(index);
+      const part = item === undefined ? undefined : rig.items.get(item)!.part;
+      const limit = part !== undefined && 'maxPressure' in part ? part.maxPressure : undefined;
+      stepOf.set(element, {
+        ...(item === undefined ? {} : { item }),
+        line,
+        flow,
+        before,
+        after,
+        ...(limit === undefined ? {} : { limit }),
+      });
+      if (item === undefined) continue;
+      const highest = Math.max(before ?? -Infinity, after ?? -Infinity);
+      if (highest > -Infinity) pressureAt.set(item, Math.max(pressureAt.get(item) ?? -Infinity, highest));
+      flowThrough.set(item, flow);
+      const state = network.state(index);
+      if (state !== 'flowing' && state !== 'idle') states.set(item, state);
+      if (part?.kind === 'pump' || part?.kind === 'motor-pump')
+        pump = { item, flow, inlet: before, outlet: after };
+    }
+  }
+  return {
+    status: 'converged',
+    reason: undefined,
+    iterations: solution.iterations,
+    outlets: outlets.map(({ line, last, before }) => ({
+      line,
+      flow: network.flow(network.elementIndex(last)),
+      tipPressure: network.pressure(network.nodeIndex(before)) ?? 0,
+    })),
+    pump,
+    pressureAt,
+    flowThrough,
+    states,
+    notes: told ? network.notes().map((n) => n.message) : [],
+    steps: wayTo(rig, outlets[0]?.line ?? lastLineToTank(rig), lines, stepOf),
+  };
+}
+
+/** Elements from the tank to the end of a line, following the lines back from it. */
+function wayTo(
+  rig: Rig,
+  end: string | undefined,
+  lines: ReadonlyMap<string, readonly { element: string }[]>,
+  stepOf: ReadonlyMap<string, PressureStep>,
+): PressureStep[] {
+  const chain: string[] = [];
+  const passed = new Set<string>();
+  for (let line = rig.lines.find((l) => l.id === end); line !== undefined && !passed.has(line.id);) {
+    passed.add(line.id);
+    chain.unshift(line.id);
+    const from: string = line.from;
+    line = from === 'tank' ? undefined : rig.lines.find((l) => l.to === from && !passed.has(l.id));
+  }
+  return chain.flatMap((id) => (lines.get(id) ?? []).map(({ element }) => stepOf.get(element)!));
+}
+
+function lastLineToTank(rig: Rig): string | undefined {
+  return rig.lines.find((l) => l.to === 'tank' && l.opens === 'always')?.id;
+}

@@ -1,0 +1,14 @@
+export * from './brief.ts';
+export * from './layout.ts';
+export * from './layouts.data.ts';
+export * from './rig-document.ts';
+export * from './promise.ts';
+export * from './bill.ts';
+export type { RigJoint } from './joints.ts';
+export type { DutyState, DutyStates, OutletState, PressureStep } from './duty-state.ts';
+export { proveRig, ENGINE_VERSION, type DutyProof, type Proof, type ProveOptions } from './proof/prove.ts';
+export type { DutyReach } from './proof/reach.ts';
+export { siteOf, type Site } from './proof/site.ts';
+export { designRig, type Design } from './design.ts';
+export { dutyNetwork, type DutyNetwork } from './duty-network.ts';
+export { liquidOf, type DutyLiquid } from './proof/liquid.ts';

@@ -1,0 +1,129 @@
+import { display, type Dimension, type UnitSystem } from '../quantity/index.ts';
+
+/**
+ * How a promise stands: kept with room, kept by less than 5 % (thin), broken, unknown because a datum is missing,
+ * or not computed yet because the program has no method for it.
+ */
+export type PromiseState = 'kept' | 'thin' | 'broken' | 'unknown' | 'not-computed';
+
+/** A number with its dimension; `value` is SI, money in whole currency units. */
+export interface Figure {
+  readonly value: number;
+  readonly dimension: Dimension | 'count' | 'money' | 'days';
+}
+
+/** A figure as people read it: "21.3 gpm", "$15,240", "17 days". */
+export function figureText({ value, dimension }: Figure, units: UnitSystem): string {
+  switch (dimension) {
+    case 'count':
+      return String(Math.round(value));
+    case 'days':
+      return `${Math.round(value)} days`;
+    case 'money':
+      return `$${String(Math.round(value)).replace(/\B(?=(\d{3})+(?!\d))/g, ',')}`;
+    default:
+      return display(value, dimension, units);
+  }
+}
+
+/** One step of the working: what it is, and its figure. */
+export interface Step {
+  readonly text: string;
+  readonly figure?: Figure;
+}
+
+/** One thing the quote says and the proof computes. */
+export interface RigPromise {
+  /** Stable: kind, duty and item, such as `pressure:top:hose`. */
+  readonly id: string;
+  readonly kind: PromiseKind;
+  readonly duty?: string;
+  readonly state: PromiseState;
+  /** What happens to the customer, without figures of proof: "Wets leaves at 52 ft in still air, 9 times in 10". */
+  readonly sentence: string;
+  readonly asked?: Figure;
+  readonly has?: Figure;
+  readonly sense: 'at-least' | 'at-most';
+  /** Spare over what is asked, as a share of it; negative when short. Absent when unknown. */
+  readonly margin?: number;
+  /** 5 and 95 % of what it has, where the doubt is computed. */
+  readonly band?: readonly [number, number];
+  /** Why it stands as it does, in one line. */
+  readonly cause: string;
+  /** Items of the rig that decide it. */
+  readonly items: readonly string[];
+  /** Name of the method in METHODS.md and where it comes from. */
+  readonly method: string;
+  readonly source: string;
+  readonly working: readonly Step[];
+  /** What must be decided by a person before it can be kept. */
+  readonly decisions?: readonly string[];
+}
+
+export type PromiseKind =
+  | 'reach'
+  | 'flow'
+  | 'tip-pressure'
+  | 'rating'
+  | 'suction'
+  | 'agitation'
+  | 'power'
+  | 'hold'
+  | 'plumbing'
+  | 'liquid'
+  | 'reel'
+  | 'price'
+  | 'ready'
+  | 'materials'
+  | 'weight'
+  | 'stability'
+  | 'structure'
+  | 'electrics'
+  | 'rinse'
+  | 'pattern'
+  | 'day';
+
+/** Spare below this share of what is asked is called thin. */
+export const THIN = 0.05;
+
+/** Compares what a rig has with what is asked. */
+export function judge(
+  asked: number,
+  has: number,
+  sense: 'at-least' | 'at-most',
+): { state: 'kept' | 'thin' | 'broken'; margin: number } {
+  const scale = Math.abs(asked) > 0 ? Math.abs(asked) : 1;
+  const margin = (sense === 'at-least' ? has - asked : asked - has) / scale;
+  return { state: margin < 0 ? 'broken' : margin < THIN ? 'thin' : 'kept', margin };
+}
+
+type Told = Pick<RigPromise, 'id' | 'kind' | 'sentence' | 'cause' | 'method' | 'source'> &
+  Partial<Pick<RigPromise, 'duty' | 'items' | 'working' | 'band'>>;
+
+/** A promise whose state follows from two figures. */
+export function compared(told: Told, asked: Figure, has: Figure, sense: 'at-least' | 'at-most'): RigPromise {
+  if (!Number.isFinite(has.value)) return unknown(told, asked, sense);
+  return { items: [], working: [], ...told, asked, has, sense, ...judge(asked.value, has.value, sense) };
+}
+
+/** A promise that cannot be judged because something is missing; the cause says what. */
+export function unknown(told: Told, asked?: Figure, sense: 'at-least' | 'at-most' = 'at-least'): RigPromise {
+  return {
+    items: [],
+    working: [],
+    ...told,
+    ...(asked === undefined ? {} : { asked }),
+    sense,
+    state: 'unknown',
+  };
+}
+
+const ORDER: Record<PromiseState, number> = { broken: 0, thin: 1, unknown: 2, kept: 3, 'not-computed': 4 };
+
+/** Broken first, then thin, unknown, kept; within a state in the order they were made. */
+export function inOrder(promises: readonly RigPromise[]): RigPromise[] {
+  return promises
+    .map((promise, i) => ({ promise, i }))
+    .sort((a, b) => ORDER[a.promise.state] - ORDER[b.promise.state] || a.i - b.i)
+    .map(({ promise }) => promise);
+}

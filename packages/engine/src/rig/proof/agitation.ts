@@ -1,0 +1,55 @@
+import { compared, unknown, type RigPromise } from '../promise.ts';
+import { first } from '../rig-document.ts';
+import type { ProofContext } from './context.ts';
+
+/** Least flow through a plain return, without a jet, in tank volumes per second: 5 %/min. */
+const PLAIN_RETURN = 0.05 / 60;
+
+/** The mix stays mixed while spraying: the least flow back into the tank over all duties that ask for agitation. */
+export function agitationPromises(context: ProofContext): RigPromise[] {
+  const asking = context.duties.filter(({ duty, liquid }) => duty.agitate && liquid.agitationShare > 0);
+  if (asking.length === 0) return [];
+  const jet = first(context.rig, 'agitator');
+  const back = jet?.item.id ?? first(context.rig, 'regulator')?.item.id;
+  const told = {
+    id: 'agitation',
+    kind: 'agitation' as const,
+    sentence: 'The mix stays mixed while spraying',
+    method: 'agitation flow per tank volume',
+    source:
+      'tank-mixing guidance of 3 %/min for solutions and 5 %/min for suspensions or a plain return (NL rules 2009 and 2012; GRDC manual 2025)',
+  };
+  const demands = asking.map(({ duty, open, liquid }) => ({
+    duty,
+    asked: Math.max(liquid.agitationShare, jet === undefined ? PLAIN_RETURN : 0) * context.tank.volume,
+    has: back === undefined ? 0 : (open.flowThrough.get(back) ?? 0),
+    solved: open.status === 'converged',
+  }));
+  if (demands.some((d) => !d.solved))
+    return [
+      unknown(
+        { ...told, cause: 'a duty could not be solved' },
+        { value: demands[0]!.asked, dimension: 'flow' },
+      ),
+    ];
+  const worst = demands.reduce((a, b) => (b.has / b.asked < a.has / a.asked ? b : a));
+  return [
+    compared(
+      {
+        ...told,
+        cause:
+          jet === undefined
+            ? `the return alone, in "${worst.duty.name}"`
+            : `${jet.part.name}, in "${worst.duty.name}"`,
+        items: back === undefined ? [] : [back],
+        working: demands.map((d) => ({
+          text: `back into the tank: ${d.duty.name}`,
+          figure: { value: d.has, dimension: 'flow' },
+        })),
+      },
+      { value: worst.asked, dimension: 'flow' },
+      { value: worst.has, dimension: 'flow' },
+      'at-least',
+    ),
+  ];
+}

@@ -1,0 +1,31 @@
+import type { PartOf } from '../../catalogue/index.ts';
+import type { DutyLiquid } from './liquid.ts';
+import type { Site } from './site.ts';
+import { display, type Dimension, type UnitSystem } from '../../quantity/index.ts';
+import type { Bill } from '../bill.ts';
+import type { Duty } from '../brief.ts';
+import type { Drive } from '../drive.ts';
+import type { DutyStates } from '../duty-state.ts';
+import type { Rig } from '../rig-document.ts';
+
+/** One duty with its solved conditions. */
+export interface ProvenDuty extends DutyStates {
+  readonly duty: Duty;
+  readonly liquid: DutyLiquid;
+}
+
+/** Everything a promise is computed from. */
+export interface ProofContext {
+  readonly rig: Rig;
+  readonly site: Site;
+  readonly drive: Drive | undefined;
+  readonly tank: PartOf<'tank'>;
+  readonly duties: readonly ProvenDuty[];
+  readonly bill: Bill;
+  readonly units: UnitSystem;
+}
+
+/** A figure as the reader's unit system shows it. */
+export function say(context: ProofContext, value: number, dimension: Dimension): string {
+  return display(value, dimension, context.units);
+}

@@ -1,0 +1,136 @@
+import type { Duty } from '../brief.ts';
+import { compared, unknown, type RigPromise } from '../promise.ts';
+import { say, type ProofContext, type ProvenDuty } from './context.ts';
+
+const METHOD = 'steady state of the pipe network';
+const SOURCE = 'Todini and Pilati 1988 (from memory); friction after Colebrook-White';
+
+/** Words for an outlet line. */
+export const OUTLET_WORDS: Readonly<Record<string, string>> = {
+  gun: 'the gun',
+  'second-gun': 'the second gun',
+  boom: 'the boom',
+  bar: 'the spray bar',
+  transfer: 'the transfer hose',
+};
+
+/** Flow that a duty asks at each outlet [m3/s]: said outright, or following from rate, speed and width. */
+export function askedFlow(duty: Duty): number | undefined {
+  if (duty.flow !== undefined) return duty.flow;
+  const a = duty.application;
+  return a === undefined ? undefined : a.rate * a.speed * a.width;
+}
+
+/** Each outlet gets the flow its duty asks, and each tip works in its range of pressure. */
+export function flowPromises(context: ProofContext): RigPromise[] {
+  return context.duties.flatMap((proven) => [...flows(context, proven), ...tipPressures(context, proven)]);
+}
+
+function flows(context: ProofContext, { duty, open, dirty }: ProvenDuty): RigPromise[] {
+  const asked = askedFlow(duty);
+  if (asked === undefined) return [];
+  return duty.open.map((line): RigPromise => {
+    const outlet = open.outlets.find((o) => o.line === line);
+    const told = {
+      id: `flow:${duty.id}:${line}`,
+      kind: 'flow' as const,
+      duty: duty.id,
+      sentence: `Gives ${say(context, asked, 'flow')} at ${OUTLET_WORDS[line] ?? line}${hoseWords(context, duty)}`,
+      method: METHOD,
+      source: SOURCE,
+    };
+    const figure = { value: asked, dimension: 'flow' as const };
+    if (outlet === undefined)
+      return unknown({ ...told, cause: open.reason ?? `the rig has no line that leads to ${line}` }, figure);
+    const dirtyFlow = dirty.outlets.find((o) => o.line === line)?.flow;
+    return compared(
+      {
+        ...told,
+        cause: `${say(context, outlet.tipPressure, 'pressure')} in front of the outlet passes ${say(context, outlet.flow, 'flow')}`,
+        items: context.rig.lines.find((l) => l.id === line)?.run ?? [],
+        working: [
+          ...(duty.application === undefined
+            ? []
+            : [
+                {
+                  text: 'rate over the ground',
+                  figure: { value: duty.application.rate, dimension: 'dose' as const },
+                },
+                { text: 'speed', figure: { value: duty.application.speed, dimension: 'speed' as const } },
+                { text: 'width', figure: { value: duty.application.width, dimension: 'length' as const } },
+              ]),
+          {
+            text: 'pressure in front of the outlet',
+            figure: { value: outlet.tipPressure, dimension: 'pressure' },
+          },
+          ...(dirtyFlow === undefined
+            ? []
+            : [
+                {
+                  text: 'flow with the strainer dirty',
+                  figure: { value: dirtyFlow, dimension: 'flow' as const },
+                },
+              ]),
+        ],
+      },
+      figure,
+      { value: outlet.flow, dimension: 'flow' },
+      'at-least',
+    );
+  });
+}
+
+function tipPressures(context: ProofContext, { duty, open }: ProvenDuty): RigPromise[] {
+  return open.outlets.flatMap((outlet): RigPromise[] => {
+    const run = context.rig.lines.find((l) => l.id === outlet.line)!.run;
+    const last = context.rig.items.get(run[run.length - 1] ?? '');
+    const tip = last?.part.kind === 'tip' || last?.part.kind === 'nozzle' ? last.part : undefined;
+    const asked = duty.pressure;
+    const out: RigPromise[] = [];
+    const told = (what: string, sentence: string, cause: string) => ({
+      id: `tip-pressure:${duty.id}:${outlet.line}:${what}`,
+      kind: 'tip-pressure' as const,
+      duty: duty.id,
+      sentence,
+      cause,
+      items: last === undefined ? [] : [last.item.id],
+      method: METHOD,
+      source: SOURCE,
+      working: [{ text: 'flow', figure: { value: outlet.flow, dimension: 'flow' as const } }],
+    });
+    const has = { value: outlet.tipPressure, dimension: 'pressure' as const };
+    if (asked !== undefined)
+      out.push(
+        compared(
+          told(
+            'asked',
+            `Has ${say(context, asked, 'pressure')} at ${OUTLET_WORDS[outlet.line] ?? outlet.line}${hoseWords(context, duty)}`,
+            'what hoses and fittings leave of the pump pressure',
+          ),
+          { value: asked, dimension: 'pressure' },
+          has,
+          'at-least',
+        ),
+      );
+    if (tip !== undefined) {
+      const low = outlet.tipPressure / tip.minPressure < tip.maxPressure / outlet.tipPressure;
+      out.push(
+        compared(
+          told(
+            'range',
+            low ? 'Tip has enough pressure to make its pattern' : 'Tip stays below its highest pressure',
+            `${tip.name} works from ${say(context, tip.minPressure, 'pressure')} to ${say(context, tip.maxPressure, 'pressure')}`,
+          ),
+          { value: low ? tip.minPressure : tip.maxPressure, dimension: 'pressure' },
+          has,
+          low ? 'at-least' : 'at-most',
+        ),
+      );
+    }
+    return out;
+  });
+}
+
+export function hoseWords(context: ProofContext, duty: Duty): string {
+  return duty.hoseOut === undefined ? '' : ` with ${say(context, duty.hoseOut, 'length')} of hose out`;
+}

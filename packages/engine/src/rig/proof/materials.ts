@@ -1,0 +1,174 @@
+import type { Part } from '../../catalogue/index.ts';
+import {
+  forbiddenMeetings,
+  isLiquid,
+  liquidOf,
+  type Resistance,
+  type SealChoice,
+} from '../../liquids/index.ts';
+import { contactsOf, type BriefContacts } from '../contacts.ts';
+import type { RigPromise, Step } from '../promise.ts';
+import type { ProofContext } from './context.ts';
+import { decisionOn } from './decision.ts';
+
+const METHOD = 'worst wetted material against worst liquid';
+const SOURCE = 'resistance table, each cell with its own sources; see liquids';
+
+interface Pair {
+  readonly item: string | undefined;
+  /** What the builder calls the piece: part and piece. */
+  readonly piece: string;
+  readonly resistance: Resistance;
+}
+
+/** Every wetted material of every part on the liquid's way against every liquid, flush and winterising liquids too. */
+export function materialPromises(context: ProofContext): RigPromise[] {
+  const { brief } = context.rig;
+  const contacts = contactsOf(brief, context.site);
+  const strangers = brief.liquids.filter((l) => !isLiquid(l.liquid));
+  const { pairs, blanks } = pairsOf(context, contacts);
+  const bad = pairs.filter((p) => p.resistance.rating === 'not-suited');
+  const doubtful = pairs.filter(({ resistance: r }) => r.rating === 'limited' || r.rating === 'no-data');
+  const out: RigPromise[] = [];
+  const all = 'Every part stands the liquids';
+  if (bad.length > 0) out.push(told(context, 'materials:not-suited', 'broken', all, bad, reasonOf(bad[0]!)));
+  if (doubtful.length > 0 || blanks.length > 0 || strangers.length > 0) {
+    const undecided = doubtful.filter((p) => decisionOn(brief, decisionId(p)) === undefined);
+    const open = new Set(undecided.map(decisionId)).size + blanks.length + strangers.length;
+    const cause =
+      strangers.length > 0
+        ? `nothing is known of ${strangers.map((l) => l.name).join(', ')}`
+        : blanks.length > 0
+          ? `the catalogue names no wetted material for ${blanks.join(', ')}`
+          : reasonOf(undecided[0] ?? doubtful[0]!);
+    const sentence =
+      open === 0
+        ? 'Materials with doubts are accepted by name'
+        : `${open} ${open === 1 ? 'material in a liquid asks' : 'materials in liquids ask'} for a decision`;
+    out.push(told(context, 'materials:doubtful', open > 0 ? 'unknown' : 'thin', sentence, doubtful, cause));
+  }
+  if (out.length === 0)
+    out.push(
+      told(context, 'materials', 'kept', all, [], `${pairs.length} pairs of material and liquid are suited`),
+    );
+  return [...out, ...sealPromises(context, contacts.seals), ...meetingPromises(context, pairs)];
+}
+
+/** Parts of every line, and the fittings that join them. */
+function pairsOf(context: ProofContext, contacts: BriefContacts): { pairs: Pair[]; blanks: string[] } {
+  const pairs: Pair[] = [];
+  const blanks = new Set<string>();
+  const add = (item: string | undefined, part: Part) => {
+    if (part.wetted.length === 0) blanks.add(part.name);
+    for (const { piece, material } of part.wetted) {
+      const list = contacts.resistances.get(material);
+      if (list === undefined) blanks.add(part.name);
+      else for (const resistance of list) pairs.push({ item, piece: `${part.name}, ${piece}`, resistance });
+    }
+  };
+  for (const id of new Set(['tank', ...context.rig.lines.flatMap((l) => l.run)])) {
+    const entry = context.rig.items.get(id);
+    if (entry !== undefined) add(id, entry.part);
+  }
+  for (const piece of new Set(context.bill.joints.flatMap((j) => j.pieces))) add(undefined, piece);
+  return { pairs, blanks: [...blanks] };
+}
+
+function reasonOf(p: Pair): string {
+  return `${p.piece}: ${p.resistance.reason}`;
+}
+
+/** Decisions are recorded for a material in a liquid, whatever the part. */
+function decisionId(p: Pair): string {
+  return `materials:${p.resistance.material}:${p.resistance.liquid}`;
+}
+
+function told(
+  context: ProofContext,
+  id: string,
+  state: RigPromise['state'],
+  sentence: string,
+  pairs: readonly Pair[],
+  cause: string,
+): RigPromise {
+  const working: Step[] = pairs.slice(0, 40).map((p) => {
+    const decision = decisionOn(context.rig.brief, decisionId(p));
+    const accepted =
+      decision === undefined ? '' : `. Accepted by ${decision.who}, ${decision.when}: ${decision.why}`;
+    return { text: `${reasonOf(p)}${accepted}` };
+  });
+  return {
+    id,
+    kind: 'materials',
+    state,
+    sentence,
+    sense: 'at-least',
+    cause,
+    items: [...new Set(pairs.flatMap((p) => p.item ?? []))],
+    method: METHOD,
+    source: SOURCE,
+    working,
+    ...(state === 'unknown'
+      ? {
+          decisions: [...new Set(pairs.map(decisionId))].filter(
+            (d) => decisionOn(context.rig.brief, d) === undefined,
+          ),
+        }
+      : {}),
+  };
+}
+
+/** Whether one set of rubber seals serves every liquid; said plainly when none does. */
+function sealPromises(context: ProofContext, choice: SealChoice | undefined): RigPromise[] {
+  if (choice?.conflict !== true) return [];
+  const decision = decisionOn(context.rig.brief, 'materials:seals');
+  return [
+    {
+      id: 'materials:seals',
+      kind: 'materials',
+      state: decision === undefined ? 'unknown' : 'thin',
+      sentence:
+        decision === undefined
+          ? 'No single set of seals stands all the liquids: decide'
+          : 'Seals are changed or shared as decided',
+      sense: 'at-least',
+      cause:
+        decision === undefined
+          ? choice.statement
+          : `${decision.who}, ${decision.when}: ${decision.why}. ${choice.statement}`,
+      items: [],
+      method: METHOD,
+      source: SOURCE,
+      working: choice.options.map((o) => ({ text: `${o.seal}: ${o.rating}` })),
+      ...(decision === undefined ? { decisions: ['materials:seals'] } : {}),
+    },
+  ];
+}
+
+/** Liquids of the brief that must never meet, in the tank or one after the other. */
+function meetingPromises(context: ProofContext, pairs: readonly Pair[]): RigPromise[] {
+  const carries = [...new Set(context.rig.brief.liquids.map((l) => l.liquid).filter(isLiquid))];
+  const materials = [...new Set(pairs.map((p) => p.resistance.material))];
+  return forbiddenMeetings({ carries, materials })
+    .filter((m) => m.where === 'together' && isLiquid(m.b))
+    .map((m): RigPromise => {
+      const id = `meeting:${m.a}:${m.b}`;
+      const decision = decisionOn(context.rig.brief, id);
+      return {
+        id,
+        kind: 'materials',
+        state: decision === undefined ? 'unknown' : 'thin',
+        sentence: `${liquidOf(m.a).name} and ${liquidOf(m.b).name} never meet`,
+        sense: 'at-least',
+        cause:
+          decision === undefined
+            ? `${m.result}. Say how they are kept apart: flushed between, two tanks, two rigs`
+            : `${decision.who}, ${decision.when}: ${decision.why}. ${m.result}`,
+        items: ['tank'],
+        method: 'pairs that must not meet',
+        source: 'handling rules of the liquids layer',
+        working: [],
+        ...(decision === undefined ? { decisions: [id] } : {}),
+      };
+    });
+}

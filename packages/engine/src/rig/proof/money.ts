@@ -1,0 +1,93 @@
+import { compared, type RigPromise } from '../promise.ts';
+import { packDiameter } from '../reel-drum.ts';
+import { first } from '../rig-document.ts';
+import type { ProofContext } from './context.ts';
+
+/** Price, delivery and the joints of the plumbing: what the bill decides. */
+export function billPromises(context: ProofContext): RigPromise[] {
+  const { bill } = context;
+  const { budgetCents, readyInDays } = context.rig.brief.limits;
+  const out: RigPromise[] = [
+    {
+      id: 'plumbing',
+      kind: 'plumbing',
+      state: bill.gaps.length === 0 ? 'kept' : 'broken',
+      sentence:
+        bill.gaps.length === 0
+          ? 'Every joint is made with parts of the catalogue'
+          : `${bill.gaps.length} joints have no fitting in the catalogue`,
+      asked: { value: 0, dimension: 'count' },
+      has: { value: bill.gaps.length, dimension: 'count' },
+      sense: 'at-most',
+      margin: bill.gaps.length === 0 ? 1 : -1,
+      cause: bill.gaps[0] ?? `${bill.joints.length} joints from the tank to the last tip`,
+      items: [],
+      method: 'cheapest chain of fittings between each two ports',
+      source: 'the catalogue',
+      working: bill.gaps.map((gap) => ({ text: gap })),
+    },
+  ];
+  if (budgetCents !== undefined)
+    out.push(
+      compared(
+        {
+          id: 'price',
+          kind: 'price',
+          sentence: 'Costs no more than the budget',
+          cause: 'list prices, labour and small stuff',
+          method: 'bill',
+          source: 'the catalogue and the shop',
+        },
+        { value: budgetCents / 100, dimension: 'money' },
+        { value: bill.priceCents / 100, dimension: 'money' },
+        'at-most',
+      ),
+    );
+  if (readyInDays !== undefined) {
+    const late = [...bill.lines]
+      .filter((l) => l.short > 0)
+      .sort((a, b) => b.leadTimeDays - a.leadTimeDays)[0];
+    out.push(
+      compared(
+        {
+          id: 'ready',
+          kind: 'ready',
+          sentence: 'Ready by the day it is wanted',
+          cause:
+            late === undefined
+              ? 'everything is in stock'
+              : `${late.name} must be ordered and takes ${late.leadTimeDays} days`,
+          items: late?.item === undefined ? [] : [late.item],
+          method: 'bill',
+          source: 'lead times of the catalogue; assembly days of the shop',
+        },
+        { value: readyInDays, dimension: 'days' },
+        { value: bill.readyInDays, dimension: 'days' },
+        'at-most',
+      ),
+    );
+  }
+  return [...out, ...reelPromises(context)];
+}
+
+function reelPromises(context: ProofContext): RigPromise[] {
+  const reel = first(context.rig, 'reel');
+  const hose = context.rig.items.get('hose');
+  if (reel === undefined || hose?.part.kind !== 'hose') return [];
+  return [
+    compared(
+      {
+        id: 'reel',
+        kind: 'reel',
+        sentence: 'All the hose goes on the reel',
+        cause: 'the wound pack against the flange',
+        items: [reel.item.id, hose.item.id],
+        method: 'pack of hose turns on a drum',
+        source: 'geometry: each turn takes a square of the hose',
+      },
+      { value: reel.part.flangeDiameter, dimension: 'length' },
+      { value: packDiameter(reel.part, hose.part, hose.item.length ?? 0), dimension: 'length' },
+      'at-most',
+    ),
+  ];
+}

@@ -1,0 +1,246 @@
+import { engineContinuousPower, fluidPower, siteDerate } from '../../physics/index.ts';
+import type { Drive } from '../drive.ts';
+import { compared, unknown, type RigPromise, type Step } from '../promise.ts';
+import { first } from '../rig-document.ts';
+import { say, type ProofContext } from './context.ts';
+
+/** The duty and condition in which the pump asks most of its shaft. */
+interface Hardest {
+  /** Shaft power at the pump [W]. */
+  readonly shaft: number;
+  readonly flow: number;
+  readonly rise: number;
+  readonly duty: string;
+}
+
+/** The drive is strong enough all day, and turns the pump at a speed it is made for. */
+export function powerPromises(context: ProofContext): RigPromise[] {
+  const { drive } = context;
+  const told = {
+    id: 'power:drive',
+    kind: 'power' as const,
+    sentence: 'The drive is strong enough all day',
+    method: 'power chain from liquid to label',
+    source: 'power balance',
+  };
+  if (drive === undefined) return [unknown({ ...told, cause: 'nothing drives the pump' })];
+  if (drive.by === 'motor') return motorPromises(context);
+  const hardest = hardestDuty(context);
+  if (hardest === undefined) return [unknown({ ...told, cause: 'no duty could be solved' })];
+  return [
+    ...(drive.by === 'engine'
+      ? enginePromises(context, drive, hardest)
+      : ptoPromises(context, drive, hardest)),
+    ...speedPromises(context, drive),
+  ];
+}
+
+function hardestDuty(context: ProofContext): Hardest | undefined {
+  const pump = first(context.rig, 'pump')?.part;
+  if (pump === undefined) return undefined;
+  let hardest: Hardest | undefined;
+  for (const { duty, open, shut } of context.duties)
+    for (const state of [open, shut]) {
+      const p = state.pump;
+      if (p === undefined || p.inlet === null || p.outlet === null) continue;
+      const rise = Math.max(0, p.outlet - p.inlet);
+      const flow = Math.max(0, p.flow);
+      const shaft = fluidPower(flow, rise) / pump.law.efficiency;
+      if (hardest === undefined || shaft > hardest.shaft)
+        hardest = { shaft, flow, rise, duty: state === shut ? `${duty.name}, outlets shut` : duty.name };
+    }
+  return hardest;
+}
+
+function chain(context: ProofContext, drive: Drive, hardest: Hardest): Step[] {
+  const efficiency = first(context.rig, 'pump')?.part.law.efficiency ?? 1;
+  return [
+    { text: 'flow through the pump', figure: { value: hardest.flow, dimension: 'flow' } },
+    { text: 'pressure rise across it', figure: { value: hardest.rise, dimension: 'pressure' } },
+    { text: 'power in the liquid', figure: { value: hardest.shaft * efficiency, dimension: 'power' } },
+    {
+      text: `at the pump shaft, pump efficiency ${Math.round(efficiency * 100)} %`,
+      figure: { value: hardest.shaft, dimension: 'power' },
+    },
+    {
+      text: `before the drive, its efficiency ${Math.round(drive.efficiency * 100)} %`,
+      figure: { value: hardest.shaft / drive.efficiency, dimension: 'power' },
+    },
+  ];
+}
+
+function enginePromises(
+  context: ProofContext,
+  drive: Extract<Drive, { by: 'engine' }>,
+  hardest: Hardest,
+): RigPromise[] {
+  const { site } = context;
+  const needed = hardest.shaft / drive.efficiency;
+  const derate = siteDerate(site.derating, site.altitude, site.temperature - 273.15, site.humidity);
+  // Cold dense air may give more than the label; that is not counted on.
+  const siteFactor = Math.min(1, derate.factor);
+  const speedShare = Math.min(1, drive.engineSpeed / drive.engine.ratedSpeed);
+  const available = engineContinuousPower(drive.engine.power, siteFactor) * speedShare;
+  const out = [
+    compared(
+      {
+        id: 'power:engine',
+        kind: 'power',
+        sentence: `Engine strong enough all day at ${say(context, site.temperature, 'temperature')}`,
+        cause: `hardest in "${hardest.duty}"`,
+        items: [drive.item],
+        method: `power chain from liquid to label, site derating by ${derate.rule}${derate.estimate ? ' (estimate)' : ''}`,
+        source:
+          'site factor by the rule named; SAE J1940 label fraction 0.95; continuous fraction 0.85 is common practice, no source',
+        working: [
+          ...chain(context, drive, hardest),
+          { text: 'on the label', figure: { value: drive.engine.power, dimension: 'power' } },
+          {
+            text: `left at the site: ${Math.round(siteFactor * 1000) / 10} %; label met to 95 %; 85 % all day`,
+          },
+          ...(speedShare < 1
+            ? [{ text: `at ${say(context, drive.engineSpeed, 'rotation')}, power falls with speed` }]
+            : []),
+          { text: 'continuous power available', figure: { value: available, dimension: 'power' as const } },
+        ],
+      },
+      { value: available, dimension: 'power' },
+      { value: needed, dimension: 'power' },
+      'at-most',
+    ),
+  ];
+  const reduction = drive.reduction;
+  if (reduction !== undefined)
+    out.push(
+      compared(
+        {
+          id: 'power:reduction',
+          kind: 'power',
+          sentence: `${reduction.type === 'belt' ? 'Belt' : reduction.type === 'gear' ? 'Gear' : 'Coupling'} carries the power`,
+          cause: `hardest in "${hardest.duty}"`,
+          items: ['reduction'],
+          method: 'power chain from liquid to label',
+          source: 'rating of the catalogue',
+        },
+        { value: reduction.maxPower, dimension: 'power' },
+        { value: needed, dimension: 'power' },
+        'at-most',
+      ),
+    );
+  return out;
+}
+
+function ptoPromises(
+  context: ProofContext,
+  drive: Extract<Drive, { by: 'pto' }>,
+  hardest: Hardest,
+): RigPromise[] {
+  const needed = hardest.shaft / drive.efficiency;
+  const told = {
+    id: 'power:pto',
+    kind: 'power' as const,
+    sentence: "The tractor's PTO is strong enough",
+    cause: `hardest in "${hardest.duty}"`,
+    items: [drive.item],
+    method: 'power chain from liquid to PTO',
+    source: "power balance; the tractor's PTO power is the customer's word",
+    working: chain(context, drive, hardest),
+  };
+  const has = { value: needed, dimension: 'power' as const };
+  const given = context.rig.brief.carrier.ptoPower;
+  return [
+    given === undefined
+      ? {
+          ...unknown(
+            { ...told, cause: "ask the customer for the tractor's PTO power" },
+            undefined,
+            'at-most',
+          ),
+          has,
+        }
+      : compared(told, { value: given, dimension: 'power' }, has, 'at-most'),
+    compared(
+      {
+        ...told,
+        id: 'power:pto-drive',
+        sentence: 'PTO shaft and gear carry the power',
+        source: 'rating of the catalogue',
+      },
+      { value: drive.pto.maxPower, dimension: 'power' },
+      has,
+      'at-most',
+    ),
+  ];
+}
+
+function speedPromises(context: ProofContext, drive: Drive): RigPromise[] {
+  const pump = first(context.rig, 'pump');
+  if (pump === undefined) return [];
+  const slow = drive.pumpSpeed < pump.part.minSpeed;
+  return [
+    compared(
+      {
+        id: 'power:speed',
+        kind: 'power',
+        sentence: slow ? 'Pump turns fast enough' : 'Pump turns no faster than it may',
+        cause:
+          drive.by === 'engine'
+            ? `engine at ${say(context, drive.engineSpeed, 'rotation')}`
+            : drive.by === 'pto'
+              ? `PTO at ${say(context, drive.ptoSpeed, 'rotation')}`
+              : '',
+        items: [pump.item.id, drive.item],
+        method: 'speed through belt, gear or shaft',
+        source: 'ratings of the catalogue; belt creep 1 % is common practice, no source',
+      },
+      { value: slow ? pump.part.minSpeed : pump.part.maxSpeed, dimension: 'rotation' },
+      { value: drive.pumpSpeed, dimension: 'rotation' },
+      slow ? 'at-least' : 'at-most',
+    ),
+  ];
+}
+
+/** A 12 V pump: the current it draws in its hardest duty against what the vehicle can give. */
+function motorPromises(context: ProofContext): RigPromise[] {
+  const motor = first(context.rig, 'motor-pump')!;
+  let most = 0;
+  let duty = '';
+  for (const d of context.duties) {
+    const p = d.open.pump;
+    if (p === undefined || p.outlet === null || p.inlet === null) continue;
+    const current = currentAt(motor.part.curve, Math.max(0, p.outlet - p.inlet));
+    if (current > most) [most, duty] = [current, d.duty.name];
+  }
+  const told = {
+    id: 'power:current',
+    kind: 'power' as const,
+    sentence: "The vehicle's 12 V supply is strong enough",
+    cause: `hardest in "${duty}"`,
+    items: [motor.item.id],
+    method: 'current from the pump curve at its pressure',
+    source: 'curve of the catalogue',
+  };
+  const has = { value: most, dimension: 'current' as const };
+  const supply = context.rig.brief.carrier.supplyCurrent;
+  if (supply === undefined)
+    return [
+      {
+        ...unknown(
+          { ...told, cause: 'ask the customer what current the 12 V socket gives' },
+          undefined,
+          'at-most',
+        ),
+        has,
+      },
+    ];
+  return [compared(told, { value: supply, dimension: 'current' }, has, 'at-most')];
+}
+
+/** Current at a pressure, along the pump's own curve. */
+function currentAt(curve: readonly { pressure: number; current: number }[], pressure: number): number {
+  const after = curve.findIndex((p) => p.pressure >= pressure);
+  if (after === 0) return curve[0]!.current;
+  if (after === -1) return curve[curve.length - 1]!.current;
+  const [a, b] = [curve[after - 1]!, curve[after]!];
+  return a.current + ((b.current - a.current) * (pressure - a.pressure)) / (b.pressure - a.pressure);
+}

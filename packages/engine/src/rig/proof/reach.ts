@@ -1,0 +1,234 @@
+import type { PartOf } from '../../catalogue/index.ts';
+import { HOLDING_LIMITS, nozzleReaction, reachBand, throwArc, type ArcPoint } from '../../physics/index.ts';
+import type { Target } from '../brief.ts';
+import { outletHeightOf } from '../duty-network.ts';
+import { askedOf, reachTowards, streamAt, streamOf, type ThrowConditions } from '../gun-throw.ts';
+import { compared, unknown, type RigPromise } from '../promise.ts';
+import { say, type ProofContext, type ProvenDuty } from './context.ts';
+import { hoseWords } from './flow.ts';
+
+/** What a gun throws in one duty, as drawings and papers show it; three meanings of reach kept apart. */
+export interface DutyReach {
+  readonly aim: Target['aim'];
+  /** Half the water must get there (wetted), or the farthest drops only (touched). */
+  readonly meaning: 'wetted' | 'touched';
+  /** Asked height or distance [m]. */
+  readonly asked: number;
+  /** Horizontal distance from the operator to a target that has a height [m]. */
+  readonly standoff: number;
+  /** Height of a roof's edge, or of the target [m]. */
+  readonly height: number;
+  readonly farthest: number;
+  readonly bulk: number;
+  readonly goodStream: number;
+  /** Kept nine times in ten [m]. */
+  readonly promised: number;
+  /** 5 and 95 % of what the promise speaks of [m]. */
+  readonly band5: number;
+  readonly band95: number;
+  readonly sigma: number;
+  /** How the gun is held [rad]. */
+  readonly elevation: number;
+  readonly gunHeight: number;
+  /** Push of the gun on the operator [N]. */
+  readonly reactionForce: number;
+  /** Paths in metres from the operator's feet; empty unless asked for. */
+  readonly arcBulk: readonly ArcPoint[];
+  readonly arcFarthest: readonly ArcPoint[];
+  readonly arcLow: readonly ArcPoint[];
+  readonly arcHigh: readonly ArcPoint[];
+}
+
+const METHOD = 'throw of a jet with its own air, drag and break-up; 9 in 10 from the spread of the model';
+const SOURCE =
+  'calibrated on Theobald 1981, Box, Trettel 2020 and sprinkler tables; above 8 bar an extrapolation (judgement)';
+/** Wind above which no height is promised, and no water test accepted [m/s]. */
+const CALM = 3;
+
+/** Throw of a duty's gun towards its target; undefined when the duty has none or its network failed. */
+export function reachOf(context: ProofContext, proven: ProvenDuty, arcs: boolean): DutyReach | undefined {
+  const { duty, open, liquid } = proven;
+  const { target } = duty;
+  const thrower = throwerOf(context, proven);
+  if (target === undefined || thrower === undefined) return undefined;
+  const { conditions, pressure, flow } = thrower;
+  const found = reachTowards(conditions, pressure, target, duty.reach);
+  if (found === undefined || open.status === 'failed') return undefined;
+  const band = reachBand(found.sigma);
+  const middle = duty.reach === 'touched' ? found.farthest : found.bulk;
+  const elevation = duty.reach === 'touched' ? found.farthestElevation : found.bulkElevation;
+  const stream = streamAt(conditions, pressure);
+  const arc =
+    arcs && stream !== undefined ? throwArc(stream, elevation, conditions.tipHeight, found.sigma) : undefined;
+  return {
+    aim: target.aim,
+    meaning: duty.reach,
+    asked: askedOf(target),
+    standoff: target.aim === 'height' ? target.standoff : target.distance,
+    height: target.aim === 'distance' ? 0 : target.height,
+    farthest: found.farthest,
+    bulk: found.bulk,
+    goodStream: found.goodStream,
+    promised: found.promised,
+    band5: middle * band.low,
+    band95: middle * band.high,
+    sigma: found.sigma,
+    elevation,
+    gunHeight: conditions.tipHeight,
+    reactionForce: nozzleReaction(flow, pressure, liquid.density, conditions.tip.velocityCoefficient),
+    arcBulk: arc?.bulk ?? [],
+    arcFarthest: arc?.farthest ?? [],
+    arcLow: arc?.bulkLow ?? [],
+    arcHigh: arc?.bulkHigh ?? [],
+  };
+}
+
+/** Each target is reached nine times in ten, and one person can hold the gun. */
+export function reachPromises(
+  context: ProofContext,
+  reaches: ReadonlyMap<string, DutyReach | undefined>,
+): RigPromise[] {
+  const out: RigPromise[] = [];
+  let hardest: { force: number; duty: string; item: string } | undefined;
+  for (const proven of context.duties) {
+    const thrower = throwerOf(context, proven);
+    if (thrower !== undefined) {
+      const force = nozzleReaction(
+        thrower.flow,
+        thrower.pressure,
+        proven.liquid.density,
+        thrower.conditions.tip.velocityCoefficient,
+      );
+      if (hardest === undefined || force > hardest.force)
+        hardest = { force, duty: proven.duty.name, item: thrower.items[0]! };
+    }
+    if (proven.duty.target !== undefined)
+      out.push(reachPromise(context, proven, proven.duty.target, reaches.get(proven.duty.id)));
+  }
+  if (hardest !== undefined)
+    out.push(
+      compared(
+        {
+          id: 'hold',
+          kind: 'hold',
+          sentence: 'One person can hold the gun, both hands, braced',
+          cause: `hardest in "${hardest.duty}"; take half on a ladder or a wet roof`,
+          items: [hardest.item],
+          method: 'push of a jet on its nozzle',
+          source: 'momentum theorem; limit of 150 N for a braced person from memory',
+        },
+        { value: HOLDING_LIMITS.braced, dimension: 'force' },
+        { value: hardest.force, dimension: 'force' },
+        'at-most',
+      ),
+    );
+  return out;
+}
+
+function reachPromise(
+  context: ProofContext,
+  proven: ProvenDuty,
+  target: Target,
+  reach: DutyReach | undefined,
+): RigPromise {
+  const { duty } = proven;
+  const asked = { value: askedOf(target), dimension: 'length' as const };
+  const told = {
+    id: `reach:${duty.id}`,
+    kind: 'reach' as const,
+    duty: duty.id,
+    sentence: sentenceOf(context, target, duty.reach),
+    method: METHOD,
+    source: SOURCE,
+  };
+  if (reach === undefined)
+    return unknown({ ...told, cause: proven.open.reason ?? 'no gun and tip are open towards it' }, asked);
+  const wind = duty.wind ?? context.site.wind;
+  const thrower = throwerOf(context, proven)!;
+  const quality = streamOf(thrower.conditions.gun, thrower.conditions.tip);
+  const working = [
+    {
+      text: `pressure in front of the tip${hoseWords(context, duty)}`,
+      figure: { value: thrower.pressure, dimension: 'pressure' as const },
+    },
+    { text: 'flow of the gun', figure: { value: thrower.flow, dimension: 'flow' as const } },
+    { text: `stream quality: ${quality}` },
+    { text: 'farthest drops', figure: { value: reach.farthest, dimension: 'length' as const } },
+    { text: 'half the water', figure: { value: reach.bulk, dimension: 'length' as const } },
+    { text: 'good stream', figure: { value: reach.goodStream, dimension: 'length' as const } },
+    {
+      text: `9 in 10 of ${duty.reach === 'touched' ? 'the farthest drops' : 'half the water'}`,
+      figure: { value: reach.promised, dimension: 'length' as const },
+    },
+    { text: 'gun held at', figure: { value: reach.elevation, dimension: 'angle' as const } },
+    { text: 'a water test of the built rig would narrow the doubt' },
+  ];
+  const other =
+    duty.reach === 'touched'
+      ? `half the water gets to ${say(context, reach.bulk, 'length')}`
+      : `farthest drops get to ${say(context, reach.farthest, 'length')}`;
+  const promise = compared(
+    {
+      ...told,
+      cause: `${say(context, thrower.flow, 'flow')} at ${say(context, thrower.pressure, 'pressure')}, a ${quality} stream; ${other}`,
+      items: thrower.items,
+      working,
+      band: [reach.band5, reach.band95],
+    },
+    asked,
+    { value: reach.promised, dimension: 'length' },
+    'at-least',
+  );
+  if (wind <= CALM || promise.state === 'broken') return promise;
+  return {
+    ...promise,
+    state: 'thin',
+    cause: `${promise.cause}. Promised for still air only: above ${say(context, CALM, 'speed')} of wind no height is promised`,
+  };
+}
+
+function sentenceOf(context: ProofContext, target: Target, meaning: 'wetted' | 'touched'): string {
+  const verb = meaning === 'wetted' ? 'Wets' : 'Touches';
+  const end = 'in still air, 9 times in 10';
+  const length = (value: number) => say(context, value, 'length');
+  switch (target.aim) {
+    case 'height':
+      return `${verb} leaves at ${length(target.height)} from ${length(target.standoff)} off, ${end}`;
+    case 'roof':
+      return `${verb} a roof ${length(target.height)} up, ${length(target.distance)} away, ${end}`;
+    case 'distance':
+      return `${verb} ground ${length(target.distance)} away, ${end}`;
+  }
+}
+
+interface Thrower {
+  readonly conditions: ThrowConditions;
+  readonly pressure: number;
+  readonly flow: number;
+  /** Gun and tip. */
+  readonly items: readonly string[];
+}
+
+/** The first gun that is open in a duty, with the pressure at its tip. */
+function throwerOf(context: ProofContext, { duty, open, liquid }: ProvenDuty): Thrower | undefined {
+  for (const outlet of open.outlets) {
+    const line = context.rig.lines.find((l) => l.id === outlet.line)!;
+    const parts = line.run.map((id) => context.rig.items.get(id)!);
+    const gun = parts.find((p) => p.part.kind === 'gun');
+    const tip = parts.find((p) => p.part.kind === 'tip');
+    if (gun === undefined || tip === undefined) continue;
+    return {
+      conditions: {
+        gun: gun.part as PartOf<'gun'>,
+        tip: tip.part as PartOf<'tip'>,
+        density: liquid.density,
+        airDensity: context.site.airDensity,
+        tipHeight: Math.max(0, outletHeightOf(line, duty)),
+      },
+      pressure: Math.max(0, outlet.tipPressure),
+      flow: Math.max(0, outlet.flow),
+      items: [gun.item.id, tip.item.id],
+    };
+  }
+  return undefined;
+}

@@ -1,0 +1,76 @@
+import { compared, unknown, type RigPromise } from '../promise.ts';
+import { first } from '../rig-document.ts';
+import { say, type ProofContext } from './context.ts';
+
+const G = 9.80665;
+
+/** The pump never starves, with the strainer dirty and the tank at its lowest; the suction hose does not collapse. */
+export function suctionPromises(context: ProofContext): RigPromise[] {
+  const pump = first(context.rig, 'pump') ?? first(context.rig, 'motor-pump');
+  const told = {
+    id: 'suction:pump',
+    kind: 'suction' as const,
+    sentence: 'Pump never starves, strainer dirty',
+    method: 'net positive suction head available',
+    source: 'US Standard Atmosphere 1976; IAPWS vapour pressure; inlet pressure from the network',
+  };
+  if (pump === undefined) return [unknown({ ...told, cause: 'the rig has no pump' })];
+  const asked = { value: pump.part.npshRequired, dimension: 'length' as const };
+  let least: { npsh: number; duty: string; inlet: number; airHead: number } | undefined;
+  for (const { duty, liquid, dirty } of context.duties) {
+    const inlet = dirty.pump?.inlet;
+    if (inlet === undefined || inlet === null)
+      return [
+        unknown({ ...told, cause: dirty.reason ?? 'the pressure at the pump inlet is undefined' }, asked),
+      ];
+    const airHead = (context.site.airPressure - liquid.vapourPressure) / (liquid.density * G);
+    const npsh = inlet / (liquid.density * G) + airHead;
+    if (least === undefined || npsh < least.npsh) least = { npsh, duty: duty.name, inlet, airHead };
+  }
+  if (least === undefined) return [unknown({ ...told, cause: 'the rig has no duty' }, asked)];
+  return [
+    compared(
+      {
+        ...told,
+        cause: `least in "${least.duty}": ${say(context, least.inlet, 'pressure')} at the inlet`,
+        items: [pump.item.id, 'strainer', 'suction-hose'].filter((id) => context.rig.items.has(id)),
+        working: [
+          {
+            text: 'air pressure less vapour pressure, as head',
+            figure: { value: least.airHead, dimension: 'length' },
+          },
+          { text: 'gauge pressure at the pump inlet', figure: { value: least.inlet, dimension: 'pressure' } },
+          { text: 'head available above vapour', figure: { value: least.npsh, dimension: 'length' } },
+        ],
+      },
+      asked,
+      { value: least.npsh, dimension: 'length' },
+      'at-least',
+    ),
+    ...collapse(context, least.inlet),
+  ];
+}
+
+function collapse(context: ProofContext, lowest: number): RigPromise[] {
+  if (lowest >= 0) return [];
+  const hose = [...context.rig.items.values()].find(
+    ({ item, part }) => part.kind === 'hose' && item.id === 'suction-hose',
+  );
+  if (hose?.part.kind !== 'hose') return [];
+  return [
+    compared(
+      {
+        id: 'suction:hose',
+        kind: 'suction',
+        sentence: 'Suction hose stays open',
+        cause: `${hose.part.name} against the lowest pressure at the pump inlet`,
+        items: [hose.item.id],
+        method: 'lowest inlet pressure over all duties',
+        source: 'rating of the catalogue',
+      },
+      { value: -hose.part.minPressure, dimension: 'pressure' },
+      { value: -lowest, dimension: 'pressure' },
+      'at-most',
+    ),
+  ];
+}

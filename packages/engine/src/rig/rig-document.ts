@@ -1,0 +1,225 @@
+import type { Catalogue, Kind, Part, PartOf } from '../catalogue/index.ts';
+import {
+  identifier,
+  integer,
+  list,
+  number,
+  object,
+  oneOf,
+  optional,
+  quantity,
+  read,
+  record,
+  text,
+  withDefault,
+  type Infer,
+  type Problem,
+} from '../quantity/index.ts';
+import { briefShape, readBrief, type Brief } from './brief.ts';
+
+const item = object({
+  id: identifier(),
+  part: identifier(),
+  count: withDefault(integer({ min: 1, max: 400 }), 1),
+  /** Cut length of a hose. */
+  length: optional(quantity('length', { min: '0 ft', max: '1000 ft' })),
+  /** Set pressure of an unloader or regulator. */
+  set: optional(quantity('pressure', { min: '0 psi', max: '1000 bar' })),
+  /** Set pressure in single duties, where the operator turns it to another value. */
+  setByDuty: optional(record(quantity('pressure', { min: '0 psi', max: '1000 bar' }), { max: 12 })),
+  /** Working speed of an engine or motor; its rated speed when absent. */
+  speed: optional(quantity('rotation', { min: '0 rpm', max: '12000 rpm' })),
+  /**
+   * Where it stands, instead of the automatic place: its middle behind the front of the deck and to the left of the
+   * middle line, its underside above the deck.
+   */
+  at: optional(
+    object({
+      x: optional(quantity('length', { min: '-5 m', max: '15 m' })),
+      y: optional(quantity('length', { min: '-3 m', max: '3 m' })),
+      z: optional(quantity('length', { min: '-2 m', max: '4 m' })),
+    }),
+  ),
+});
+
+const line = object({
+  id: identifier(),
+  name: text({ min: 1, max: 60 }),
+  from: identifier(),
+  to: identifier(),
+  run: list(identifier(), { max: 40 }),
+  elbows: withDefault(integer({ min: 0, max: 40 }), 0),
+  teesRun: withDefault(integer({ min: 0, max: 40 }), 0),
+  teesBranch: withDefault(integer({ min: 0, max: 40 }), 0),
+  opens: oneOf('gun', 'second-gun', 'boom', 'bar', 'transfer', 'always', 'agitation'),
+});
+
+export const rigShape = object({
+  format: oneOf('spraywright-rig'),
+  id: identifier(),
+  title: text({ min: 2, max: 80 }),
+  layout: identifier(),
+  brief: briefShape,
+  items: list(item, { min: 1, max: 200 }),
+  nodes: list(object({ id: identifier(), height: number({ min: -10, max: 10 }) }), { max: 60 }),
+  lines: list(line, { min: 1, max: 60 }),
+});
+
+/** A rig as it is stored: every part chosen, every line an ordered run of items, and the brief it answers. */
+export type RigDocument = Infer<typeof rigShape>;
+export type RigItem = RigDocument['items'][number];
+export type RigLine = RigDocument['lines'][number];
+
+/** A rig whose items have found their parts. */
+export interface Rig {
+  readonly document: RigDocument;
+  readonly brief: Brief;
+  readonly items: ReadonlyMap<string, { readonly item: RigItem; readonly part: Part }>;
+  readonly lines: readonly RigLine[];
+}
+
+/** Kinds that liquid passes through: the only ones that may stand in a line. */
+const WET: ReadonlySet<Kind> = new Set<Kind>([
+  'pump',
+  'motor-pump',
+  'strainer',
+  'valve',
+  'regulator',
+  'hose',
+  'reel',
+  'gun',
+  'tip',
+  'nozzle',
+  'boom',
+  'agitator',
+  'eductor',
+  'fitting',
+]);
+
+/** Reads a rig and finds its parts; checks that lines are made of its items and lead somewhere. */
+export function readRig(
+  raw: unknown,
+  catalogue: Catalogue,
+): { ok: true; rig: Rig } | { ok: false; problems: Problem[] } {
+  const result = read(rigShape, raw);
+  if (!result.ok) return result;
+  const briefRead = readBrief((raw as { brief: unknown }).brief);
+  const problems: Problem[] = briefRead.ok
+    ? []
+    : briefRead.problems.map((p) => ({ ...p, path: ['brief', ...p.path] }));
+  const bound = bindRig(result.value, catalogue);
+  if (!bound.ok) problems.push(...bound.problems);
+  return problems.length === 0 && bound.ok ? bound : { ok: false, problems };
+}
+
+/** Finds each item's part in the catalogue. */
+export function bindRig(
+  document: RigDocument,
+  catalogue: Catalogue,
+): { ok: true; rig: Rig } | { ok: false; problems: Problem[] } {
+  const problems: Problem[] = [];
+  const items = new Map<string, { item: RigItem; part: Part }>();
+  document.items.forEach((entry, i) => {
+    const part = catalogue.parts.get(entry.part);
+    if (items.has(entry.id))
+      problems.push({
+        path: ['items', i, 'id'],
+        code: 'duplicate',
+        message: `item id '${entry.id}' is used twice`,
+      });
+    if (part === undefined) {
+      problems.push({
+        path: ['items', i, 'part'],
+        code: 'unknown-reference',
+        message: `part '${entry.part}' is not in the catalogue '${catalogue.name}'`,
+      });
+      return;
+    }
+    if (part.kind === 'hose' && entry.length === undefined)
+      problems.push({
+        path: ['items', i, 'length'],
+        code: 'missing',
+        message: `length of hose '${entry.id}' is missing`,
+      });
+    items.set(entry.id, { item: entry, part });
+  });
+  if (![...items.values()].some(({ part }) => part.kind === 'tank'))
+    problems.push({ path: ['items'], code: 'missing', message: 'the rig has no tank' });
+  problems.push(...lineProblems(document, items));
+  return problems.length > 0
+    ? { ok: false, problems }
+    : { ok: true, rig: { document, brief: document.brief, items, lines: document.lines } };
+}
+
+/** The rig's first item of a kind, with its part. */
+export function first<K extends Kind>(
+  rig: Rig,
+  kind: K,
+): { readonly item: RigItem; readonly part: PartOf<K> } | undefined {
+  for (const { item: found, part } of rig.items.values())
+    if (part.kind === kind) return { item: found, part: part as PartOf<K> };
+  return undefined;
+}
+
+function lineProblems(document: RigDocument, items: ReadonlyMap<string, { part: Part }>): Problem[] {
+  const problems: Problem[] = [];
+  const nodes = new Set(['tank', 'air', ...document.nodes.map((n) => n.id)]);
+  const placed = new Map<string, string>();
+  const lineIds = new Set<string>();
+  document.lines.forEach((l, i) => {
+    if (lineIds.has(l.id))
+      problems.push({
+        path: ['lines', i, 'id'],
+        code: 'duplicate',
+        message: `line id '${l.id}' is used twice`,
+      });
+    lineIds.add(l.id);
+    for (const end of ['from', 'to'] as const)
+      if (!nodes.has(l[end]))
+        problems.push({
+          path: ['lines', i, end],
+          code: 'unknown-reference',
+          message: `node '${l[end]}' is neither tank, air nor a node of the rig`,
+        });
+    if (l.from === l.to)
+      problems.push({
+        path: ['lines', i, 'to'],
+        code: 'contradiction',
+        message: `line '${l.id}' leads from ${l.from} to itself`,
+      });
+    if (l.from === 'air')
+      problems.push({
+        path: ['lines', i, 'from'],
+        code: 'contradiction',
+        message: `line '${l.id}' would draw from the air`,
+      });
+    l.run.forEach((id, k) => {
+      const found = items.get(id);
+      const path = ['lines', i, 'run', k];
+      if (found === undefined) {
+        if (!document.items.some((entry) => entry.id === id))
+          problems.push({
+            path,
+            code: 'unknown-reference',
+            message: `item '${id}' is not one of the rig's items`,
+          });
+        return;
+      }
+      if (!WET.has(found.part.kind))
+        problems.push({
+          path,
+          code: 'contradiction',
+          message: `a ${found.part.kind} ('${id}') carries no liquid and cannot stand in a line`,
+        });
+      const before = placed.get(id);
+      if (before !== undefined)
+        problems.push({
+          path,
+          code: 'duplicate',
+          message: `item '${id}' already stands in line '${before}'`,
+        });
+      placed.set(id, l.id);
+    });
+  });
+  return problems;
+}
