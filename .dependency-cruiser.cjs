@@ -1,7 +1,7 @@
 // The layer matrix: a layer may import only the layers named for it, and only through their index.ts.
 const ENGINE = ['quantity', 'physics', 'liquids', 'hydraulics', 'catalogue', 'rig', 'drawings'];
 const APP = {
-  documents: [],
+  documents: ['calc'],
   store: [],
   server: ['documents', 'store'],
   web: [],

@@ -3,6 +3,7 @@
 export const NOT_FORMULAS = {
   // Guards of the formulas.
   inRange: 'guard',
+  rangeProblem: 'guard',
   listInRange: 'guard',
   sameLength: 'guard',
   oneOfChoices: 'guard',
@@ -32,4 +33,6 @@ export const NOT_FORMULAS = {
   recipe: 'composition',
   thinnedWithWater: 'composition',
   compileNetwork: 'composition',
+  solveNetwork: 'composition',
+  readNetwork: 'reader',
 };

@@ -124,7 +124,7 @@ export function liquidProperties(query: LiquidQuery): LiquidProperties {
     coldLimitC: cold.value,
     coldLimit: readings.coldLimitKind,
     flags,
-    sources: [...new Set([density, viscosity, vapour, cold].flatMap((r) => r.sources))],
+    sources: sourcesOf(density, viscosity, vapour, cold),
   };
 }
 
@@ -140,6 +140,13 @@ function vapourReading(liquid: Liquid, temperatureC: number): Reading {
       : 'water at the same temperature: what is dissolved only lowers it';
   const gas = liquid.vented ? '; gas that the liquid gives off comes on top' : '';
   return estimate(bound, 0, bound, reason + gas, 'IAPWS');
+}
+
+function sourcesOf(...readings: readonly Reading[]): SourceId[] {
+  const sources: SourceId[] = [];
+  for (const reading of readings)
+    for (const source of reading.sources) if (!sources.includes(source)) sources.push(source);
+  return sources;
 }
 
 function nothingKnown(reason: string): Readings {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import {
   agitationFlow,
   continuousRinseDilution,
-  densityFactor,
+  tipDensityFactor,
   fluidPower,
   liquidMass,
   pumpDemand,
@@ -123,7 +123,7 @@ const nitrogen = (i: Input): Outputs => {
   const density = liquids.ureaAmmoniumNitrateDensity(i('grade'), i('temperature'));
   return { density, density_si: density };
 };
-const flowFactor = (i: Input): Outputs => ({ factor: densityFactor(i('density')) });
+const flowFactor = (i: Input): Outputs => ({ factor: tipDensityFactor(i('density')) });
 const hypochlorite = (i: Input): Outputs => {
   const [trade, gravity] = [i('trade_percent'), i('specific_gravity')];
   return {

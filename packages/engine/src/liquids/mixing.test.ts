@@ -19,7 +19,7 @@ import {
   waterMassForFraction,
   type RecipeQuery,
 } from './index.ts';
-import { densityFactor, liquidMass, waterDensity } from '../physics/index.ts';
+import { tipDensityFactor, liquidMass, waterDensity } from '../physics/index.ts';
 
 const GALLON = 231 * 0.0254 ** 3;
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -98,8 +98,8 @@ describe('mixes by mass', () => {
 
 describe('errors of published tables', () => {
   it('does not give a 12 lb/gal liquid the factor of a 14 lb/gal one (Oklahoma State table 1 repeats its 14 lb/gal row)', () => {
-    expect(densityFactor(12 * 119.826)).toBeCloseTo(1.2, 2);
-    expect(densityFactor(14 * 119.826)).toBeCloseTo(1.3, 2);
+    expect(tipDensityFactor(12 * 119.826)).toBeCloseTo(1.2, 2);
+    expect(tipDensityFactor(14 * 119.826)).toBeCloseTo(1.3, 2);
   });
 
   it('weighs 1000 gal of 30 % CaCl2 as 10 700 lb, 2370 lb more than water (Laliberté 2009)', () => {

@@ -1,4 +1,4 @@
-import { waterDensity, waterViscosity } from '../physics/index.ts';
+import { rangeProblem, waterDensity, waterViscosity, WATER_RANGE_C } from '../physics/index.ts';
 import { brineReadings } from './brine-readings.ts';
 import {
   FERTILISER_TABLE_RANGE,
@@ -31,8 +31,8 @@ export function modelReadings(liquid: Liquid, counted: Counted, temperatureC: nu
   switch (model.kind) {
     case 'water':
       return {
-        density: readingOf(() => known(waterDensity(temperatureC), 'IAPWS')),
-        viscosity: readingOf(() => known(waterViscosity(temperatureC), 'IAPWS')),
+        density: ofWater(temperatureC, () => known(waterDensity(temperatureC), 'IAPWS')),
+        viscosity: ofWater(temperatureC, () => known(waterViscosity(temperatureC), 'IAPWS')),
         coldLimit: known(0, 'IAPWS'),
         coldLimitKind: 'ice',
       };
@@ -135,14 +135,19 @@ function mixReadings(
   const strongest = fraction ?? Math.min(model.stockFraction, usual / 100);
   const weakest = fraction ?? 0;
   const shown = fraction ?? strongest / 2;
-  const density = readingOf(() => {
-    const ends = [model.stockDensity.low, model.stockDensity.high].flatMap((rho) =>
-      [weakest, strongest].map((w) => dilutedDensity(model, rho, w, t)),
-    );
+  const density = ofWater(t, () => {
+    const at = (stock: number, w: number) => dilutedDensity(model, stock, w, t);
+    const { low, high } = model.stockDensity;
     const reason =
       fraction === undefined ? `no strength given: anywhere up to ${usual} %` : 'volumes taken to add up';
     const value = dilutedDensity(model, model.stockDensity.value, shown, t);
-    return estimate(value, Math.min(...ends), Math.max(...ends), reason, ...liquid.sources);
+    return estimate(
+      value,
+      Math.min(at(low, weakest), at(low, strongest)),
+      Math.max(at(high, weakest), at(high, strongest)),
+      reason,
+      ...liquid.sources,
+    );
   });
   return {
     density,
@@ -160,7 +165,7 @@ function mixViscosity(
 ): Reading {
   if (model.viscosity === 'unknown') return judgedViscosity(liquid, t);
   if (model.viscosity === 'near-water') return nearWaterViscosity(t);
-  return readingOf(() => {
+  return ofWater(t, () => {
     const carrier = waterViscosity(t);
     const byVolume =
       (fraction * dilutedDensity(model, model.stockDensity.value, fraction, t)) / model.stockDensity.value;
@@ -189,7 +194,7 @@ function diluteReadings(
   const density =
     model.density === 'unknown'
       ? unknown(liquid.propertyNote, liquid.densityJudgement)
-      : readingOf(() => {
+      : ofWater(t, () => {
           const water = waterDensity(t);
           return estimate(water, water * 0.99, water * 1.01, 'thin in water: taken as water', 'JUDGEMENT');
         });
@@ -198,8 +203,14 @@ function diluteReadings(
   return { density, viscosity, coldLimit, coldLimitKind: 'ice' };
 }
 
+/** A reading of water; asked beforehand whether it is liquid, for many a query is about frost. */
+function ofWater(temperatureC: number, law: () => Reading): Reading {
+  const problem = rangeProblem('temperatureC', temperatureC, WATER_RANGE_C[0], WATER_RANGE_C[1], 'degC');
+  return problem === undefined ? readingOf(law) : unknown(problem);
+}
+
 const nearWaterViscosity = (t: number): Reading =>
-  readingOf(() => {
+  ofWater(t, () => {
     const water = waterViscosity(t);
     return estimate(
       water,

@@ -38,9 +38,19 @@ export interface Resistance {
   readonly maxC: number;
 }
 
-const CELLS: ReadonlyMap<string, ResistanceCell> = new Map(
-  RESISTANCE.map((c) => [`${c.liquid} ${c.material}`, c]),
-);
+/** A cell with what it says at every temperature and strength put into words beforehand: it is asked for often. */
+interface WordedCell {
+  readonly cell: ResistanceCell;
+  readonly maxC: number;
+  readonly opening: string;
+  readonly closing: string;
+  /** Strongest that was rated; else the strongest usual. */
+  readonly top: { readonly max: number; readonly unit: StrengthUnit } | undefined;
+  /** The same in the measure that strengths of other units are compared in. */
+  readonly topMeasure: number | undefined;
+}
+
+const CELLS: ReadonlyMap<LiquidId, ReadonlyMap<MaterialId, WordedCell>> = wordedCells();
 
 /**
  * How a material stands a liquid at a strength and temperature.
@@ -71,30 +81,23 @@ export function materialResistance(contact: LiquidContact & { readonly material:
     );
   const material = materialOf(contact.material);
   inRange('temperatureC', contact.temperatureC, -60, 100, 'degC');
-  const cell = CELLS.get(`${liquid.id} ${material.id}`);
-  if (cell === undefined)
+  const worded = CELLS.get(liquid.id)?.get(material.id);
+  if (worded === undefined)
     throw new RangeError(`the resistance table has no cell for ${material.id} in ${liquid.id}`);
 
-  const words = [`${material.name} in ${liquid.name}: ${cell.rating}`];
-  if (cell.condition !== undefined) words.push(`rated for ${cell.condition}`);
-  if (cell.note !== undefined) words.push(cell.note);
-  let rating = cell.rating;
-  const maxC = cell.maxC ?? AMBIENT_TOP_C;
+  const { cell, maxC } = worded;
+  let { rating } = cell;
+  let reason = worded.opening;
   const dropped = contact.temperatureC > maxC ? oneStepWorse(rating) : rating;
   if (dropped !== rating) {
-    words.push(
-      `${contact.temperatureC} degC is above ${cell.maxC === undefined ? 'ambient, ' : ''}${maxC} degC: one step worse, ${dropped}`,
-    );
+    reason += `; ${contact.temperatureC} degC is above ${cell.maxC === undefined ? 'ambient, ' : ''}${maxC} degC: one step worse, ${dropped}`;
     rating = dropped;
   }
-  const beyond = strengthBeyond(cell, contact);
+  const beyond = strengthBeyond(worded, contact);
   if (beyond !== undefined && (rating === 'suited' || rating === 'limited')) {
-    words.push(beyond);
+    reason += `; ${beyond}`;
     rating = 'no-data';
   }
-  if (cell.rating === 'no-data')
-    words.push('nothing was found: ask, test a piece, or choose another material');
-  if (!cell.seen && cell.rating !== 'no-data') words.push('recalled, not read: check before relying on it');
   return {
     liquid: liquid.id,
     material: material.id,
@@ -103,7 +106,7 @@ export function materialResistance(contact: LiquidContact & { readonly material:
     confidence: rating === 'no-data' ? 'none' : cell.confidence,
     seen: cell.seen,
     sources: cell.sources,
-    reason: words.join('; '),
+    reason: reason + worded.closing,
     conflict: cell.conflict,
     maxC,
   };
@@ -150,32 +153,62 @@ function oneStepWorse(rating: Rating): Rating {
   return rating === 'limited' ? 'not-suited' : rating;
 }
 
-/** Says so when the liquid is stronger than what was rated. */
-function strengthBeyond(cell: ResistanceCell, contact: LiquidContact): string | undefined {
-  const liquid = liquidOf(cell.liquid);
-  const usual = liquid.strength?.usual;
-  const unit = liquid.strength?.units[0];
+function wordedCells(): Map<LiquidId, Map<MaterialId, WordedCell>> {
+  const byLiquid = new Map<LiquidId, Map<MaterialId, WordedCell>>();
+  for (const cell of RESISTANCE) {
+    let row = byLiquid.get(cell.liquid);
+    if (row === undefined) byLiquid.set(cell.liquid, (row = new Map<MaterialId, WordedCell>()));
+    row.set(cell.material, wordedCell(cell));
+  }
+  return byLiquid;
+}
+
+function wordedCell(cell: ResistanceCell): WordedCell {
+  const { name, strength } = liquidOf(cell.liquid);
+  const opening = [`${materialOf(cell.material).name} in ${name}: ${cell.rating}`];
+  if (cell.condition !== undefined) opening.push(`rated for ${cell.condition}`);
+  if (cell.note !== undefined) opening.push(cell.note);
+  const unit = strength?.units[0];
   const top =
     cell.strength?.max !== undefined
       ? { max: cell.strength.max, unit: cell.strength.unit }
-      : usual && unit
-        ? { max: usual.max, unit }
+      : strength && unit
+        ? { max: strength.usual.max, unit }
         : undefined;
+  return {
+    cell,
+    maxC: cell.maxC ?? AMBIENT_TOP_C,
+    opening: opening.join('; '),
+    closing:
+      cell.rating === 'no-data'
+        ? '; nothing was found: ask, test a piece, or choose another material'
+        : cell.seen
+          ? ''
+          : '; recalled, not read: check before relying on it',
+    top,
+    topMeasure: top === undefined ? undefined : commonMeasure(cell.liquid, top.max, top.unit),
+  };
+}
+
+/** Says so when the liquid is stronger than what was rated. */
+function strengthBeyond({ cell, top, topMeasure }: WordedCell, contact: LiquidContact): string | undefined {
   if (contact.strength === undefined || top === undefined) return undefined;
   inRange('strength', contact.strength, 0, 2000, contact.strengthUnit);
   const same = contact.strengthUnit === top.unit;
-  const given = same ? contact.strength : sameMeasure(contact, cell.liquid);
-  const limit = same
-    ? top.max
-    : sameMeasure({ ...contact, strength: top.max, strengthUnit: top.unit }, cell.liquid);
+  const given = same ? contact.strength : commonMeasure(cell.liquid, contact.strength, contact.strengthUnit);
+  const limit = same ? top.max : topMeasure;
   if (given === undefined)
     return `strength ${contact.strength} ${contact.strengthUnit ?? ''} lies outside the liquid's table`;
   if (limit === undefined || given <= limit * (1 + 1e-6)) return undefined;
   return `${contact.strength} ${contact.strengthUnit ?? ''} is stronger than the ${top.max} ${top.unit} that was rated`;
 }
 
-function sameMeasure(contact: LiquidContact, liquid: LiquidId): number | undefined {
-  const counted = countedStrength({ ...contact, liquid });
+function commonMeasure(
+  liquid: LiquidId,
+  strength: number,
+  strengthUnit: StrengthUnit | undefined,
+): number | undefined {
+  const counted = countedStrength({ liquid, strength, strengthUnit });
   if (!counted.ok) return undefined;
   return counted.tradePercent ?? counted.massFraction;
 }

@@ -1,6 +1,8 @@
 import { inRange, oneOfChoices, waterDensity, waterViscosity } from '../physics/index.ts';
 import { SALTS, type Salt, type SaltCoefficients } from './salt-solution.data.ts';
 
+const SALT_NAMES = Object.keys(SALTS);
+
 /**
  * Density of a salt dissolved in water.
  *
@@ -53,6 +55,6 @@ export function saltSolutionViscosity(salt: Salt, massFraction: number, temperat
 
 /** Coefficients and ranges of a salt. */
 function coefficientsOf(salt: Salt): SaltCoefficients {
-  oneOfChoices('salt', salt, Object.keys(SALTS));
+  oneOfChoices('salt', salt, SALT_NAMES);
   return SALTS[salt];
 }

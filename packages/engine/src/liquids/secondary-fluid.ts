@@ -2,6 +2,7 @@ import { inRange, oneOfChoices } from '../physics/index.ts';
 import { SECONDARY_FLUIDS, type SecondaryFluid, type SecondaryFluidName } from './secondary-fluid.data.ts';
 
 const CELSIUS_ZERO = 273.15;
+const FLUID_NAMES = Object.keys(SECONDARY_FLUIDS);
 
 /**
  * Temperature at which the first ice forms in a solution.
@@ -66,7 +67,7 @@ export function viscosityMelinder(
 }
 
 function checked(fluid: SecondaryFluidName, massFraction: number): SecondaryFluid {
-  oneOfChoices('fluid', fluid, Object.keys(SECONDARY_FLUIDS));
+  oneOfChoices('fluid', fluid, FLUID_NAMES);
   const spec = SECONDARY_FLUIDS[fluid];
   inRange(`massFraction of ${fluid}`, massFraction, 0, spec.maxFraction);
   return spec;

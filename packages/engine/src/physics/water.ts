@@ -1,61 +1,32 @@
 import { inRange } from './in-range.ts';
 
+/** Temperatures of the laws of water [degC]; their doc comments repeat them. */
+export const WATER_RANGE_C = [0, 100] as const;
+
 const GAS_CONSTANT = 461.51805;
 const REDUCING_TEMPERATURE = 10;
 const REFERENCE_PRESSURE = 1e5;
 const CELSIUS_ZERO = 273.15;
 
-/** Coefficient and exponent of one term. */
-type Term = readonly [number, number];
+// Polynomials stand with the coefficient of the power 0 first: powers in a loop cost far more than multiplications.
 
-const VOLUME_CONSTANT = 1.93763157e-2;
-const VOLUME_HOT: readonly Term[] = [
-  [6.74458446e3, 4],
-  [-2.22521604e5, 5],
-  [1.00231247e8, 7],
-  [-1.63552118e9, 8],
-  [8.32299658e9, 9],
+/** In 10 K/(593 K - T). */
+const VOLUME_HOT = [0, 0, 0, 0, 6.74458446e3, -2.22521604e5, 0, 1.00231247e8, -1.63552118e9, 8.32299658e9];
+/** In 10 K/(T - 232 K); the constant is that of both together. */
+const VOLUME_COLD = [
+  1.93763157e-2, 5.78545292e-3, -1.53195665e-2, 3.11337859e-2, -4.23546241e-2, 3.38713507e-2, -1.19946761e-2,
 ];
-const VOLUME_COLD: readonly Term[] = [
-  [5.78545292e-3, 1],
-  [-1.53195665e-2, 2],
-  [3.11337859e-2, 3],
-  [-4.23546241e-2, 4],
-  [3.38713507e-2, 5],
-  [-1.19946761e-2, 6],
-];
-const COMPRESSION_HOT: readonly Term[] = [
-  [-7.5245878e-6, 1],
-  [-1.3767418e-2, 3],
-  [1.0627293e1, 5],
-  [-2.0457795e2, 6],
-  [1.2037414e3, 7],
-];
-const COMPRESSION_COLD: readonly Term[] = [
-  [-3.109147e-6, 1],
-  [2.8964919e-5, 3],
-  [-1.3112763e-4, 4],
-  [3.0410453e-4, 5],
-  [-3.9034594e-4, 6],
-  [2.3403117e-4, 7],
-  [-4.8510101e-5, 9],
-];
-const VISCOSITY: readonly Term[] = [
-  [280.68, -1.9],
-  [511.45, -7.7],
-  [61.131, -19.6],
-  [0.45903, -40],
+const COMPRESSION_HOT = [0, -7.5245878e-6, 0, -1.3767418e-2, 0, 1.0627293e1, -2.0457795e2, 1.2037414e3];
+const COMPRESSION_COLD = [
+  0, -3.109147e-6, 0, 2.8964919e-5, -1.3112763e-4, 3.0410453e-4, -3.9034594e-4, 2.3403117e-4, 0,
+  -4.8510101e-5,
 ];
 
 const CRITICAL_TEMPERATURE = 647.096;
 const CRITICAL_PRESSURE = 22.064e6;
-const SATURATION: readonly Term[] = [
-  [-7.85951783, 1],
-  [1.84408259, 1.5],
-  [-11.7866497, 3],
-  [22.6807411, 3.5],
-  [-15.9618719, 4],
-  [1.80122502, 7.5],
+/** In the square root of τ: the published powers of τ are 1, 1.5, 3, 3.5, 4 and 7.5. */
+const SATURATION = [
+  0, 0, -7.85951783, 1.84408259, 0, 0, -11.7866497, 22.6807411, -15.9618719, 0, 0, 0, 0, 0, 0, 1.80122502,
 ];
 
 /**
@@ -69,7 +40,7 @@ const SATURATION: readonly Term[] = [
  * @source IAPWS SR6-08(2011), Liquid Water at 0.1 MPa, equation 2 (coefficients read in two public implementations)
  */
 export function waterDensity(temperatureC: number): number {
-  inRange('temperatureC', temperatureC, 0, 100, 'degC');
+  checkTemperature(temperatureC);
   return 1 / specificVolume(temperatureC + CELSIUS_ZERO);
 }
 
@@ -83,8 +54,15 @@ export function waterDensity(temperatureC: number): number {
  * @source IAPWS SR6-08(2011), Liquid Water at 0.1 MPa, equation 7
  */
 export function waterViscosity(temperatureC: number): number {
-  inRange('temperatureC', temperatureC, 0, 100, 'degC');
-  return 1e-6 * seriesOf(VISCOSITY, (temperatureC + CELSIUS_ZERO) / 300);
+  checkTemperature(temperatureC);
+  const log = Math.log((temperatureC + CELSIUS_ZERO) / 300);
+  return (
+    1e-6 *
+    (280.68 * Math.exp(-1.9 * log) +
+      511.45 * Math.exp(-7.7 * log) +
+      61.131 * Math.exp(-19.6 * log) +
+      0.45903 * Math.exp(-40 * log))
+  );
 }
 
 /**
@@ -97,9 +75,10 @@ export function waterViscosity(temperatureC: number): number {
  * @source IAPWS SR1-86(1992), equation 1 (Wagner and Pruss), coefficients from memory; compared with IAPWS-95 values in the tests
  */
 export function waterVapourPressure(temperatureC: number): number {
-  inRange('temperatureC', temperatureC, 0, 100, 'degC');
+  checkTemperature(temperatureC);
   const t = temperatureC + CELSIUS_ZERO;
-  const exponent = (CRITICAL_TEMPERATURE / t) * seriesOf(SATURATION, 1 - t / CRITICAL_TEMPERATURE);
+  const exponent =
+    (CRITICAL_TEMPERATURE / t) * polynomial(SATURATION, Math.sqrt(1 - t / CRITICAL_TEMPERATURE));
   return CRITICAL_PRESSURE * Math.exp(exponent);
 }
 
@@ -114,25 +93,28 @@ export function waterVapourPressure(temperatureC: number): number {
  * @source IAPWS SR6-08(2011), equations 2 and 3
  */
 export function waterBulkModulus(temperatureC: number): number {
-  inRange('temperatureC', temperatureC, 0, 100, 'degC');
+  checkTemperature(temperatureC);
   const t = temperatureC + CELSIUS_ZERO;
   const compression =
     ((GAS_CONSTANT * REDUCING_TEMPERATURE) / REFERENCE_PRESSURE ** 2) *
-    (seriesOf(COMPRESSION_HOT, hotVariable(t)) + seriesOf(COMPRESSION_COLD, coldVariable(t)));
+    (polynomial(COMPRESSION_HOT, hotVariable(t)) + polynomial(COMPRESSION_COLD, coldVariable(t)));
   return -specificVolume(t) / compression;
 }
 
+function checkTemperature(temperatureC: number): void {
+  inRange('temperatureC', temperatureC, WATER_RANGE_C[0], WATER_RANGE_C[1], 'degC');
+}
+
 function specificVolume(kelvin: number): number {
-  const sum =
-    VOLUME_CONSTANT + seriesOf(VOLUME_HOT, hotVariable(kelvin)) + seriesOf(VOLUME_COLD, coldVariable(kelvin));
+  const sum = polynomial(VOLUME_HOT, hotVariable(kelvin)) + polynomial(VOLUME_COLD, coldVariable(kelvin));
   return ((GAS_CONSTANT * REDUCING_TEMPERATURE) / REFERENCE_PRESSURE) * sum;
 }
 
 const hotVariable = (kelvin: number): number => REDUCING_TEMPERATURE / (593 - kelvin);
 const coldVariable = (kelvin: number): number => REDUCING_TEMPERATURE / (kelvin - 232);
 
-function seriesOf(terms: readonly Term[], x: number): number {
+function polynomial(coefficients: readonly number[], x: number): number {
   let sum = 0;
-  for (const [coefficient, exponent] of terms) sum += coefficient * x ** exponent;
+  for (let i = coefficients.length - 1; i >= 0; i--) sum = sum * x + coefficients[i]!;
   return sum;
 }

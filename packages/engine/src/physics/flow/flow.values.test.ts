@@ -612,11 +612,11 @@ function toSi(quantity: Quantity): number {
 /** Entries that cannot be met, with the reason; each is checked to be still unmet, so that a repair shows. */
 export const cannotMeet: Readonly<Record<string, string>> = {
   'K-ball-standard-19.05':
-    'The value was computed with the angle of 30 degrees handed over in radians to a function that takes degrees. Crane TP-410 formula 5 gives 0.92, and its example 7-6 agrees with the formula.',
+    'The entry says 0.2425, which Crane TP-410 formula 5 gives only when the included angle of 30 degrees is put in as 30 x pi/180 = 0.5236 degrees: the cones then cost next to nothing. With 30 degrees the formula gives 0.924; its example 7-6, with its published answer of 781 L/min, agrees with the formula. Both are checked below.',
   'K-ball-standard-25.4':
-    'The value was computed with the angle of 30 degrees handed over in radians to a function that takes degrees. Crane TP-410 formula 5 gives 0.91, and its example 7-6 agrees with the formula.',
+    'The entry says 0.2258, which Crane TP-410 formula 5 gives only when the included angle of 30 degrees is put in as 30 x pi/180 = 0.5236 degrees: the cones then cost next to nothing. With 30 degrees the formula gives 0.907; its example 7-6, with its published answer of 781 L/min, agrees with the formula. Both are checked below.',
   'crane-7.29':
-    'The value includes the expansibility factor of a gas at an assumed inlet pressure of 2 bar; water has none. The published answer is 478 L/min, an independent calculator without the factor gives 476.8.',
+    'The entry says 462.66 L/min, which is 476.8 L/min times 0.970: the expansibility of a gas (ISO 5167, isentropic exponent 1.3, inlet pressure taken as 2 bar). Water has none, and the example is of water. The published answer is 478 L/min, an independent calculator without the factor gives 476.8; both are checked below.',
 };
 
 const otherFile = /^(friction-|churchill-|swameejain-|blend-|dunlop-|network-|pd-|ondemand-|agit-)/;

@@ -23,6 +23,9 @@ export interface LoadedBeam {
   readonly maxSagPlace: number;
 }
 
+/** Pieces shorter than this bend nothing [m]. */
+const SHORTEST_PIECE = 1e-9;
+
 /**
  * Rail or cross-member on two supports under several loads.
  *
@@ -60,12 +63,15 @@ export function loadedBeam(p: LoadedBeamInput): LoadedBeam {
     ramp(x - p.supportB, 1) * reactionB -
     sumPoints(p, x, 1) -
     sumEven(p, x, 2) / 2;
-  // Twice integrated moment, without the straight line that brings it to zero at the supports.
+  // Twice integrated moment, without the straight line that brings it to zero at the supports, and its slope.
   const bent = (x: number): number =>
     (ramp(x - p.supportA, 3) * reactionA + ramp(x - p.supportB, 3) * reactionB - sumPoints(p, x, 3)) / 6 -
     sumEven(p, x, 4) / 24;
-  const slope = (bent(p.supportB) - bent(p.supportA)) / (p.supportB - p.supportA);
-  const sag = (x: number): number => (bent(x) - bent(p.supportA) - slope * (x - p.supportA)) / p.stiffness;
+  const bentSlope = (x: number): number =>
+    (ramp(x - p.supportA, 2) * reactionA + ramp(x - p.supportB, 2) * reactionB - sumPoints(p, x, 2)) / 2 -
+    sumEven(p, x, 3) / 6;
+  const line = (bent(p.supportB) - bent(p.supportA)) / (p.supportB - p.supportA);
+  const atA = bent(p.supportA);
 
   const stops = [0, p.length, p.supportA, p.supportB, ...p.pointPlaces, ...p.evenFrom, ...p.evenTo];
   const places = [...new Set(stops)].sort((a, b) => a - b);
@@ -90,12 +96,18 @@ export function loadedBeam(p: LoadedBeamInput): LoadedBeam {
     const last = shear(to - (to - from) * 1e-9);
     maxShear = Math.max(maxShear, Math.abs(first), Math.abs(last));
     if (first * last < 0) seeMoment(from + ((to - from) * first) / (first - last));
+    // Within a piece the bent line is a quartic: its coefficients are taken once, then sampled.
+    const y0 = bent(from) - atA - line * (from - p.supportA);
+    const y1 = bentSlope(from) - line;
+    const y2 = moment(from);
+    // A piece of vanishing length has no slope of its own; dividing by it would overflow.
+    const y4 = to - from < SHORTEST_PIECE ? 0 : (last - first) / (to - from);
     for (let k = 0; k <= 64; k++) {
-      const x = from + ((to - from) * k) / 64;
-      const y = Math.abs(sag(x));
+      const s = ((to - from) * k) / 64;
+      const y = Math.abs(y0 + s * (y1 + s * (y2 / 2 + s * (first / 6 + (s * y4) / 24)))) / p.stiffness;
       if (y > maxSag) {
         maxSag = y;
-        maxSagPlace = x;
+        maxSagPlace = from + s;
       }
     }
   });
@@ -121,7 +133,9 @@ function reactions(p: LoadedBeamInput): { reactionA: number; reactionB: number }
 /** Singularity function: 0 before the place, the n-th power behind it. */
 function ramp(x: number, n: number): number {
   if (x <= 0) return 0;
-  return n === 0 ? 1 : x ** n;
+  let power = 1;
+  for (let i = 0; i < n; i++) power *= x;
+  return power;
 }
 
 function sumPoints(p: LoadedBeamInput, x: number, n: number): number {

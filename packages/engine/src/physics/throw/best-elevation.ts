@@ -9,13 +9,16 @@ export interface Best {
 const DEGREE = Math.PI / 180;
 const LOWEST = 2 * DEGREE;
 const GOLDEN = 0.381966;
-/** The peak is found when both ends of the enclosure are within this share of it, or this close together. */
-const FLAT = 4e-4;
+/** A parabola is trusted when both ends of the enclosure are within this share of the peak. */
+const SMOOTH = 0.08;
+/** And its peak is believed, rather than tried, when they are within this share of it. */
+const FLAT = 0.01;
+/** The peak is found when what is still to be gained is below this share of it. */
+const ENOUGH = 1e-4;
+/** Or when the enclosure is this narrow. */
 const CLOSE = 0.02 * DEGREE;
 /** A peak at the steepest or flattest elevation is taken for one when nothing this far from it is higher. */
 const EDGE = 0.5 * DEGREE;
-/** A parabola is trusted only when both ends of the enclosure are within this share of the peak. */
-const SMOOTH = 0.08;
 /** Least step into an enclosure, as a share of it: closes it from both sides. */
 const LEAST = 0.15;
 const MOST_TRIES = 40;
@@ -49,9 +52,22 @@ export function bestElevation(value: (elevation: number) => number, guess: numbe
     atHigh = high > mid ? value(high) : -Infinity;
   }
   for (let tries = 0; tries < MOST_TRIES && high - low > CLOSE; tries++) {
-    const atEdge = !(low < mid && mid < high);
-    if (atEdge ? high - low < EDGE : atMid - Math.min(atLow, atHigh) < FLAT * Math.abs(atMid)) break;
-    const next = nextTry(low, atLow, mid, atMid, high, atHigh);
+    const inside = low < mid && mid < high;
+    if (!inside && high - low < EDGE) break;
+    const drop = atMid - Math.min(atLow, atHigh);
+    const upward = high - mid > mid - low;
+    let next = upward ? mid + GOLDEN * (high - mid) : mid - GOLDEN * (mid - low);
+    if (inside && drop < SMOOTH * Math.abs(atMid)) {
+      const below = (atMid - atLow) / (mid - low);
+      const bend = ((atHigh - atMid) / (high - mid) - below) / (high - low);
+      const tilt = below + bend * (mid - low);
+      if (!(bend < 0)) break;
+      const flat = drop < FLAT * Math.abs(atMid);
+      if (flat && tilt * tilt < -4 * bend * ENOUGH * Math.abs(atMid)) break;
+      const step = (-0.5 * tilt) / bend;
+      const least = LEAST * (high - low);
+      next = mid + (Math.abs(step) >= least ? step : upward ? least : -least);
+    }
     const atNext = value(next);
     if (atNext > atMid) {
       if (next > mid) {
@@ -75,23 +91,3 @@ export function bestElevation(value: (elevation: number) => number, guess: numbe
 }
 
 const within = (elevation: number): number => Math.min(Math.max(elevation, LOWEST), STEEPEST);
-
-function nextTry(
-  low: number,
-  atLow: number,
-  mid: number,
-  atMid: number,
-  high: number,
-  atHigh: number,
-): number {
-  const upward = high - mid > mid - low;
-  const floor = atMid - SMOOTH * Math.abs(atMid);
-  if (atLow < floor || atHigh < floor)
-    return upward ? mid + GOLDEN * (high - mid) : mid - GOLDEN * (mid - low);
-  const a = (mid - low) * (atMid - atHigh);
-  const b = (mid - high) * (atMid - atLow);
-  const top = mid - (0.5 * ((mid - low) * a - (mid - high) * b)) / (a - b);
-  const least = LEAST * (high - low);
-  if (Math.abs(top - mid) < least || !(top > low && top < high)) return upward ? mid + least : mid - least;
-  return top;
-}

@@ -63,6 +63,7 @@ function checkPattern(stream: ThrowStream): void {
   if (stream.dropDiameter90 !== undefined) inRange('dropDiameter90', stream.dropDiameter90, 1e-5, 0.006, 'm');
   if (stream.dropDiameter50 !== undefined)
     inRange('dropDiameter50', stream.dropDiameter50, 1e-5, stream.dropDiameter90 ?? 0.006, 'm');
+  if (stream.sprayAngle !== undefined) inRange('sprayAngle', stream.sprayAngle, 0, 2.9, 'rad');
   if (pattern === 'stream') {
     if ((stream.sprayAngle ?? 0) > 0)
       throw new RangeError(

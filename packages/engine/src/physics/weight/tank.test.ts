@@ -198,7 +198,8 @@ describe('tank invariants', () => {
         const { height } = tankExtent(tank);
         const low = tankContents(tank, Math.min(a, b) * height);
         const high = tankContents(tank, Math.max(a, b) * height);
-        expect(high.volume).toBeGreaterThanOrEqual(low.volume);
+        // Just below the brim a dome closes flat: two depths hold the same volume but for its last digits.
+        expect(high.volume).toBeGreaterThanOrEqual(low.volume * (1 - 1e-15));
         expect(high.centroidHeight).toBeGreaterThanOrEqual(low.centroidHeight - 1e-9);
         const depth = tankDepthForVolume(tank, low.volume);
         expect(tankContents(tank, depth).volume).toBeCloseTo(low.volume, 10);

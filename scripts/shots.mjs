@@ -1,0 +1,76 @@
+// Screenshots of the page with the demo job at the three folds, day and night, into shots/. `npm run shots -- tall-elms` takes
+// one job, `--width 390` one width,
+// `--day` one sheet, `--address http://127.0.0.1:4173/` a server that already runs.
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { spawn } from 'node:child_process';
+import { parseArgs } from 'node:util';
+import { chromium } from 'playwright-core';
+import { ensureBuilt, ensureChromium, root, say } from './ensure.mjs';
+
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: { width: { type: 'string' }, night: { type: 'boolean' }, day: { type: 'boolean' }, address: { type: 'string' } },
+});
+const jobs = positionals.length > 0 ? positionals : ['tall-elms'];
+const FOLDS = [
+  { width: 1440, height: 1000 },
+  { width: 820, height: 1180 },
+  { width: 390, height: 844 },
+].filter((f) => values.width === undefined || f.width === Number(values.width));
+const CHROMIUM_ARGS = [
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+const executablePath = ensureChromium();
+const out = join(root, 'shots');
+mkdirSync(out, { recursive: true });
+const server = values.address === undefined ? await startServer() : { address: values.address, end: () => {} };
+const browser = await chromium.launch({ executablePath, args: CHROMIUM_ARGS });
+try {
+  for (const job of jobs)
+    for (const viewport of FOLDS)
+      for (const colorScheme of values.night ? ['dark'] : values.day ? ['light'] : ['light', 'dark']) {
+        const context = await browser.newContext({ viewport, colorScheme, deviceScaleFactor: 2 });
+        const page = await context.newPage();
+        page.on('pageerror', (error) => say(`page: ${error.message}`));
+        await page.goto(new URL(`#${job}`, server.address).href);
+        await page.locator('.part').first().waitFor({ timeout: 120_000 });
+        await page.waitForTimeout(2500);
+        const sheet = colorScheme === 'dark' ? 'night' : 'day';
+        const name = join(out, `${job}-${viewport.width}-${sheet}.png`);
+        await page.screenshot({ path: name });
+        await page.screenshot({ path: name.replace('.png', '-whole.png'), fullPage: true });
+        say(name);
+        await context.close();
+      }
+} finally {
+  await browser.close();
+  server.end();
+}
+
+/** The built program on a free port; its address is in what it prints. */
+async function startServer() {
+  ensureBuilt();
+  const child = spawn('node', ['packages/app/bin/spraywright.mjs', 'start', '--port', '0'], {
+    cwd: root,
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  const address = await new Promise((resolve, reject) => {
+    let text = '';
+    child.stdout.on('data', (chunk) => {
+      text += chunk;
+      const found = /http:\/\/127\.0\.0\.1:\d+\//.exec(text);
+      if (found) resolve(found[0]);
+    });
+    child.on('exit', (code) => reject(new Error(`the server ended with ${code}`)));
+  });
+  return { address, end: () => child.kill('SIGINT') };
+}
