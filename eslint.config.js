@@ -12,7 +12,16 @@ const engineWall = [
 ];
 
 export default tseslint.config(
-  { ignores: ['**/dist/**', '**/node_modules/**', 'out/**', 'shots/**', 'coverage/**'] },
+  {
+    ignores: [
+      'packages/app/vite.config.ts',
+      '**/dist/**',
+      '**/node_modules/**',
+      'out/**',
+      'shots/**',
+      'coverage/**',
+    ],
+  },
   js.configs.recommended,
   {
     files: ['**/*.{js,mjs}'],
@@ -24,8 +33,15 @@ export default tseslint.config(
     languageOptions: { parserOptions: { projectService: true, tsconfigRootDir: import.meta.dirname } },
     rules: {
       '@typescript-eslint/consistent-type-imports': 'error',
-      '@typescript-eslint/switch-exhaustiveness-check': ['error', { considerDefaultExhaustiveForUnions: true }],
+      '@typescript-eslint/switch-exhaustiveness-check': [
+        'error',
+        { considerDefaultExhaustiveForUnions: true },
+      ],
       '@typescript-eslint/no-floating-promises': 'error',
+      '@typescript-eslint/no-unused-vars': [
+        'error',
+        { argsIgnorePattern: '^_', varsIgnorePattern: '^_', destructuredArrayIgnorePattern: '^_' },
+      ],
       'max-lines': ['error', { max: 400, skipBlankLines: true, skipComments: true }],
       eqeqeq: 'error',
     },
@@ -42,7 +58,7 @@ export default tseslint.config(
       'no-restricted-syntax': [
         'error',
         { selector: 'ExportDefaultDeclaration', message: 'No default exports in the engine.' },
-        { selector: "MemberExpression[property.name=/^toLocale/]", message: 'The engine has no locale.' },
+        { selector: 'MemberExpression[property.name=/^toLocale/]', message: 'The engine has no locale.' },
       ],
     },
   },

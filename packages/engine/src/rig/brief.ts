@@ -16,6 +16,16 @@ import {
   type Infer,
   type Problem,
 } from '../quantity/index.ts';
+import {
+  dayShape,
+  fillShape,
+  hopperShape,
+  patternFields,
+  rinseShape,
+  sprayingFields,
+  storeShape,
+  transferShape,
+} from './brief-work.ts';
 
 /** Kinds of work, each with its own start values. */
 export const WORKS = [
@@ -81,14 +91,7 @@ const duty = object({
   flow: optional(quantity('flow', { above: '0 gpm', max: '5000 gpm' })),
   /** Least gauge pressure at the tip. */
   pressure: optional(quantity('pressure', { above: '0 psi', max: '1000 psi' })),
-  /** Rate over ground; with speed and width it asks a flow. */
-  application: optional(
-    object({
-      rate: quantity('dose', { above: '0 gal/acre', max: '5 gal/yd2' }),
-      speed: quantity('speed', { above: '0 mph', max: '60 mph' }),
-      width: quantity('length', { above: '0 ft', max: '120 ft' }),
-    }),
-  ),
+  ...patternFields,
   agitate: withDefault(flag(), true),
   wind: optional(quantity('speed', { min: '0 mph', max: '40 mph' })),
 });
@@ -152,6 +155,8 @@ export const briefShape = object({
       /** Suspensions need stronger agitation than solutions. */
       suspension: withDefault(flag(), false),
       use: withDefault(oneOf('spray', 'flush', 'winterise'), 'spray'),
+      /** Age of bleach on the day of use. */
+      store: optional(storeShape),
     }),
     { min: 1, max: 12 },
   ),
@@ -175,7 +180,13 @@ export const briefShape = object({
     slope: optional(quantity('angle', { min: '0 deg', max: '40 deg' })),
     /** Rule by which an engine is derated for altitude and heat. */
     derating: withDefault(oneOf(...DERATING_RULES), 'sae-j1349'),
+    ...sprayingFields,
   }),
+  day: optional(dayShape),
+  rinse: optional(rinseShape),
+  fill: optional(fillShape),
+  transfer: optional(transferShape),
+  hopper: optional(hopperShape),
   limits: object({
     budgetCents: optional(integer({ min: 0, max: 1_000_000_000 })),
     readyInDays: optional(integer({ min: 1, max: 730 })),
@@ -241,7 +252,35 @@ export function readBrief(raw: unknown): { ok: true; brief: Brief } | { ok: fals
         code: 'contradiction',
         message: `duty '${d.id}' has a target to reach but no gun is open`,
       });
+    const a = d.application;
+    if (a !== undefined && (a.band === undefined) !== (a.row === undefined))
+      problems.push({
+        path: ['duties', i, 'application', a.band === undefined ? 'band' : 'row'],
+        code: 'missing',
+        message: `band and row go together: duty '${d.id}' has only one of them`,
+      });
+    if (a?.band !== undefined && a.row !== undefined && a.band > a.row)
+      problems.push({
+        path: ['duties', i, 'application', 'band'],
+        code: 'contradiction',
+        message: `duty '${d.id}' has bands wider than its rows are apart`,
+      });
+    if (a !== undefined && ((a.slowest ?? 0) > a.speed || (a.fastest ?? Infinity) < a.speed))
+      problems.push({
+        path: ['duties', i, 'application', 'speed'],
+        code: 'contradiction',
+        message: `duty '${d.id}' has a speed that is not between its slowest and fastest`,
+      });
   });
+  for (const of of ['day', 'transfer'] as const) {
+    const named = brief[of]?.duty;
+    if (named !== undefined && !brief.duties.some((d) => d.id === named))
+      problems.push({
+        path: [of, 'duty'],
+        code: 'unknown-reference',
+        message: `duty '${named}' is not one of the brief's duties: ${brief.duties.map((d) => d.id).join(', ')}`,
+      });
+  }
   brief.liquids.forEach((l, i) => {
     if ((l.strength === undefined) !== (l.strengthUnit === undefined))
       problems.push({

@@ -5,6 +5,7 @@ import type {
   NetworkLiquid,
   NetworkModel,
   NetworkNode,
+  PressurePoint,
 } from '../hydraulics/index.ts';
 import type { Duty } from './brief.ts';
 import { driveOf } from './drive.ts';
@@ -38,6 +39,8 @@ export interface DutyNetwork {
 }
 
 const BAR = 1e5;
+/** A length of hose that takes no pressure worth the name [m]. */
+const LEAST_PIECE = 1e-3;
 /** Height of the outlet above the ground when a duty does not say: a hand gun, a boom, a bar, a filler neck [m]. */
 const OUTLET_HEIGHT = { gun: 1.5, 'second-gun': 1.5, boom: 0.6, bar: 0.4, transfer: 1.2 } as const;
 
@@ -145,8 +148,9 @@ function elementsOf(rig: Rig, line: RigLine, duty: Duty): Piece[] {
     switch (part.kind) {
       case 'hose': {
         const outside = line.to === 'air' ? Math.min(duty.hoseOut ?? Infinity, item.length!) : item.length!;
-        const wound = reel === undefined ? 0 : item.length! - outside;
-        if (reel !== undefined && wound > 0.01)
+        // With a reel both pieces are always there, so that all duties of a rig share one network.
+        const wound = reel === undefined ? 0 : Math.max(LEAST_PIECE, item.length! - outside);
+        if (reel !== undefined)
           add(`${id}.wound`, id, {
             kind: 'pipe',
             length: wound,
@@ -156,8 +160,12 @@ function elementsOf(rig: Rig, line: RigLine, duty: Duty): Piece[] {
           });
         const straight = reel === undefined ? item.length! : outside;
         if (line.to === 'air') beyondHose = true;
-        if (straight > 0)
-          add(id, id, { kind: 'pipe', length: straight, bore: part.bore, roughness: part.roughness });
+        add(id, id, {
+          kind: 'pipe',
+          length: Math.max(LEAST_PIECE, straight),
+          bore: part.bore,
+          roughness: part.roughness,
+        });
         break;
       }
       case 'reel':
@@ -223,7 +231,7 @@ function lawOf(rig: Rig, item: RigItem, part: Part, duty: Duty): ElementLaw {
     case 'motor-pump':
       return {
         kind: 'demand-pump',
-        curve: [...part.curve].reverse().map((p) => ({ flow: p.flow, pressure: p.pressure })),
+        curve: fallingCurve(part),
         switchOff: part.switchOff,
         switchOn: part.switchOn,
       };
@@ -294,4 +302,16 @@ function boreOf(rig: Rig, line: RigLine): number {
   if (hose !== undefined) return hose.bore;
   const valve = parts.find((p) => p.kind === 'valve');
   return valve?.bore ?? parts[0]?.ports[0]?.size ?? 0.0254;
+}
+
+const curves = new WeakMap<PartOf<'motor-pump'>, readonly PressurePoint[]>();
+
+/** A demand pump's curve with flow rising, made once per part. */
+function fallingCurve(pump: PartOf<'motor-pump'>): readonly PressurePoint[] {
+  let curve = curves.get(pump);
+  if (curve === undefined) {
+    curve = [...pump.curve].reverse().map(({ flow, pressure }) => ({ flow, pressure }));
+    curves.set(pump, curve);
+  }
+  return curve;
 }

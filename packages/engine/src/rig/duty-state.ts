@@ -2,10 +2,12 @@ import {
   compileNetwork,
   type CompiledNetwork,
   type NetworkLiquid,
+  type NetworkModel,
   type Solution,
 } from '../hydraulics/index.ts';
 import type { Duty } from './brief.ts';
 import { dutyNetwork, type DutyNetwork } from './duty-network.ts';
+import { retune } from './retune.ts';
 import type { Rig } from './rig-document.ts';
 
 /** One step of the pressure line: a part between tank and tip and what it costs. */
@@ -64,25 +66,36 @@ export interface DutyStates {
 }
 
 /**
- * Solves a rig in one duty: the network is compiled once, then its strainers are clogged and its outlets shut.
+ * Makes the solver of one rig. Its network is compiled for the first duty and set anew for the others, as long as
+ * they differ in lengths, levels, settings and open lines only; in each duty its strainers are clogged and its
+ * outlets shut in turn.
  *
  * @param told ask for the solver's notes on the open state, which cost more than the solve
  */
-export function dutyStates(rig: Rig, duty: Duty, liquid: NetworkLiquid, told: boolean): DutyStates {
-  const made = dutyNetwork(rig, duty, liquid);
-  const compiled = compileNetwork(made.model);
-  if (!compiled.ok) {
-    const failed = noState(compiled.problems.map((p) => p.message).join('; '), 0);
-    return { open: failed, dirty: failed, shut: failed };
-  }
-  const { network } = compiled;
-  const open = stateOf(rig, made, network, network.solve({ start: 'cold' }), told);
-  for (const s of made.strainers) network.set(network.elementIndex(s.element), 'k', s.dirty);
-  const dirty = stateOf(rig, made, network, network.solve(), false);
-  for (const s of made.strainers) network.set(network.elementIndex(s.element), 'k', s.clean);
-  for (const t of made.triggers) network.open(network.elementIndex(t), false);
-  const shut = stateOf(rig, { ...made, outlets: [] }, network, network.solve({ start: 'cold' }), false);
-  return { open, dirty, shut };
+export function dutySolver(rig: Rig, told: boolean): (duty: Duty, liquid: NetworkLiquid) => DutyStates {
+  let last: { network: CompiledNetwork; model: NetworkModel } | undefined;
+  return (duty, liquid) => {
+    const made = dutyNetwork(rig, duty, liquid);
+    if (last !== undefined && retune(last.network, last.model, made.model))
+      last = { ...last, model: made.model };
+    else {
+      const compiled = compileNetwork(made.model);
+      if (!compiled.ok) {
+        last = undefined;
+        const failed = noState(compiled.problems.map((p) => p.message).join('; '), 0);
+        return { open: failed, dirty: failed, shut: failed };
+      }
+      last = { network: compiled.network, model: made.model };
+    }
+    const { network } = last;
+    const open = stateOf(rig, made, network, network.solve({ start: 'cold' }), told);
+    for (const s of made.strainers) network.set(network.elementIndex(s.element), 'k', s.dirty);
+    const dirty = stateOf(rig, made, network, network.solve(), false);
+    for (const s of made.strainers) network.set(network.elementIndex(s.element), 'k', s.clean);
+    for (const t of made.triggers) network.open(network.elementIndex(t), false);
+    const shut = stateOf(rig, { ...made, outlets: [] }, network, network.solve({ start: 'cold' }), false);
+    return { open, dirty, shut };
+  };
 }
 
 function noState(reason: string, iterations: number): DutyState {

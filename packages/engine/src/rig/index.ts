@@ -5,10 +5,20 @@ export * from './rig-document.ts';
 export * from './promise.ts';
 export * from './bill.ts';
 export type { RigJoint } from './joints.ts';
-export type { DutyState, DutyStates, OutletState, PressureStep } from './duty-state.ts';
+export {
+  dutySolver,
+  type DutyState,
+  type DutyStates,
+  type OutletState,
+  type PressureStep,
+} from './duty-state.ts';
 export { proveRig, ENGINE_VERSION, type DutyProof, type Proof, type ProveOptions } from './proof/prove.ts';
 export type { DutyReach } from './proof/reach.ts';
+export type { DayProof } from './proof/day.ts';
 export { siteOf, type Site } from './proof/site.ts';
 export { designRig, type Design } from './design.ts';
 export { dutyNetwork, type DutyNetwork } from './duty-network.ts';
 export { liquidOf, type DutyLiquid } from './proof/liquid.ts';
+export type { Placement } from './proof/placement-data.ts';
+export type { TipAngle } from './proof/stability.ts';
+export type { Fill, MassPoint, PlacedPart, SupportLoads } from './placement/index.ts';

@@ -1,6 +1,8 @@
 import type { Part } from '../../catalogue/index.ts';
-import { write } from '../../quantity/index.ts';
 import type { Layout } from '../layout.ts';
+
+const FOOT = 0.3048;
+const PSI = 6894.757293168361;
 
 /** A rig as it is written to a file: quantities as text, the brief as it was typed. */
 export interface RawRig {
@@ -22,6 +24,8 @@ export interface RawItem {
   set?: string;
   setByDuty?: Record<string, string>;
   speed?: string;
+  /** A place given by hand, as lengths. */
+  at?: { x?: string; y?: string; z?: string };
 }
 
 interface RawLine {
@@ -64,16 +68,14 @@ export function assembleRig(
         id: slot.id,
         part: c.part.id,
         ...(c.count === undefined || c.count === 1 ? {} : { count: c.count }),
-        ...(c.length === undefined ? {} : { length: write(roundFeet(c.length), 'ft', 'length') }),
-        ...(c.set === undefined ? {} : { set: write(c.set, 'psi', 'pressure') }),
+        ...(c.length === undefined ? {} : { length: `${wholeFeet(c.length)} ft` }),
+        ...(c.set === undefined ? {} : { set: wholePsi(c.set) }),
         ...(c.setByDuty === undefined
           ? {}
           : {
-              setByDuty: Object.fromEntries(
-                [...c.setByDuty].map(([duty, set]) => [duty, write(set, 'psi', 'pressure')]),
-              ),
+              setByDuty: Object.fromEntries([...c.setByDuty].map(([duty, set]) => [duty, wholePsi(set)])),
             }),
-        ...(c.speed === undefined ? {} : { speed: write(c.speed, 'rpm', 'rotation') }),
+        ...(c.speed === undefined ? {} : { speed: wholeRpm(c.speed) }),
       },
     ];
   });
@@ -94,6 +96,16 @@ export function assembleRig(
 }
 
 /** Hose is cut to whole feet. */
-function roundFeet(length: number): number {
-  return Math.ceil(length / 0.3048 - 1e-6) * 0.3048;
+function wholeFeet(length: number): number {
+  return Math.ceil(length / FOOT - 1e-6);
+}
+
+/** A regulator is set to whole psi, as its gauge reads. */
+function wholePsi(pressure: number): string {
+  return `${Math.round(pressure / PSI)} psi`;
+}
+
+/** An engine is held to tens of turns, rounded down so that the pump is not driven past its speed. */
+function wholeRpm(speed: number): string {
+  return `${Math.floor((speed * 60) / (2 * Math.PI) / 10 + 1e-6) * 10} rpm`;
 }

@@ -7,6 +7,7 @@ import { askedFlow } from '../proof/flow.ts';
 import type { DutyLiquid } from '../proof/liquid.ts';
 import type { Site } from '../proof/site.ts';
 import { meanCoilDiameter, reelCapacity } from '../reel-drum.ts';
+import { nozzleSuits } from './nozzle-suits.ts';
 import { partsOfSlot } from './slot-parts.ts';
 import { tipPressureFor } from './tip-demand.ts';
 
@@ -127,7 +128,7 @@ function boomOptions(context: LineContext, line: LayoutLine, duties: readonly Du
   const hoses = partsOfSlot(catalogue, layout, 'boom-hose', 'hose');
   const out: LineOption[] = [];
   for (const boom of booms)
-    for (const nozzle of nozzles.filter((n) => nozzleFits(boom, n))) {
+    for (const nozzle of suitedNozzles(context, boom, nozzles, duties)) {
       const demandAtBoom = new Map<string, { pressure: number; flow: number }>();
       for (const duty of duties) {
         const liquid = context.liquids.get(duty.liquid)!;
@@ -250,6 +251,20 @@ function lossOf(
     ? hoseLoss(line).pressureLoss
     : hoseLoss({ ...line, woundLength: wound, coilDiameter: meanCoilDiameter(reel, hose, wound) })
         .pressureLoss;
+}
+
+/** Nozzles of a boom that keep rate and droplets at every speed; all that fit when none does. */
+function suitedNozzles(
+  { brief, liquids }: LineContext,
+  boom: PartOf<'boom'>,
+  nozzles: readonly PartOf<'nozzle'>[],
+  duties: readonly Duty[],
+): readonly PartOf<'nozzle'>[] {
+  const fitting = nozzles.filter((n) => nozzleFits(boom, n));
+  const suited = fitting.filter((n) =>
+    duties.every((d) => nozzleSuits(n, brief, d, 1 / boom.nozzles, liquids.get(d.liquid)!.density)),
+  );
+  return suited.length > 0 ? suited : fitting;
 }
 
 /** A nozzle goes straight on the boom's bodies, without an adapter. */

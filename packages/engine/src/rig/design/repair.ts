@@ -23,6 +23,7 @@ export function repair(
   };
   for (const promise of proof.promises) {
     if (promise.state !== 'broken') continue;
+    if (CARRIER_KINDS.has(promise.kind) && heavierCarrier(layout, chosen, catalogue)) return true;
     if (promise.kind === 'suction') {
       const strainer = larger('strainer', 'strainer', (p) => p.flowAtOneBar);
       const hose = larger('suction-hose', 'hose', (p) => p.bore);
@@ -39,6 +40,23 @@ export function repair(
         if (larger(slot, 'hose', (p) => p.bore)) return true;
   }
   return false;
+}
+
+/** Promises that a larger carrier of the same form may keep. */
+const CARRIER_KINDS: ReadonlySet<string> = new Set(['weight', 'stability', 'structure']);
+
+/** The next stronger carrier of the same form whose deck takes the tank. */
+function heavierCarrier(layout: Layout, chosen: Map<string, Chosen>, catalogue: Catalogue): boolean {
+  const now = chosen.get('carrier');
+  const tank = chosen.get('tank')?.part;
+  if (now?.part.kind !== 'carrier' || tank === undefined) return false;
+  const { form, grossRating } = now.part;
+  const next = partsOfSlot(catalogue, layout, 'carrier', 'carrier')
+    .filter((c) => c.form === form && c.grossRating > grossRating && tank.size.length <= c.deckLength)
+    .sort((a, b) => a.grossRating - b.grossRating || priceOf(a) - priceOf(b))[0];
+  if (next === undefined) return false;
+  chosen.set('carrier', { ...now, part: next });
+  return true;
 }
 
 function priceOf(part: { readonly priceCents: number }): number {

@@ -29,3 +29,8 @@ export interface ProofContext {
 export function say(context: ProofContext, value: number, dimension: Dimension): string {
   return display(value, dimension, context.units);
 }
+
+/** A value that somebody gave, in a sentence: a whole figure is said whole, "52 ft" and not "52.0 ft". */
+export function sayGiven(context: ProofContext, value: number, dimension: Dimension): string {
+  return say(context, value, dimension).replace(/\.0(?= |$)/, '');
+}

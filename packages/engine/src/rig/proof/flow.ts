@@ -1,6 +1,7 @@
+import { groundDose } from '../application.ts';
 import type { Duty } from '../brief.ts';
 import { compared, unknown, type RigPromise } from '../promise.ts';
-import { say, type ProofContext, type ProvenDuty } from './context.ts';
+import { say, sayGiven, type ProofContext, type ProvenDuty } from './context.ts';
 
 const METHOD = 'steady state of the pipe network';
 const SOURCE = 'Todini and Pilati 1988 (from memory); friction after Colebrook-White';
@@ -18,7 +19,7 @@ export const OUTLET_WORDS: Readonly<Record<string, string>> = {
 export function askedFlow(duty: Duty): number | undefined {
   if (duty.flow !== undefined) return duty.flow;
   const a = duty.application;
-  return a === undefined ? undefined : a.rate * a.speed * a.width;
+  return a === undefined ? undefined : groundDose(a) * a.speed * a.width;
 }
 
 /** Each outlet gets the flow its duty asks, and each tip works in its range of pressure. */
@@ -35,7 +36,7 @@ function flows(context: ProofContext, { duty, open, dirty }: ProvenDuty): RigPro
       id: `flow:${duty.id}:${line}`,
       kind: 'flow' as const,
       duty: duty.id,
-      sentence: `Gives ${say(context, asked, 'flow')} at ${OUTLET_WORDS[line] ?? line}${hoseWords(context, duty)}`,
+      sentence: `Gives ${sayGiven(context, asked, 'flow')} at ${OUTLET_WORDS[line] ?? line}${hoseWords(context, duty)}`,
       method: METHOD,
       source: SOURCE,
     };
@@ -104,7 +105,7 @@ function tipPressures(context: ProofContext, { duty, open }: ProvenDuty): RigPro
         compared(
           told(
             'asked',
-            `Has ${say(context, asked, 'pressure')} at ${OUTLET_WORDS[outlet.line] ?? outlet.line}${hoseWords(context, duty)}`,
+            `Has ${sayGiven(context, asked, 'pressure')} at ${OUTLET_WORDS[outlet.line] ?? outlet.line}${hoseWords(context, duty)}`,
             'what hoses and fittings leave of the pump pressure',
           ),
           { value: asked, dimension: 'pressure' },
@@ -132,5 +133,5 @@ function tipPressures(context: ProofContext, { duty, open }: ProvenDuty): RigPro
 }
 
 export function hoseWords(context: ProofContext, duty: Duty): string {
-  return duty.hoseOut === undefined ? '' : ` with ${say(context, duty.hoseOut, 'length')} of hose out`;
+  return duty.hoseOut === undefined ? '' : ` with ${sayGiven(context, duty.hoseOut, 'length')} of hose out`;
 }

@@ -203,14 +203,7 @@ function speedPromises(context: ProofContext, drive: Drive): RigPromise[] {
 /** A 12 V pump: the current it draws in its hardest duty against what the vehicle can give. */
 function motorPromises(context: ProofContext): RigPromise[] {
   const motor = first(context.rig, 'motor-pump')!;
-  let most = 0;
-  let duty = '';
-  for (const d of context.duties) {
-    const p = d.open.pump;
-    if (p === undefined || p.outlet === null || p.inlet === null) continue;
-    const current = currentAt(motor.part.curve, Math.max(0, p.outlet - p.inlet));
-    if (current > most) [most, duty] = [current, d.duty.name];
-  }
+  const { current: most, duty } = hardestPumpCurrent(context);
   const told = {
     id: 'power:current',
     kind: 'power' as const,
@@ -234,6 +227,19 @@ function motorPromises(context: ProofContext): RigPromise[] {
       },
     ];
   return [compared(told, { value: supply, dimension: 'current' }, has, 'at-most')];
+}
+
+/** Most current that the 12 V pump of a rig draws in its duties, and the duty that asks it. */
+export function hardestPumpCurrent(context: ProofContext): { current: number; duty: string } {
+  const motor = first(context.rig, 'motor-pump');
+  let hardest = { current: 0, duty: '' };
+  for (const d of context.duties) {
+    const p = d.open.pump;
+    if (motor === undefined || p === undefined || p.outlet === null || p.inlet === null) continue;
+    const current = currentAt(motor.part.curve, Math.max(0, p.outlet - p.inlet));
+    if (current > hardest.current) hardest = { current, duty: d.duty.name };
+  }
+  return hardest;
 }
 
 /** Current at a pressure, along the pump's own curve. */

@@ -1,25 +1,39 @@
 import { jointFinder, type Catalogue, type JointFinder, type Shop } from '../../catalogue/index.ts';
+import type { CaughtCaution } from '../../physics/index.ts';
 import type { UnitSystem } from '../../quantity/index.ts';
 import { billOf, type Bill } from '../bill.ts';
 import type { Duty } from '../brief.ts';
 import { contactsOf } from '../contacts.ts';
 import { stands } from '../suited.ts';
 import { driveOf } from '../drive.ts';
-import { dutyStates, type DutyStates } from '../duty-state.ts';
+import { dutySolver, type DutyStates } from '../duty-state.ts';
 import { inOrder, type PromiseState, type RigPromise } from '../promise.ts';
 import { first, type Rig } from '../rig-document.ts';
 import { agitationPromises } from './agitation.ts';
+import { cautionsOf } from './cautions.ts';
 import type { ProofContext, ProvenDuty } from './context.ts';
+import { dayOf, dayPromises, type DayProof } from './day.ts';
+import { electricsPromises } from './electrics.ts';
 import { flowPromises } from './flow.ts';
+import { guarded } from './guarded.ts';
 import { liquidPromises } from './liquid-known.ts';
 import { liquidOf } from './liquid.ts';
 import { materialPromises } from './materials.ts';
 import { billPromises } from './money.ts';
+import { placementOf, type Placement } from './placement-data.ts';
+import { patternPromises } from './pattern.ts';
 import { powerPromises } from './power.ts';
+import { pumpReservePromises } from './pump-reserve.ts';
 import { ratingPromises } from './rating.ts';
 import { reachOf, reachPromises, type DutyReach } from './reach.ts';
+import { rinsePromises } from './rinse.ts';
+import { fillingPromises } from './rinse-filling.ts';
 import { siteOf, type Site } from './site.ts';
+import { stabilityPromises } from './stability.ts';
+import { strengthPromises } from './strength.ts';
+import { structurePromises } from './structure.ts';
 import { suctionPromises } from './suction.ts';
+import { weightPromises } from './weight.ts';
 
 /** Version of the engine's numbers; it is frozen into every quote. */
 export const ENGINE_VERSION = '0.1.0';
@@ -46,6 +60,12 @@ export interface Proof {
   readonly counts: Readonly<Record<PromiseState, number>>;
   readonly duties: readonly DutyProof[];
   readonly bill: Bill;
+  /** Absent when the rig has no carrier. */
+  readonly placement?: Placement;
+  /** Cautions that the rig and its work bring up, each once. */
+  readonly cautions: readonly CaughtCaution[];
+  /** The simulated day; absent when its main duty sprays nothing. */
+  readonly day?: DayProof;
   readonly parts: readonly {
     readonly item: string;
     readonly part: string;
@@ -65,9 +85,10 @@ export interface ProveOptions {
 /** Proves a rig: solves every duty with the strainer clean and dirty and with the outlets shut, and judges every promise. */
 export function proveRig(rig: Rig, catalogue: Catalogue, shop: Shop, options: ProveOptions = {}): Proof {
   const site = siteOf(rig.brief);
+  const solve = dutySolver(rig, options.notes ?? true);
   const duties = rig.brief.duties.map((duty): ProvenDuty => {
     const liquid = liquidOf(rig.brief, duty.liquid, site);
-    return { duty, liquid, ...dutyStates(rig, duty, liquid, options.notes ?? true) };
+    return { duty, liquid, ...solve(duty, liquid) };
   });
   const bill = billOf(
     rig,
@@ -86,6 +107,8 @@ export function proveRig(rig: Rig, catalogue: Catalogue, shop: Shop, options: Pr
     units: options.units ?? 'us',
   };
   const reaches = new Map(duties.map((d) => [d.duty.id, reachOf(context, d, options.notes ?? true)]));
+  const placement = placementOf(context);
+  const day = dayOf(context, options.notes ?? true);
   const promises = inOrder([
     ...reachPromises(context, reaches),
     ...flowPromises(context),
@@ -96,7 +119,18 @@ export function proveRig(rig: Rig, catalogue: Catalogue, shop: Shop, options: Pr
     ...billPromises(context),
     ...liquidPromises(context),
     ...materialPromises(context),
-    ...notComputedYet(),
+    ...guarded('weight', 'Carrier and vehicle carry the rig', () => weightPromises(context)),
+    ...guarded('stability', 'Stays upright on a slope', () => stabilityPromises(context)),
+    ...guarded('structure', 'Frame and straps hold the load', () => structurePromises(context)),
+    ...guarded('electrics', 'Battery lives through the day', () => electricsPromises(context)),
+    ...strengthPromises(context),
+    ...pumpReservePromises(context),
+    ...guarded('pattern', 'Covers evenly at the right dose', () => patternPromises(context)),
+    ...guarded('rinse', 'Can be filled, rinsed and put away clean', () => [
+      ...fillingPromises(context),
+      ...rinsePromises(context),
+    ]),
+    ...dayPromises(context, day),
   ]);
   return {
     id: rig.document.id,
@@ -121,6 +155,9 @@ export function proveRig(rig: Rig, catalogue: Catalogue, shop: Shop, options: Pr
       };
     }),
     bill,
+    ...(placement === undefined ? {} : { placement }),
+    cautions: cautionsOf(context),
+    ...('reason' in day ? {} : { day }),
     parts: [...rig.items.values()].map(({ item, part }) => ({
       item: item.id,
       part: part.id,
@@ -149,31 +186,6 @@ function countStates(promises: readonly RigPromise[]): Record<PromiseState, numb
   const counts: Record<PromiseState, number> = { broken: 0, thin: 0, unknown: 0, kept: 0, 'not-computed': 0 };
   for (const p of promises) counts[p.state]++;
   return counts;
-}
-
-/** What a rig must also be and the program does not compute yet: said, never passed in silence. */
-function notComputedYet(): RigPromise[] {
-  const rows: [RigPromise['kind'], string][] = [
-    ['weight', 'Axles, hitch and vehicle carry the full rig'],
-    ['stability', 'Stays upright on a slope'],
-    ['structure', 'Frame and straps hold the load'],
-    ['electrics', 'Battery lives through the day'],
-    ['rinse', 'Can be flushed clean'],
-    ['pattern', 'Covers evenly at the right dose'],
-    ['day', "Does the day's work"],
-  ];
-  return rows.map(([kind, sentence]) => ({
-    id: kind,
-    kind,
-    state: 'not-computed',
-    sentence,
-    sense: 'at-least',
-    cause: 'not computed yet',
-    items: [],
-    method: 'none yet',
-    source: 'none yet',
-    working: [],
-  }));
 }
 
 const finders = new WeakMap<Catalogue, Map<string, JointFinder>>();

@@ -4,7 +4,7 @@ import type { Target } from '../brief.ts';
 import { outletHeightOf } from '../duty-network.ts';
 import { askedOf, reachTowards, streamAt, streamOf, type ThrowConditions } from '../gun-throw.ts';
 import { compared, unknown, type RigPromise } from '../promise.ts';
-import { say, type ProofContext, type ProvenDuty } from './context.ts';
+import { say, sayGiven, type ProofContext, type ProvenDuty } from './context.ts';
 import { hoseWords } from './flow.ts';
 
 /** What a gun throws in one duty, as drawings and papers show it; three meanings of reach kept apart. */
@@ -43,7 +43,7 @@ const METHOD = 'throw of a jet with its own air, drag and break-up; 9 in 10 from
 const SOURCE =
   'calibrated on Theobald 1981, Box, Trettel 2020 and sprinkler tables; above 8 bar an extrapolation (judgement)';
 /** Wind above which no height is promised, and no water test accepted [m/s]. */
-const CALM = 3;
+export const CALM = 3;
 
 /** Throw of a duty's gun towards its target; undefined when the duty has none or its network failed. */
 export function reachOf(context: ProofContext, proven: ProvenDuty, arcs: boolean): DutyReach | undefined {
@@ -170,7 +170,7 @@ function reachPromise(
   const promise = compared(
     {
       ...told,
-      cause: `${say(context, thrower.flow, 'flow')} at ${say(context, thrower.pressure, 'pressure')}, a ${quality} stream; ${other}`,
+      cause: `${say(context, thrower.flow, 'flow')} at ${say(context, thrower.pressure, 'pressure')}, stream quality ${quality}; ${other}`,
       items: thrower.items,
       working,
       band: [reach.band5, reach.band95],
@@ -190,7 +190,7 @@ function reachPromise(
 function sentenceOf(context: ProofContext, target: Target, meaning: 'wetted' | 'touched'): string {
   const verb = meaning === 'wetted' ? 'Wets' : 'Touches';
   const end = 'in still air, 9 times in 10';
-  const length = (value: number) => say(context, value, 'length');
+  const length = (value: number) => sayGiven(context, value, 'length');
   switch (target.aim) {
     case 'height':
       return `${verb} leaves at ${length(target.height)} from ${length(target.standoff)} off, ${end}`;

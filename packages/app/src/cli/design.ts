@@ -1,0 +1,52 @@
+import { writeFileSync } from 'node:fs';
+import { designRig } from '@spraywright/engine/rig';
+import { located } from '../documents/json-source.ts';
+import { proofText } from '../documents/proof-text.ts';
+import { CATALOGUE_OPTION, EXIT, JSON_OPTION, SHOP_OPTION, UNITS_OPTION, type Command } from './command.ts';
+import { printProblems, readInputs, readSource } from './inputs.ts';
+
+/** Chooses a rig for a brief and proves it. */
+export const designCommand: Command = {
+  name: 'design',
+  usage: 'brief.json',
+  summary: 'Choose a rig from the catalogue for a brief and prove it.',
+  options: {
+    json: JSON_OPTION,
+    catalogue: CATALOGUE_OPTION,
+    shop: SHOP_OPTION,
+    units: UNITS_OPTION,
+    output: { type: 'string', short: 'o', value: 'rig.json', help: 'write the rig to this file' },
+    working: { type: 'boolean', short: 'w', help: 'show the working under each promise' },
+  },
+  least: 1,
+  most: 1,
+  examples: [
+    'spraywright design demo/briefs/tall-trees.json -o rig.json',
+    'spraywright design brief.json --json',
+  ],
+  run(args, terminal) {
+    const inputs = readInputs(args, terminal);
+    const source = readSource(args.positionals[0]!, terminal);
+    if (inputs === undefined || source === undefined) return EXIT.input;
+    const design = designRig(source.raw, inputs.catalogue, inputs.shop, { units: inputs.units });
+    if (!design.ok) {
+      printProblems(located(source, design.problems), terminal);
+      return EXIT.input;
+    }
+    const file = args.text('output');
+    if (file !== undefined) writeFileSync(file, `${JSON.stringify(design.rig, null, 2)}\n`);
+    if (args.flag('json'))
+      terminal.out(JSON.stringify({ rig: design.rig, proof: design.proof, looked: design.looked }, null, 2));
+    else {
+      terminal.out(proofText(design.proof, { units: inputs.units, working: args.flag('working') }));
+      const broken = design.proof.counts.broken;
+      terminal.out(
+        broken === 0
+          ? `Looked at ${design.looked} rigs; this is the cheapest that keeps every promise computed.`
+          : `Looked at ${design.looked} rigs; no rig in the catalogue keeps every promise. This one breaks ${broken === 1 ? 'one' : String(broken)}.`,
+      );
+      if (file !== undefined) terminal.out(`Written: ${file}`);
+    }
+    return design.proof.counts.broken > 0 ? EXIT.no : EXIT.ok;
+  },
+};

@@ -1,0 +1,45 @@
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import type { Catalogue, Shop } from '@spraywright/engine/catalogue';
+import { readCatalogueFolder, readJsonFile, readShopFile } from '../documents/catalogue-folder.ts';
+import { problemText, type JsonSource, type LocatedProblem } from '../documents/json-source.ts';
+import type { Arguments, Terminal } from './command.ts';
+
+/** The demo that comes with the project, from this file's place in `src/cli` or `dist/cli`. */
+export const DEMO = fileURLToPath(new URL('../../../../demo/', import.meta.url));
+
+export type UnitSystem = 'us' | 'metric';
+
+/** Everything a command computes with; problems have been printed when it is undefined. */
+export interface Inputs {
+  readonly catalogue: Catalogue;
+  readonly shop: Shop;
+  readonly units: UnitSystem;
+}
+
+/** Reads catalogue, shop and units of a command; prints every problem and returns undefined when something is wrong. */
+export function readInputs(args: Arguments, terminal: Terminal): Inputs | undefined {
+  const units = args.text('units') ?? 'us';
+  if (units !== 'us' && units !== 'metric') {
+    terminal.err(`--units is '${units}'; it must be us or metric`);
+    return undefined;
+  }
+  const catalogue = readCatalogueFolder(args.text('catalogue') ?? `${DEMO}catalogue`);
+  const shop = readShopFile(args.text('shop') ?? `${DEMO}shop.json`);
+  if (!catalogue.ok) printProblems(catalogue.problems, terminal);
+  if (!shop.ok) printProblems(shop.problems, terminal);
+  return catalogue.ok && shop.ok ? { catalogue: catalogue.catalogue, shop: shop.shop, units } : undefined;
+}
+
+/** Reads one JSON file, or a demo file by its bare name. */
+export function readSource(path: string, terminal: Terminal): JsonSource | undefined {
+  const demo = `${DEMO}briefs/${path}.json`;
+  const file = readJsonFile(!existsSync(path) && /^[a-z0-9-]+$/.test(path) && existsSync(demo) ? demo : path);
+  if (file.ok) return file.source;
+  printProblems(file.problems, terminal);
+  return undefined;
+}
+
+export function printProblems(problems: readonly LocatedProblem[], terminal: Terminal): void {
+  problems.forEach((p) => terminal.err(problemText(p)));
+}

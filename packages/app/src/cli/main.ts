@@ -1,0 +1,62 @@
+import { calcCommand } from './calc.ts';
+import { checkCommand } from './check.ts';
+import { commandHelp, EXIT, parseCommand, type Command, type Terminal } from './command.ts';
+import { designCommand } from './design.ts';
+import { proveCommand } from './prove.ts';
+import { quoteCommand } from './quote.ts';
+import { solveCommand } from './solve.ts';
+import { startCommand } from './start.ts';
+
+const COMMANDS: readonly Command[] = [
+  designCommand,
+  proveCommand,
+  quoteCommand,
+  solveCommand,
+  calcCommand,
+  checkCommand,
+  startCommand,
+];
+
+const CONSOLE: Terminal = {
+  out: (text) => process.stdout.write(text.endsWith('\n') ? text : `${text}\n`),
+  err: (text) => process.stderr.write(text.endsWith('\n') ? text : `${text}\n`),
+};
+
+/** Runs one command line and returns its exit code. */
+export async function main(argv: readonly string[], terminal: Terminal = CONSOLE): Promise<number> {
+  const [name, ...rest] = argv;
+  if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
+    const asked = COMMANDS.find((c) => c.name === rest[0]);
+    terminal.out(asked === undefined ? overview() : commandHelp(asked));
+    return EXIT.ok;
+  }
+  const command = COMMANDS.find((c) => c.name === name);
+  if (command === undefined) {
+    terminal.err(
+      `There is no command '${name}'. The commands are: ${COMMANDS.map((c) => c.name).join(', ')}.`,
+    );
+    return EXIT.input;
+  }
+  if (rest.includes('--help') || rest.includes('-h')) {
+    terminal.out(commandHelp(command));
+    return EXIT.ok;
+  }
+  const parsed = parseCommand(command, rest);
+  if (!parsed.ok) {
+    terminal.err(`${parsed.message}\nspraywright ${name} --help tells more.`);
+    return EXIT.input;
+  }
+  return command.run(parsed.args, terminal);
+}
+
+function overview(): string {
+  const width = Math.max(...COMMANDS.map((c) => `${c.name} ${c.usage}`.length)) + 2;
+  return [
+    'Spraywright proves a spray rig before it is sold.',
+    '',
+    ...COMMANDS.map((c) => `  spraywright ${`${c.name} ${c.usage}`.padEnd(width)}${c.summary}`),
+    '',
+    'spraywright COMMAND --help tells more of each.',
+    '',
+  ].join('\n');
+}

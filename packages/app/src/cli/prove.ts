@@ -1,0 +1,43 @@
+import { readRig, proveRig } from '@spraywright/engine/rig';
+import { located } from '../documents/json-source.ts';
+import { proofText } from '../documents/proof-text.ts';
+import { CATALOGUE_OPTION, EXIT, JSON_OPTION, SHOP_OPTION, UNITS_OPTION, type Command } from './command.ts';
+import { printProblems, readInputs, readSource } from './inputs.ts';
+
+/** Proves a rig: every promise over all its duties. */
+export const proveCommand: Command = {
+  name: 'prove',
+  usage: 'rig.json',
+  summary: 'Prove a rig: every promise over all its duties, with figures and causes.',
+  options: {
+    json: JSON_OPTION,
+    catalogue: CATALOGUE_OPTION,
+    shop: SHOP_OPTION,
+    units: UNITS_OPTION,
+    working: { type: 'boolean', short: 'w', help: 'show the working under each promise' },
+  },
+  least: 1,
+  most: 1,
+  examples: [
+    'spraywright prove rig.json',
+    'spraywright prove rig.json --working --units metric',
+    'spraywright prove rig.json --json',
+  ],
+  run(args, terminal) {
+    const inputs = readInputs(args, terminal);
+    const source = readSource(args.positionals[0]!, terminal);
+    if (inputs === undefined || source === undefined) return EXIT.input;
+    const rig = readRig(source.raw, inputs.catalogue);
+    if (!rig.ok) {
+      printProblems(located(source, rig.problems), terminal);
+      return EXIT.input;
+    }
+    const proof = proveRig(rig.rig, inputs.catalogue, inputs.shop, { units: inputs.units });
+    terminal.out(
+      args.flag('json')
+        ? JSON.stringify(proof, null, 2)
+        : proofText(proof, { units: inputs.units, working: args.flag('working') }),
+    );
+    return proof.counts.broken > 0 ? EXIT.no : EXIT.ok;
+  },
+};

@@ -1,0 +1,101 @@
+import { display } from '@spraywright/engine/quantity';
+import { figureText, type Proof, type PromiseState, type RigPromise } from '@spraywright/engine/rig';
+
+export interface ProofTextOptions {
+  readonly units: 'us' | 'metric';
+  /** Show the working under each promise. */
+  readonly working?: boolean;
+}
+
+const WORDS: Readonly<Record<PromiseState, string>> = {
+  broken: 'Broken',
+  thin: 'Thin',
+  unknown: 'Unknown',
+  kept: 'Kept',
+  'not-computed': 'Not computed yet',
+};
+
+/** The proof of a rig in plain words, for the terminal. */
+export function proofText(proof: Proof, options: ProofTextOptions): string {
+  const { units } = options;
+  const computed = proof.promises.filter((p) => p.state !== 'not-computed');
+  const later = proof.promises.filter((p) => p.state === 'not-computed');
+  return [
+    `${proof.title}, for ${proof.customer}`,
+    `${money(proof.bill.priceCents)}, dry mass ${display(proof.bill.dryMass, 'mass', units)}, ready in ${proof.bill.readyInDays} working days`,
+    '',
+    ...proof.duties.flatMap((d) => dutyLines(d, units)),
+    '',
+    ...computed.flatMap((p) => promiseLines(p, options)),
+    ...(later.length === 0
+      ? []
+      : ['', `Not computed yet: ${later.map((p) => lowerFirst(p.sentence)).join('; ')}.`]),
+    '',
+    'Cautions',
+    ...proof.cautions.flatMap(cautionLines),
+    '',
+    'Parts',
+    ...proof.parts.map(
+      (p) =>
+        `  ${p.count > 1 ? `${p.count} x ` : ''}${p.name}${p.length === undefined ? '' : `, ${display(p.length, 'length', units)}`}`,
+    ),
+    `  and ${proof.bill.lines.filter((l) => l.sort === 'fitting').reduce((n, l) => n + l.quantity, 0)} fittings, ${hours(proof)} h of labour`,
+    '',
+    `Computed with engine ${proof.engineVersion}, catalogue ${proof.catalogue.name} ${proof.catalogue.version}. The product label, local codes and licensed practice come first.`,
+    '',
+  ].join('\n');
+}
+
+function dutyLines(duty: Proof['duties'][number], units: 'us' | 'metric'): string[] {
+  const { open } = duty;
+  if (open.status === 'failed') return [`${duty.name}: no steady state. ${open.reason ?? ''}`];
+  const outlets = open.outlets.map(
+    (o) =>
+      `${display(o.flow, 'flow', units)} at ${display(o.tipPressure, 'pressure', units)} through the ${o.line}`,
+  );
+  const pump = open.pump;
+  const pumpText =
+    pump === undefined || pump.outlet === null
+      ? ''
+      : `; pump ${display(pump.flow, 'flow', units)} at ${display(pump.outlet, 'pressure', units)}`;
+  return [`${duty.name}: ${outlets.join(', ')}${pumpText}`];
+}
+
+function promiseLines(p: RigPromise, { units, working = false }: ProofTextOptions): string[] {
+  const has = p.has === undefined ? '' : `has ${figureText(p.has, units)}`;
+  const asked =
+    p.asked === undefined ? '' : `asked ${p.sense === 'at-least' ? '≥' : '≤'} ${figureText(p.asked, units)}`;
+  const figures = [has, asked].filter((t) => t !== '').join(', ');
+  const lines = [`${WORDS[p.state].padEnd(8)} ${p.sentence}${figures === '' ? '' : `: ${figures}`}`];
+  if (p.state !== 'kept' || working) lines.push(`         ${p.cause}`);
+  if (working) {
+    for (const step of p.working)
+      lines.push(
+        `           ${step.text}${step.figure === undefined ? '' : `: ${figureText(step.figure, units)}`}`,
+      );
+    lines.push(`           method: ${p.method}; source: ${p.source}`);
+  }
+  return lines;
+}
+
+/** What can happen and what to do; a caution whose cause nobody stated stands as a question. */
+function cautionLines({ caution, state, because }: Proof['cautions'][number]): string[] {
+  const open = state === 'unknown' ? ` (not ruled out, ${because})` : '';
+  return [`  ${caution.danger}${open}`, `    ${caution.act} [${caution.origin.source}]`];
+}
+
+function hours(proof: Proof): string {
+  const h = proof.bill.lines.filter((l) => l.sort === 'labour').reduce((sum, l) => sum + l.quantity, 0);
+  return String(Math.round(h * 10) / 10);
+}
+
+/** Cents as dollars with separators; whole dollars when there are no cents. */
+export function money(cents: number): string {
+  const [whole, part] = (cents / 100).toFixed(2).split('.');
+  const grouped = whole!.replace(/\B(?=(\d{3})+(?!\d))/g, ',');
+  return part === '00' ? `$${grouped}` : `$${grouped}.${part}`;
+}
+
+function lowerFirst(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}

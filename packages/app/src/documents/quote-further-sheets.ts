@@ -1,0 +1,201 @@
+import type { Content, TableCell } from 'pdfmake/interfaces.js';
+import { PALETTES, pressureLine, stateMark, STATE_WORDS } from '@spraywright/engine/drawings';
+import { figureText, type Proof, type RigPromise } from '@spraywright/engine/rig';
+import { drawingOnPaper } from './paper/drawing-on-paper.ts';
+import { FRAME_WIDTH, INK, INK2, LINE_WIDTH, PAD } from './paper/sheet.ts';
+import { mixed, paragraph } from './paper/text.ts';
+import { partsList, ROWS_LAYOUT } from './quote-parts.ts';
+import { shownDuty } from './quote-first-sheet.ts';
+import type { QuoteOptions } from './quote-pdf.ts';
+import { sentenceOf } from './quote-words.ts';
+
+const PX = 0.75;
+const INNER = FRAME_WIDTH - 2 * PAD;
+
+/** The other sheets: the pressure line, the parts in words, every promise with its figures, cautions and terms. */
+export function furtherSheets(proof: Proof, options: QuoteOptions, withParts: boolean): Content[] {
+  const duty = shownDuty(proof);
+  return [
+    heading(`Pressure, tank to tip. ${duty.name}`, 0),
+    {
+      svg: drawingOnPaper(
+        pressureLine(proof, duty, { width: INNER / PX, units: options.units, palette: PALETTES.print }),
+      ),
+      width: INNER,
+      margin: [PAD, 0, PAD, 4],
+    },
+    rule(),
+    ...(withParts ? [heading('What it is made of', 8), partsList(proof, options).content, rule(6)] : []),
+    heading('Every promise, with its figures', 8),
+    promises(proof, options),
+    rule(6),
+    heading('Cautions', 8),
+    ...cautions(proof),
+    heading('Terms', 8),
+    ...options.shop.terms.map((text) => paragraph(text, { size: 9, color: INK, margin: [PAD, 0, PAD, 2] })),
+    paragraph(
+      'This quote does not say that a use is lawful: the product label, local codes and licensed practice come first.',
+      { size: 9, color: INK, margin: [PAD, 4, PAD, 0] },
+    ),
+  ];
+}
+
+function heading(text: string, top: number): Content {
+  return {
+    ...paragraph(text.toUpperCase(), {
+      family: 'condensed',
+      bold: true,
+      size: 8.3,
+      color: INK,
+      spacing: 0.37,
+      margin: [PAD, top, PAD, 4],
+    }),
+    headlineLevel: 1,
+  };
+}
+
+function rule(top = 0): Content {
+  return {
+    margin: [0, top, 0, 0],
+    canvas: [
+      { type: 'line', x1: 0, y1: 0, x2: FRAME_WIDTH, y2: 0, lineWidth: LINE_WIDTH.thin, lineColor: INK },
+    ],
+  };
+}
+
+function promises(proof: Proof, options: QuoteOptions): Content {
+  const caption = (text: string, align: 'left' | 'right' = 'left') =>
+    paragraph(text, { family: 'condensed', size: 8, color: INK2, align });
+  const told = proof.promises.filter((p) => p.state !== 'not-computed');
+  const later = proof.promises.filter((p) => p.state === 'not-computed');
+  const body: TableCell[][] = [
+    [caption('state'), caption('promise, and why'), caption('has', 'right'), caption('asked', 'right')],
+  ];
+  // Open points are rows of their own, so that a long list may run on to the next sheet; no hairline parts them.
+  const running = new Set<number>();
+  for (const p of told) {
+    body.push(promiseRow(p, options));
+    for (const text of openPoints(p)) {
+      running.add(body.length);
+      body.push([
+        '',
+        { ...paragraph(text, { size: 8, color: INK2, margin: [8, 0, 0, 0] }), colSpan: 3 },
+        '',
+        '',
+      ]);
+    }
+  }
+  if (later.length > 0) body.push(laterRow(later));
+  return {
+    margin: [PAD, 0, PAD, 0],
+    table: { widths: [54, '*', 70, 76], headerRows: 1, dontBreakRows: true, keepWithHeaderRows: 1, body },
+    layout: { ...ROWS_LAYOUT, hLineWidth: (i) => (running.has(i) ? 0 : ROWS_LAYOUT.hLineWidth(i)) },
+  };
+}
+
+function laterRow(later: readonly RigPromise[]): TableCell[] {
+  return [
+    stateCell('not-computed'),
+    {
+      ...paragraph(`Not worked out yet, so not promised: ${later.map((p) => p.sentence).join('; ')}.`, {
+        size: 9,
+        color: INK2,
+      }),
+      colSpan: 3,
+    },
+    {},
+    {},
+  ];
+}
+
+function stateCell(state: RigPromise['state']): TableCell {
+  return {
+    columnGap: 4,
+    columns: [
+      {
+        svg: `<svg xmlns="http://www.w3.org/2000/svg" width="16" height="16" viewBox="0 0 16 16">${stateMark(state, 8, 8, PALETTES.print)}</svg>`,
+        width: 10,
+      },
+      paragraph(STATE_WORDS[state], {
+        family: 'condensed',
+        size: 9.2,
+        color: INK,
+        bold: state === 'broken',
+      }),
+    ],
+  };
+}
+
+function promiseRow(p: RigPromise, { units }: QuoteOptions): TableCell[] {
+  const figure = (text: string, bold: boolean) =>
+    paragraph(text, { family: 'condensed', bold, size: 9.4, color: INK, align: 'right' });
+  return [
+    stateCell(p.state),
+    {
+      stack: [
+        paragraph(p.sentence, { size: 9.2, color: INK, bold: p.state === 'broken' }),
+        ...(p.cause === '' || openPoints(p).length > 0
+          ? []
+          : [paragraph(sentenceOf(p.cause), { size: 8, color: INK2 })]),
+      ],
+    },
+    figure(p.has === undefined ? (p.state === 'unknown' ? 'unknown' : '') : figureText(p.has, units), true),
+    figure(
+      p.asked === undefined ? '' : `${p.sense === 'at-least' ? '≥' : '≤'} ${figureText(p.asked, units)}`,
+      false,
+    ),
+  ];
+}
+
+/** Open points that are printed of one promise; the others are counted. */
+const MOST_POINTS = 8;
+
+/** What has to be settled, each point, under a promise that waits for a person or is broken. */
+function openPoints(p: RigPromise): string[] {
+  if (p.state !== 'unknown' && p.state !== 'broken') return [];
+  const points = p.working.filter((step) => step.figure === undefined).map((step) => step.text);
+  const rest = points.length - MOST_POINTS;
+  return rest <= 0
+    ? points
+    : [
+        ...points.slice(0, MOST_POINTS),
+        `And ${rest} more of the same kind: ask us for the proof, which lists each.`,
+      ];
+}
+
+function cautions(proof: Proof): Content[] {
+  const all = proof.cautions;
+  const caused = all.filter((c) => c.state === 'caused');
+  const open = all.filter((c) => c.state === 'unknown');
+  return [
+    ...caused.map(({ caution }) => ({
+      ...mixed(
+        [
+          [`${caution.danger} `, { bold: true, size: 9, color: INK }],
+          [`${caution.act} `, { size: 9, color: INK }],
+          [`Source: ${caution.origin.source} (${caution.origin.place}).`, { size: 7.6, color: INK2 }],
+        ],
+        { size: 9, color: INK, margin: [PAD, 0, PAD, 4] },
+      ),
+      unbreakable: true,
+    })),
+    ...(open.length === 0
+      ? []
+      : [
+          paragraph('This proof does not rule out these too; they hold unless you know better:', {
+            size: 9,
+            color: INK,
+            margin: [PAD, 2, PAD, 2],
+          }),
+          ...open.map(({ caution }) =>
+            mixed(
+              [
+                [`${caution.danger} ${caution.act} `, { size: 8.2, color: INK }],
+                [`Source: ${caution.origin.source}.`, { size: 7.6, color: INK2 }],
+              ],
+              { size: 8.2, color: INK, margin: [PAD, 0, PAD, 2] },
+            ),
+          ),
+        ]),
+  ];
+}

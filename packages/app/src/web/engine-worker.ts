@@ -1,0 +1,183 @@
+/// <reference lib="webworker" />
+import {
+  designRig,
+  proveRig,
+  readRig,
+  type DutyProof,
+  type Proof,
+  type Rig,
+} from '@spraywright/engine/rig';
+import type { Problem } from '@spraywright/engine/quantity';
+import type { FieldProblem, FromEngine, RigJson, ToEngine, View } from './protocol.ts';
+import { withSlot } from './worker/alternatives.ts';
+import { deskBody } from './worker/desk-body.ts';
+import { loadInputs, type Inputs } from './worker/inputs.ts';
+import { picturesOf } from './worker/pictures.ts';
+import { TriedParts } from './worker/tried-parts.ts';
+
+/** Longest stretch of background work before messages are looked at again [ms]. */
+const SLICE = 8;
+/** Quiet time after a change before parts are tried [ms]. */
+const QUIET = 140;
+/** Slots tried for ways out without anybody asking. */
+const MOST_SLOTS = 4;
+
+interface Shown {
+  readonly version: number;
+  readonly raw: RigJson;
+  readonly rig: Rig;
+  readonly proof: Proof;
+  readonly tried: TriedParts;
+}
+
+const scope = self as unknown as DedicatedWorkerGlobalScope;
+const say = (message: FromEngine) => scope.postMessage(message);
+
+let loading: Promise<Inputs> | undefined;
+
+/** Reads the inputs once and tells how that ended. */
+function load(address: string): Promise<Inputs> {
+  const inputs = loadInputs(address);
+  inputs.then(
+    ({ shop, briefs }) => say({ type: 'ready', shop: { name: shop.name, address: shop.address }, briefs }),
+    (error: unknown) => say({ type: 'failed', message: error instanceof Error ? error.message : String(error) }),
+  );
+  return inputs;
+}
+
+let raw: RigJson | undefined;
+let shown: Shown | undefined;
+let view: View | undefined;
+/** The newest document when it cannot be read, with why. */
+let refused: { raw: RigJson; problems: readonly FieldProblem[] } | undefined;
+let bodyKey = '';
+let timer: ReturnType<typeof setTimeout> | undefined;
+
+scope.onmessage = ({ data }: MessageEvent<ToEngine>) => void answer(data);
+
+async function answer(message: ToEngine): Promise<void> {
+  if (message.type === 'start') {
+    loading ??= load(message.address);
+    return;
+  }
+  const inputs = await loading?.catch(() => undefined);
+  if (inputs === undefined) return;
+  const { catalogue, shop } = inputs;
+  if (message.type === 'design') {
+    const design = designRig(message.brief, catalogue, shop, { units: message.units });
+    say(
+      design.ok
+        ? { type: 'designed', rig: design.rig }
+        : { type: 'no-design', problems: design.problems.map(fieldProblem) },
+    );
+    return;
+  }
+  if (message.type === 'take') {
+    const part = message.part === undefined ? undefined : catalogue.parts.get(message.part);
+    if (part === undefined && message.part !== undefined) return;
+    const { items, lines } = withSlot(message.rig, catalogue, message.slot, part).rig;
+    say({ type: 'taken', taken: { items, lines }, about: message.about });
+    return;
+  }
+  const { seq, version } = message;
+  if (message.rig !== undefined) raw = message.rig;
+  if (raw === undefined) return;
+  clearTimeout(timer);
+  const before = view;
+  view = message.view;
+  const { units } = view;
+  const prove = (document: RigJson): readonly FieldProblem[] => {
+    const read = readRig(document, catalogue);
+    if (!read.ok) return read.problems.map(fieldProblem);
+    const proof = proveRig(read.rig, catalogue, shop, { units, notes: false });
+    const again: TriedParts | undefined = shown?.raw === document ? shown.tried : undefined;
+    const tried = again ?? new TriedParts(catalogue, shop, document, proof);
+    shown = { version, raw: document, rig: read.rig, proof, tried };
+    return [];
+  };
+  let problems: readonly FieldProblem[] = refused?.raw === raw ? refused.problems : [];
+  if (problems.length === 0 && (shown?.raw !== raw || before?.units !== units)) problems = prove(raw);
+  if (problems.length > 0) {
+    refused = { raw, problems };
+    // The last good figures stay; those of another job or of none give way to what was kept beside the refused text.
+    if (shown?.raw.id !== raw.id) shown = undefined;
+    if (shown === undefined ? message.good !== undefined : before?.units !== units)
+      prove(shown?.raw ?? message.good!);
+  }
+  if (shown === undefined) {
+    say({ type: 'shown', seq, version, problems });
+    return;
+  }
+  const duty = dutyOf(shown.proof, view.duty);
+  const key = JSON.stringify([
+    shown.version,
+    view.units,
+    view.sheet,
+    duty.id,
+    view.working,
+    view.scaleWidth,
+    view.scaleHeight,
+  ]);
+  const body = key === bodyKey ? undefined : deskBody(shown.raw, shown.rig, shown.proof, duty, view);
+  bodyKey = key;
+  say({
+    type: 'shown',
+    seq,
+    version,
+    problems,
+    ...(body === undefined ? {} : { body }),
+    pictures: picturesOf(shown.proof, duty, view),
+  });
+  if (problems.length === 0) timer = setTimeout(tryParts, view.slot !== undefined && view.slot !== before?.slot ? 0 : QUIET);
+}
+
+/** Tries parts of the catalogue in the open slot, then in those that decide the broken promises, in short stretches. */
+function tryParts(): void {
+  if (shown === undefined || view === undefined) return;
+  const { tried, version, proof } = shown;
+  const { units } = view;
+  const duty = dutyOf(proof, view.duty).id;
+  const until = performance.now() + SLICE;
+  const goOn = () => performance.now() < until;
+  const { slot } = view;
+  if (slot !== undefined && !tried.isDone(slot)) {
+    tried.work(slot, goOn);
+    say({ type: 'effects', version, effects: tried.effects(slot, duty, units) });
+    timer = setTimeout(tryParts, 0);
+    return;
+  }
+  if (slot !== undefined) say({ type: 'effects', version, effects: tried.effects(slot, duty, units) });
+  const next = tried.decidingSlots().slice(0, MOST_SLOTS);
+  const open = next.find((s) => !tried.isDone(s));
+  if (open !== undefined) {
+    tried.work(open, goOn);
+    timer = setTimeout(tryMore, 0);
+    return;
+  }
+  say({ type: 'ways-out', version, ways: tried.waysOut(units), done: true });
+}
+
+/** Goes on with the deciding slots without telling the open slot's list again. */
+function tryMore(): void {
+  if (shown === undefined || view === undefined) return;
+  const { tried, version } = shown;
+  const until = performance.now() + SLICE;
+  const open = tried
+    .decidingSlots()
+    .slice(0, MOST_SLOTS)
+    .find((s) => !tried.isDone(s));
+  if (open === undefined) {
+    say({ type: 'ways-out', version, ways: tried.waysOut(view.units), done: true });
+    return;
+  }
+  tried.work(open, () => performance.now() < until);
+  timer = setTimeout(tryMore, 0);
+}
+
+function dutyOf(proof: Proof, id: string | undefined): DutyProof {
+  return proof.duties.find((d) => d.id === id) ?? proof.duties[0]!;
+}
+
+function fieldProblem(p: Problem): FieldProblem {
+  return { path: p.path.join('.'), message: p.message };
+}

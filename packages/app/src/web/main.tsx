@@ -1,0 +1,46 @@
+import { createRoot } from 'react-dom/client';
+import { Desk } from './ui/desk.tsx';
+import { DeskContext } from './ui/desk-context.ts';
+import { DeskStore } from './state/desk-store.ts';
+import { foldOf, watchFold } from './ui/fold.ts';
+import { sheetTokens } from './style/sheet-tokens.ts';
+import { listenToKeys } from './ui/keys.ts';
+import './style/fonts.css';
+import './style/sheet.css';
+import './style/desk.css';
+import './style/brief.css';
+import './style/promises.css';
+import './style/parts.css';
+import './style/line.css';
+import './style/title-block.css';
+import './style/touch.css';
+import './style/print.css';
+
+const tokens = document.createElement('style');
+tokens.textContent = sheetTokens();
+document.head.append(tokens);
+
+const store = new DeskStore(storageOf(), {
+  night: matchMedia('(prefers-color-scheme: dark)').matches,
+  fold: foldOf(),
+  job: decodeURIComponent(location.hash.slice(1)),
+});
+addEventListener('hashchange', () => store.open(decodeURIComponent(location.hash.slice(1))));
+watchFold((fold) => store.setFold(fold));
+listenToKeys(store);
+addEventListener('pagehide', () => store.keepNow());
+
+createRoot(document.getElementById('sheet')!).render(
+  <DeskContext value={store}>
+    <Desk />
+  </DeskContext>,
+);
+
+/** A browser may forbid storage altogether; the desk works without. */
+function storageOf(): Storage | undefined {
+  try {
+    return localStorage;
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,258 @@
+import type { SheetName } from '@spraywright/engine/drawings';
+import type { UnitSystem } from '@spraywright/engine/quantity';
+import type { Design, PromiseKind, PromiseState } from '@spraywright/engine/rig';
+
+/** What the page and its engine say to each other. Figures cross as text that is ready to be read. */
+
+/** A rig as it is written to a file: what the page edits. */
+export type RigJson = Extract<Design, { ok: true }>['rig'];
+
+export interface FieldProblem {
+  /** Steps of the field's path with points between them: `brief.duties.0.target.height`. */
+  readonly path: string;
+  readonly message: string;
+}
+
+/** A value that somebody gave, or may give: it is boxed and can be changed. */
+export interface Given {
+  readonly path: string;
+  readonly sort: 'quantity' | 'number' | 'money' | 'flag' | 'choice';
+  /** What it is, for those who do not see where it stands. */
+  readonly label: string;
+  /** As read in the chosen units. */
+  readonly shown: string;
+  /** A start value of ours that nobody has confirmed. */
+  readonly start?: boolean;
+  readonly choices?: readonly (readonly [value: string, label: string])[];
+}
+
+export type Prose = readonly (string | Given)[];
+
+export interface DutyTab {
+  readonly id: string;
+  readonly name: string;
+  readonly state: PromiseState;
+}
+
+export interface WayOut {
+  readonly name: string;
+  /** A part in a slot, or else a value of the brief. */
+  readonly take:
+    | { readonly item: string; readonly part: string }
+    | { readonly path: string; readonly value: string };
+  readonly then: string;
+  readonly state: PromiseState;
+  readonly price: string;
+  readonly mass: string;
+  /** What else it breaks, in words; empty when nothing. */
+  readonly breaks: string;
+}
+
+export interface PromiseRow {
+  readonly id: string;
+  readonly kind: PromiseKind;
+  readonly state: PromiseState;
+  readonly sentence: string;
+  /** Letter of the duty it belongs to; absent when it holds for the whole rig. */
+  readonly letter?: string;
+  readonly duty?: string;
+  readonly has?: string;
+  readonly asked?: string;
+  readonly cause: string;
+  /** The small scale, as SVG text. */
+  readonly scale: string;
+  readonly items: readonly { readonly item: string; readonly number: number; readonly name: string }[];
+  readonly decisions: readonly string[];
+  readonly method: string;
+  readonly source: string;
+  /** Only for promises whose working is open. */
+  readonly working?: readonly { readonly text: string; readonly figure?: string }[];
+}
+
+export interface PartRow {
+  readonly item: string;
+  readonly number: number;
+  readonly slot: string;
+  readonly part: string;
+  readonly name: string;
+  readonly count: number;
+  readonly note?: string;
+  readonly stock: string;
+  readonly mass: string;
+  readonly price: string;
+  readonly givens: readonly { readonly before: string; readonly given: Given; readonly after: string }[];
+  readonly optional: boolean;
+  readonly state?: string;
+}
+
+/** One part as it would be in place of the one that is there. */
+export interface Effect {
+  readonly part: string;
+  readonly name: string;
+  /** Change of the duty's reach, or of its flow where nothing is to be reached. */
+  readonly change: string;
+  readonly mass: string;
+  readonly price: string;
+  readonly broken: number;
+  /** The worst state of the rig with it. */
+  readonly state: PromiseState;
+  readonly breaks: readonly string[];
+  readonly mends: readonly string[];
+  /** What has to change with it: a set pressure that it cannot hold. */
+  readonly also?: string;
+}
+
+export interface Effects {
+  readonly slot: string;
+  /** Heading of the change column: "reach, ft". */
+  readonly what: string;
+  readonly list: readonly Effect[];
+  readonly total: number;
+  readonly done: boolean;
+}
+
+export interface BillRow {
+  readonly name: string;
+  readonly quantity: string;
+  readonly price: string;
+  readonly late?: string;
+}
+
+export interface BillGroup {
+  readonly name: string;
+  readonly rows: readonly BillRow[];
+  readonly price: string;
+}
+
+export interface CautionNote {
+  readonly id: string;
+  readonly place: 'brief' | 'scene' | 'line' | 'parts';
+  readonly danger: string;
+  readonly act: string;
+  readonly source: string;
+}
+
+/** One row of the upright pressure line; pressures as shares of the scale. */
+export interface UprightStep {
+  readonly item?: string;
+  readonly number?: number;
+  readonly name: string;
+  readonly detail: string;
+  readonly before: number;
+  readonly after: number;
+  readonly slope: boolean;
+  readonly rise: boolean;
+  readonly figure: string;
+  readonly strong: boolean;
+  readonly limit?: { readonly at: number; readonly text: string };
+}
+
+export interface UprightLine {
+  readonly steps: readonly UprightStep[];
+  readonly ticks: readonly { readonly at: number; readonly text: string }[];
+  readonly unit: string;
+  readonly sentence: string;
+}
+
+export interface DeskBody {
+  readonly id: string;
+  readonly title: string;
+  readonly customer: string;
+  readonly layout: string;
+  readonly counts: Readonly<Record<PromiseState, number>>;
+  readonly price: string;
+  readonly dry: string;
+  readonly full: string;
+  readonly ready: string;
+  readonly catalogue: string;
+  readonly engine: string;
+  readonly massUnit: string;
+  readonly duties: readonly DutyTab[];
+  readonly duty: string;
+  readonly prose: readonly Prose[];
+  /** The duty in one line: flow and pressure at pump and tip. */
+  readonly headline: string;
+  readonly promises: readonly PromiseRow[];
+  readonly parts: readonly PartRow[];
+  readonly notFitted: readonly { readonly slot: string; readonly name: string }[];
+  readonly bill: readonly BillGroup[];
+  readonly cautions: readonly CautionNote[];
+}
+
+export interface Pictures {
+  readonly scene: string;
+  /** The lying pressure line, as SVG text, or the upright one. */
+  readonly line: string;
+  readonly upright?: UprightLine;
+}
+
+export interface View {
+  readonly units: UnitSystem;
+  readonly sheet: SheetName;
+  readonly duty: string | undefined;
+  readonly lit: string | undefined;
+  /** Slot whose alternatives are wanted. */
+  readonly slot: string | undefined;
+  /** Promises whose working is open. */
+  readonly working: readonly string[];
+  readonly upright: boolean;
+  readonly sceneWidth: number;
+  readonly sceneHeight: number;
+  readonly lineWidth: number;
+  readonly scaleWidth: number;
+  readonly scaleHeight: number;
+}
+
+export type ToEngine =
+  | { readonly type: 'start'; readonly address: string }
+  | { readonly type: 'design'; readonly brief: unknown; readonly units: UnitSystem }
+  | {
+      readonly type: 'take';
+      readonly rig: RigJson;
+      readonly slot: string;
+      /** Without one the slot is left empty. */
+      readonly part?: string;
+      readonly about: string;
+    }
+  | {
+      readonly type: 'show';
+      readonly seq: number;
+      readonly version: number;
+      readonly view: View;
+      /** Only when it differs from the one sent before. */
+      readonly rig?: RigJson;
+      /** The last document that could be read, where the newest is known not to be. */
+      readonly good?: RigJson;
+    };
+
+/** What a part taken changes in the document. */
+export type Taken = Pick<RigJson, 'items' | 'lines'>;
+
+export interface BriefTab {
+  readonly id: string;
+  readonly name: string;
+  readonly title: string;
+  readonly raw: unknown;
+}
+
+export type FromEngine =
+  | { readonly type: 'ready'; readonly shop: { name: string; address: string }; readonly briefs: readonly BriefTab[] }
+  | { readonly type: 'failed'; readonly message: string }
+  | { readonly type: 'designed'; readonly rig: RigJson }
+  | { readonly type: 'taken'; readonly taken: Taken; readonly about: string }
+  | { readonly type: 'no-design'; readonly problems: readonly FieldProblem[] }
+  | {
+      readonly type: 'shown';
+      readonly seq: number;
+      readonly version: number;
+      readonly problems: readonly FieldProblem[];
+      readonly body?: DeskBody;
+      readonly pictures?: Pictures;
+    }
+  | { readonly type: 'effects'; readonly version: number; readonly effects: Effects }
+  | {
+      readonly type: 'ways-out';
+      readonly version: number;
+      readonly ways: Readonly<Record<string, readonly WayOut[]>>;
+      readonly done: boolean;
+    };

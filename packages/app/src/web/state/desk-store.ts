@@ -1,0 +1,383 @@
+import type { SheetName } from '@spraywright/engine/drawings';
+import type { UnitSystem } from '@spraywright/engine/quantity';
+import type {
+  BriefTab,
+  DeskBody,
+  Effects,
+  FieldProblem,
+  FromEngine,
+  Pictures,
+  RigJson,
+  View,
+  WayOut,
+} from '../protocol.ts';
+import type { Change } from './change.ts';
+import { EngineLink } from './engine-link.ts';
+import { edited, judged, newJob, redone, settled, undone, type Job } from './job.ts';
+import { keepWork, loadWork } from './kept-work.ts';
+
+export type Fold = 'desk' | 'tablet' | 'phone';
+
+export interface DeskState {
+  readonly shop: { readonly name: string; readonly address: string } | undefined;
+  readonly briefs: readonly BriefTab[];
+  readonly jobs: Readonly<Record<string, Job>>;
+  readonly current: string | undefined;
+  readonly units: UnitSystem;
+  readonly sheet: 'day' | 'night';
+  readonly printing: boolean;
+  readonly fold: Fold;
+  readonly duty: string | undefined;
+  readonly lit: string | undefined;
+  readonly slot: string | undefined;
+  readonly working: readonly string[];
+  readonly sceneWidth: number;
+  readonly sceneHeight: number;
+  readonly lineWidth: number;
+  /** The last good figures; `problems` tells why the newest document gave none. */
+  readonly body: DeskBody | undefined;
+  readonly pictures: Pictures | undefined;
+  readonly problems: readonly FieldProblem[];
+  readonly effects: Effects | undefined;
+  readonly ways: Readonly<Record<string, readonly WayOut[]>>;
+  /** The brief for which parts are being chosen. */
+  readonly choosing: { readonly id: string; readonly title: string } | undefined;
+  readonly failure: string | undefined;
+  readonly kept: boolean;
+}
+
+const KEEP_AFTER = 300;
+
+/** The desk's state and everything that can be done to it. */
+export class DeskStore {
+  #state: DeskState;
+  #version = 0;
+  #versionOf: RigJson | undefined;
+  #lastReadable: RigJson | undefined;
+  #inputAt: number | undefined;
+  #keeping: ReturnType<typeof setTimeout> | undefined;
+  #afterShown: (() => void)[] = [];
+  readonly #listeners = new Set<() => void>();
+  readonly #storage: Storage | undefined;
+  readonly #engine: EngineLink;
+  /** Job that the page's address names. */
+  readonly #wanted: string;
+
+  constructor(storage: Storage | undefined, start: { night: boolean; fold: Fold; job: string }) {
+    const { night, fold } = start;
+    this.#storage = storage;
+    this.#wanted = start.job;
+    this.#state = {
+      ...loadWork(storage, night),
+      shop: undefined,
+      briefs: [],
+      printing: false,
+      fold,
+      duty: undefined,
+      lit: undefined,
+      slot: undefined,
+      working: [],
+      sceneWidth: 0,
+      sceneHeight: 0,
+      lineWidth: 0,
+      body: undefined,
+      pictures: undefined,
+      problems: [],
+      effects: undefined,
+      ways: {},
+      choosing: undefined,
+      failure: undefined,
+      kept: true,
+    };
+    this.#engine = new EngineLink((message) => this.#hear(message));
+  }
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  };
+
+  readonly state = (): DeskState => this.#state;
+
+  job(): Job | undefined {
+    const { current, jobs } = this.#state;
+    return current === undefined ? undefined : jobs[current];
+  }
+
+  /** Opens the job of a brief; parts are chosen for it the first time. */
+  open(id: string): void {
+    this.#lastReadable = undefined;
+    const brief = this.#state.briefs.find((b) => b.id === id);
+    if (this.#state.jobs[id] !== undefined) {
+      this.#set({ current: id, ...CLOSED });
+      this.#ask();
+    } else if (brief !== undefined) this.#choose(brief.id, brief.title, brief.raw);
+  }
+
+  /** Chooses all parts again for the brief as it now stands; one step for Undo. */
+  chooseAgain(): void {
+    const job = this.job();
+    const { current, body } = this.#state;
+    if (job !== undefined && current !== undefined)
+      this.#choose(current, body?.title ?? job.rig.title, job.rig.brief);
+  }
+
+  stopChoosing(): void {
+    this.#engine.stopDesign();
+    this.#set({ choosing: undefined });
+  }
+
+  edit(change: Change, merge?: string): void {
+    const job = this.job();
+    if (job !== undefined) this.#put(edited(job, change, merge));
+  }
+
+  /** Puts a part into a slot, or leaves the slot empty; the engine says what has to change with it. */
+  take(slot: string, part: string | undefined, about: string): void {
+    const job = this.job();
+    if (job === undefined) return;
+    this.#inputAt ??= performance.now();
+    this.#engine.take(job.rig, slot, part, about);
+  }
+
+  /** The end of a drag or of typing. */
+  settle(): void {
+    const job = this.job();
+    if (job?.merge !== undefined) this.#put(settled(job));
+  }
+
+  undo(): void {
+    const job = this.job();
+    if (job !== undefined) this.#put(undone(job));
+  }
+
+  redo(): void {
+    const job = this.job();
+    if (job !== undefined) this.#put(redone(job));
+  }
+
+  setUnits(units: UnitSystem): void {
+    this.#view({ units });
+    this.#keep();
+  }
+
+  setSheet(sheet: 'day' | 'night'): void {
+    this.#view({ sheet });
+    this.#keep();
+  }
+
+  setDuty(duty: string): void {
+    this.#view({ duty });
+  }
+
+  setLit(lit: string | undefined): void {
+    if (lit !== this.#state.lit) this.#view({ lit });
+  }
+
+  setSlot(slot: string | undefined): void {
+    this.#view({ slot, effects: undefined });
+  }
+
+  toggleWorking(id: string): void {
+    const { working } = this.#state;
+    this.#view({ working: working.includes(id) ? working.filter((w) => w !== id) : [...working, id] });
+  }
+
+  setFold(fold: Fold): void {
+    if (fold !== this.#state.fold) this.#view({ fold });
+  }
+
+  setSizes(sizes: Partial<Pick<DeskState, 'sceneWidth' | 'sceneHeight' | 'lineWidth'>>): void {
+    const same = Object.entries(sizes).every(([key, value]) => this.#state[key as keyof DeskState] === value);
+    if (!same) this.#view(sizes);
+  }
+
+  fail(failure: string | undefined): void {
+    this.#set({ failure });
+  }
+
+  /** Draws the sheet for paper, prints it, and draws it for the screen again. */
+  print(print: () => void): void {
+    this.#afterShown.push(() => {
+      requestAnimationFrame(() => {
+        print();
+        this.#view({ printing: false });
+      });
+    });
+    this.#view({ printing: true });
+  }
+
+  #choose(id: string, title: string, brief: unknown): void {
+    this.#set({ choosing: { id, title }, failure: undefined });
+    this.#engine.design(brief, this.#state.units, (outcome) => {
+      this.#set({ choosing: undefined });
+      if ('problems' in outcome) {
+        const first = outcome.problems[0];
+        this.#set({ failure: `No rig for "${title}": ${first?.message ?? 'no reason is known'}` });
+        return;
+      }
+      const before = this.#state.jobs[id];
+      const job =
+        before === undefined
+          ? newJob(outcome.rig)
+          : edited(settled(before), { about: 'Parts chosen again', puts: [{ path: [], value: outcome.rig }] });
+      this.#set({ current: id, ...CLOSED });
+      this.#put(job);
+    });
+  }
+
+  /** Keeps the last readable document beside one that is not, for the day the page is opened again. */
+  #judge(readable: boolean): void {
+    const job = this.job();
+    const { current, jobs } = this.#state;
+    if (job === undefined || current === undefined) return;
+    const next = judged(job, readable, this.#lastReadable);
+    if (readable) this.#lastReadable = job.rig;
+    if (next === job) return;
+    this.#set({ jobs: { ...jobs, [current]: next } });
+    this.#keep();
+  }
+
+  #put(job: Job): void {
+    const { current, jobs } = this.#state;
+    if (current === undefined || job === jobs[current]) return;
+    const rigChanged = job.rig !== jobs[current]?.rig;
+    this.#set({ jobs: { ...jobs, [current]: job } });
+    if (rigChanged) {
+      this.#inputAt ??= performance.now();
+      this.#ask();
+    }
+    this.#keep();
+  }
+
+  #view(change: Partial<DeskState>): void {
+    this.#set(change);
+    this.#ask();
+  }
+
+  #ask(): void {
+    const rig = this.job()?.rig;
+    const s = this.#state;
+    if (rig === undefined || s.shop === undefined || s.sceneWidth === 0) return;
+    if (rig !== this.#versionOf) {
+      this.#version++;
+      this.#versionOf = rig;
+    }
+    const sheet: SheetName = s.printing ? 'print' : s.sheet;
+    const view: View = {
+      units: s.units,
+      sheet,
+      duty: s.duty,
+      lit: s.lit,
+      slot: s.slot,
+      working: s.working,
+      upright: s.fold !== 'desk' && !s.printing,
+      sceneWidth: s.sceneWidth,
+      sceneHeight: s.sceneHeight,
+      lineWidth: s.lineWidth,
+      ...SCALES[s.fold],
+    };
+    this.#engine.show(this.#version, rig, this.job()?.good, view);
+  }
+
+  #hear(message: FromEngine): void {
+    switch (message.type) {
+      case 'ready': {
+        this.#set({ shop: message.shop, briefs: message.briefs });
+        const { current, jobs, briefs } = this.#state;
+        if (briefs.some((b) => b.id === this.#wanted)) this.open(this.#wanted);
+        else if (current !== undefined && jobs[current] !== undefined) this.#ask();
+        else {
+          const first = briefs.find((b) => b.id === FIRST_JOB) ?? briefs[0];
+          if (first !== undefined) this.open(first.id);
+        }
+        return;
+      }
+      case 'failed':
+        this.#set({ failure: message.message });
+        return;
+      case 'shown': {
+        const { body, pictures, problems, version } = message;
+        const newest = version === this.#version;
+        if (newest) this.#judge(problems.length === 0);
+        this.#set({
+          problems,
+          ...(body === undefined ? {} : { body }),
+          ...(pictures === undefined ? {} : { pictures }),
+        });
+        if (newest && this.#inputAt !== undefined) {
+          const from = this.#inputAt;
+          this.#inputAt = undefined;
+          afterPaint(() => performance.measure('input-to-repaint', { start: from, end: performance.now() }));
+        }
+        for (const then of this.#afterShown.splice(0)) then();
+        return;
+      }
+      case 'taken': {
+        const { items, lines } = message.taken;
+        this.edit({
+          about: message.about,
+          puts: [
+            { path: ['items'], value: items },
+            { path: ['lines'], value: lines },
+          ],
+        });
+        return;
+      }
+      case 'effects':
+        if (message.version === this.#version && message.effects.slot === this.#state.slot)
+          this.#set({ effects: message.effects });
+        return;
+      case 'ways-out':
+        if (message.version === this.#version) this.#set({ ways: message.ways });
+        return;
+      default:
+    }
+  }
+
+  #set(change: Partial<DeskState>): void {
+    this.#state = { ...this.#state, ...change };
+    for (const listener of this.#listeners) listener();
+  }
+
+  #keep(): void {
+    clearTimeout(this.#keeping);
+    this.#keeping = setTimeout(() => this.keepNow(), KEEP_AFTER);
+  }
+
+  keepNow(): void {
+    const { jobs, current, units, sheet } = this.#state;
+    const kept = keepWork(this.#storage, { jobs, current, units, sheet });
+    if (kept !== this.#state.kept) this.#set({ kept });
+  }
+}
+
+/** What is closed when another job is opened. */
+const CLOSED = {
+  duty: undefined,
+  slot: undefined,
+  lit: undefined,
+  working: [],
+  effects: undefined,
+  ways: {},
+  problems: [],
+  failure: undefined,
+} as const;
+
+/** The job that is on the desk the first time. */
+const FIRST_JOB = 'tall-elms';
+
+const SCALES: Readonly<Record<Fold, Pick<View, 'scaleWidth' | 'scaleHeight'>>> = {
+  desk: { scaleWidth: 92, scaleHeight: 24 },
+  tablet: { scaleWidth: 92, scaleHeight: 52 },
+  phone: { scaleWidth: 86, scaleHeight: 54 },
+};
+
+/** Runs after the frame in which the page stands as it now is has been painted. */
+function afterPaint(then: () => void): void {
+  requestAnimationFrame(() => {
+    const channel = new MessageChannel();
+    channel.port1.onmessage = then;
+    channel.port2.postMessage(0);
+  });
+}

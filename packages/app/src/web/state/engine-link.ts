@@ -1,0 +1,86 @@
+import type { UnitSystem } from '@spraywright/engine/quantity';
+import type { FieldProblem, FromEngine, RigJson, ToEngine, View } from '../protocol.ts';
+
+const newWorker = () => new Worker(new URL('../engine-worker.ts', import.meta.url), { type: 'module' });
+const start = (worker: Worker) => {
+  const message: ToEngine = { type: 'start', address: new URL('start.json', document.baseURI).href };
+  worker.postMessage(message);
+};
+
+/** The engine in its worker. While it works only the newest question waits: older ones are not worth answering. */
+export class EngineLink {
+  readonly #worker = newWorker();
+  #seq = 0;
+  #busy = false;
+  #waiting: { version: number; rig: RigJson; good: RigJson | undefined; view: View } | undefined;
+  #sent: RigJson | undefined;
+  #designer: Worker | undefined;
+
+  constructor(tell: (message: FromEngine) => void) {
+    this.#worker.onmessage = ({ data }: MessageEvent<FromEngine>) => {
+      if (data.type === 'shown') this.#busy = false;
+      tell(data);
+      if (data.type === 'shown') this.#sendWaiting();
+    };
+    this.#worker.onerror = (event) => tell({ type: 'failed', message: event.message || 'the engine stopped' });
+    start(this.#worker);
+  }
+
+  show(version: number, rig: RigJson, good: RigJson | undefined, view: View): void {
+    this.#waiting = { version, rig, good, view };
+    this.#sendWaiting();
+  }
+
+  /** Asks what a part in a slot, or none, changes in the document. */
+  take(rig: RigJson, slot: string, part: string | undefined, about: string): void {
+    const message: ToEngine = { type: 'take', rig, slot, about, ...(part === undefined ? {} : { part }) };
+    this.#worker.postMessage(message);
+  }
+
+  /** Chooses a rig for a brief in a worker of its own, so that it can be stopped at any moment. */
+  design(
+    brief: unknown,
+    units: UnitSystem,
+    done: (outcome: { rig: RigJson } | { problems: readonly FieldProblem[] }) => void,
+  ): void {
+    this.stopDesign();
+    const worker = (this.#designer = newWorker());
+    const end = (outcome: Parameters<typeof done>[0]) => {
+      if (this.#designer !== worker) return;
+      this.stopDesign();
+      done(outcome);
+    };
+    worker.onmessage = ({ data }: MessageEvent<FromEngine>) => {
+      if (data.type === 'designed') end({ rig: data.rig });
+      else if (data.type === 'no-design') end({ problems: data.problems });
+      else if (data.type === 'failed') end({ problems: [{ path: '', message: data.message }] });
+    };
+    worker.onerror = (event) =>
+      end({ problems: [{ path: '', message: event.message || 'the choosing of parts stopped' }] });
+    start(worker);
+    const message: ToEngine = { type: 'design', brief, units };
+    worker.postMessage(message);
+  }
+
+  stopDesign(): void {
+    this.#designer?.terminate();
+    this.#designer = undefined;
+  }
+
+  #sendWaiting(): void {
+    if (this.#busy || this.#waiting === undefined) return;
+    const { version, rig, good, view } = this.#waiting;
+    this.#waiting = undefined;
+    this.#busy = true;
+    const message: ToEngine = {
+      type: 'show',
+      seq: ++this.#seq,
+      version,
+      view,
+      ...(rig === this.#sent ? {} : { rig }),
+      ...(good === undefined ? {} : { good }),
+    };
+    this.#sent = rig;
+    this.#worker.postMessage(message);
+  }
+}

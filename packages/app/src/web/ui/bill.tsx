@@ -1,0 +1,46 @@
+import type { BillGroup } from '../protocol.ts';
+import { useDesk } from './desk-context.ts';
+
+const NONE: readonly BillGroup[] = [];
+
+/** The bill in its groups, each opening to its lines. */
+export function Bill() {
+  const bill = useDesk((s) => s.body?.bill ?? NONE);
+  const price = useDesk((s) => s.body?.price);
+  if (bill.length === 0) return null;
+  return (
+    <section className="bill" aria-labelledby="bill-heading">
+      <div className="area-head">
+        <h2 className="heading" id="bill-heading">
+          Bill
+        </h2>
+        <span className="note">list prices, sales tax not included</span>
+      </div>
+      {bill.map((group) => (
+        <details key={group.name}>
+          <summary>
+            <span>{group.name}</span>
+            <span className="note">{group.rows.length} lines</span>
+            <span className="price">{group.price}</span>
+          </summary>
+          <table>
+            <tbody>
+              {group.rows.map((row, i) => (
+                <tr key={i}>
+                  <th scope="row">{row.name}</th>
+                  <td>{row.late ?? ''}</td>
+                  <td>{row.quantity}</td>
+                  <td>{row.price}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </details>
+      ))}
+      <p className="total">
+        <span>Total</span>
+        <span className="price">{price}</span>
+      </p>
+    </section>
+  );
+}

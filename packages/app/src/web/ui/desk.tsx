@@ -1,0 +1,63 @@
+import { useEffect } from 'react';
+import { Bill } from './bill.tsx';
+import { Brief } from './brief.tsx';
+import { Duties } from './duties.tsx';
+import { useDesk } from './desk-context.ts';
+import { IndexRow } from './index-row.tsx';
+import { Notice } from './notice.tsx';
+import { Parts } from './parts.tsx';
+import { PressureLine } from './pressure-line.tsx';
+import { useSize } from './picture.tsx';
+import { Promises } from './promises.tsx';
+import { Scene } from './scene.tsx';
+import { TitleBlock } from './title-block.tsx';
+import { Zones } from './zones.tsx';
+
+/** The one sheet there is: the desk. */
+export function Desk() {
+  const fold = useDesk((s) => s.fold);
+  const sheet = useDesk((s) => (s.printing ? 'print' : s.sheet));
+  const title = useDesk((s) => s.body?.title);
+  useEffect(() => {
+    document.documentElement.dataset.sheet = sheet;
+  }, [sheet]);
+  useEffect(() => {
+    document.title = title === undefined ? 'Spraywright' : `${title} - Spraywright`;
+  }, [title]);
+  const current = useDesk((s) => s.current);
+  useEffect(() => {
+    if (current !== undefined) history.replaceState(null, '', `#${current}`);
+  }, [current]);
+  // The left column stays in sight while the right one is read on; its foot when it is higher than the window.
+  const left = useSize<HTMLDivElement>((_, height) =>
+    left.current?.style.setProperty('--left-height', `${height}px`),
+  );
+  const drawn = useDesk((s) => s.body !== undefined);
+  return (
+    <div className={`sheet ${fold}`}>
+      {fold === 'desk' && <Zones />}
+      <div className="frame">
+        <IndexRow />
+        <Notice />
+        <main className={drawn ? 'areas' : 'areas empty'} id="desk">
+          <div className="left" ref={left}>
+            <Duties />
+            <Brief />
+            <Scene />
+            {fold === 'desk' && <PressureLine />}
+            {fold === 'desk' && <Bill />}
+          </div>
+          <div className="right">
+            <Promises />
+            <div className="rig-column">
+              {fold !== 'desk' && <PressureLine />}
+              <Parts />
+              {fold !== 'desk' && <Bill />}
+            </div>
+            <TitleBlock />
+          </div>
+        </main>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,13 @@
+import type { Fold } from '../state/desk-store.ts';
+
+const DESK = matchMedia('(min-width: 1000px)');
+const TABLET = matchMedia('(min-width: 680px)');
+
+/** How the sheet is folded at the window's width. */
+export function foldOf(): Fold {
+  return DESK.matches ? 'desk' : TABLET.matches ? 'tablet' : 'phone';
+}
+
+export function watchFold(then: (fold: Fold) => void): void {
+  for (const query of [DESK, TABLET]) query.addEventListener('change', () => then(foldOf()));
+}

@@ -1,0 +1,163 @@
+import { memo, useId, useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
+import type { Given } from '../protocol.ts';
+import { pathOf, valueAt } from '../state/change.ts';
+import { stepped } from '../state/stepped.ts';
+import { typedValue } from '../state/typed-value.ts';
+import { useDesk, useStore } from './desk-context.ts';
+
+/** Pixels of a drag that are one step. */
+const STEP_PIXELS = 5;
+
+/** A given value in its box: press to type, drag or use the arrows to step. */
+export const GivenBox = memo(
+  function GivenBox({ given }: { given: Given }) {
+    return given.choices === undefined ? <TypedBox given={given} /> : <ChoiceBox given={given} />;
+  },
+  (a, b) =>
+    a.given.path === b.given.path && a.given.shown === b.given.shown && a.given.start === b.given.start,
+);
+
+/** What is wrong with a field, beside it. */
+export function FieldProblem({ path, id }: { path: string; id?: string }) {
+  const message = useDesk((s) => s.problems.find((p) => p.path === path)?.message);
+  return message === undefined ? null : (
+    <span className="field-problem" id={id} role="alert">
+      {message}
+    </span>
+  );
+}
+
+function TypedBox({ given }: { given: Given }) {
+  const store = useStore();
+  const { path, shown, start, label } = given;
+  const problem = useDesk((s) => s.problems.find((p) => p.path === path)?.message);
+  const raw = useDesk((s) => {
+    const job = s.current === undefined ? undefined : s.jobs[s.current];
+    return valueAt(job?.rig, pathOf(path)) as string | number | undefined;
+  });
+  const [text, setText] = useState<string>();
+  const began = useRef<string | number | undefined>(undefined);
+  const drag = useRef<{ x: number; from: string; moved: boolean } | undefined>(undefined);
+  const id = useId();
+  // A refused text stays as it was typed, whatever the last good figures say.
+  const idle = problem === undefined ? (start === true ? `(${shown})` : shown) : String(raw ?? '');
+  const value = text ?? idle;
+
+  const put = (next: string) => {
+    store.edit(
+      { about: label, puts: [{ path: pathOf(path), value: typedValue(given, next, shown) }] },
+      path,
+    );
+  };
+  const change = (next: string) => {
+    setText(next);
+    put(next);
+  };
+  const step = (from: string, by: number) => {
+    const next = stepped(from, by);
+    if (next !== undefined) change(next);
+  };
+  const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
+    const by = { ArrowUp: 1, ArrowDown: -1 }[event.key];
+    if (by !== undefined) {
+      event.preventDefault();
+      step(value.replace(/^\((.*)\)$/, '$1'), by * (event.shiftKey ? 10 : 1));
+    } else if (event.key === 'Enter') event.currentTarget.blur();
+    else if (event.key === 'Escape') {
+      event.preventDefault();
+      if (text !== undefined)
+        store.edit({ about: label, puts: [{ path: pathOf(path), value: began.current }] }, path);
+      setText(undefined);
+      event.currentTarget.blur();
+    }
+  };
+  const onPointerDown = (event: PointerEvent<HTMLInputElement>) => {
+    if (event.pointerType === 'touch' || document.activeElement === event.currentTarget) return;
+    event.preventDefault();
+    event.currentTarget.setPointerCapture(event.pointerId);
+    drag.current = { x: event.clientX, from: shown, moved: false };
+  };
+  const onPointerMove = (event: PointerEvent<HTMLInputElement>) => {
+    const d = drag.current;
+    if (d === undefined) return;
+    const by = Math.trunc((event.clientX - d.x) / STEP_PIXELS);
+    if (by === 0 && !d.moved) return;
+    d.moved = true;
+    step(d.from, by * (event.shiftKey ? 10 : 1));
+  };
+  const onPointerUp = (event: PointerEvent<HTMLInputElement>) => {
+    const d = drag.current;
+    drag.current = undefined;
+    if (d === undefined) return;
+    if (d.moved) {
+      setText(undefined);
+      store.settle();
+    } else event.currentTarget.focus();
+  };
+  return (
+    <span className={problem === undefined ? 'given' : 'given refused'}>
+      <input
+        type="text"
+        data-path={path}
+        value={value}
+        aria-label={start === true ? `${label}, our start value` : label}
+        aria-invalid={problem !== undefined}
+        aria-describedby={problem === undefined ? undefined : id}
+        autoComplete="off"
+        spellCheck={false}
+        style={{ width: `${boxWidth(value)}ch` }}
+        onFocus={(event) => {
+          began.current = raw;
+          if (problem === undefined) setText(shown);
+          const box = event.currentTarget;
+          requestAnimationFrame(() => box.select());
+        }}
+        onBlur={() => {
+          setText(undefined);
+          store.settle();
+        }}
+        onChange={(event) => change(event.target.value)}
+        onKeyDown={onKeyDown}
+        onPointerDown={onPointerDown}
+        onPointerMove={onPointerMove}
+        onPointerUp={onPointerUp}
+        onPointerCancel={() => (drag.current = undefined)}
+      />
+      <FieldProblem path={path} id={id} />
+    </span>
+  );
+}
+
+function ChoiceBox({ given }: { given: Given }) {
+  const store = useStore();
+  const { path, shown, label, choices = [], sort } = given;
+  return (
+    <span className="given choice">
+      <select
+        value={shown}
+        aria-label={label}
+        onChange={(event) => {
+          const { value } = event.target;
+          store.edit({
+            about: label,
+            puts: [{ path: pathOf(path), value: sort === 'flag' ? value === 'true' : value }],
+          });
+        }}
+      >
+        {choices.map(([value, text]) => (
+          <option key={value} value={value}>
+            {text}
+          </option>
+        ))}
+      </select>
+      <FieldProblem path={path} />
+    </span>
+  );
+}
+
+/** Room for a text in figures of one width; narrow signs take less. */
+function boxWidth(text: string): number {
+  const narrow = (text.match(/[ .,()'/]/g) ?? []).length;
+  const wide = (text.match(/[mwMW%&]/g) ?? []).length;
+  return Math.max(2, text.length - narrow * 0.5 + wide * 0.5);
+}

@@ -1,0 +1,36 @@
+import { display, type UnitSystem } from '@spraywright/engine/quantity';
+import type { BillLine, Proof } from '@spraywright/engine/rig';
+import type { BillGroup } from '../protocol.ts';
+import { money } from './money.ts';
+
+const GROUPS: readonly { name: string; sorts: readonly BillLine['sort'][] }[] = [
+  { name: 'Parts and hose', sorts: ['part', 'hose'] },
+  { name: 'Fittings and adapters', sorts: ['fitting'] },
+  { name: 'Labour', sorts: ['labour'] },
+  { name: 'Small stuff', sorts: ['small-stuff'] },
+];
+
+/** The bill in its four groups, each line with its quantity and price. */
+export function billGroups(proof: Proof, units: UnitSystem): BillGroup[] {
+  return GROUPS.flatMap(({ name, sorts }): BillGroup[] => {
+    const lines = proof.bill.lines.filter((l) => sorts.includes(l.sort));
+    if (lines.length === 0) return [];
+    return [
+      {
+        name,
+        price: money(lines.reduce((sum, l) => sum + l.priceCents, 0)),
+        rows: lines.map((l) => ({
+          name: l.name,
+          quantity: quantityText(l, units),
+          price: money(l.priceCents),
+          ...(l.short > 0 ? { late: `${l.leadTimeDays} days` } : {}),
+        })),
+      },
+    ];
+  });
+}
+
+function quantityText(line: BillLine, units: UnitSystem): string {
+  if (line.unit === 'ft') return display(line.quantity * 0.3048, 'length', units, units === 'us' ? { decimals: 0 } : {});
+  return line.unit === 'h' ? `${Math.round(line.quantity * 10) / 10} h` : `${line.quantity}`;
+}

@@ -1,0 +1,77 @@
+import { PALETTES } from '@spraywright/engine/drawings';
+import { display, type UnitSystem } from '@spraywright/engine/quantity';
+import { liquidOf, type DutyProof, type PromiseState, type Proof, type Rig } from '@spraywright/engine/rig';
+import type { DeskBody, DutyTab, View } from '../protocol.ts';
+import { billGroups } from './bill-groups.ts';
+import { briefProse } from './brief-prose.ts';
+import { cautionNotes } from './caution-notes.ts';
+import { money } from './money.ts';
+import { emptySlots, partRows } from './part-rows.ts';
+import { promiseRows } from './promise-rows.ts';
+
+/** Everything on the desk that is words and figures, ready to be read. */
+export function deskBody(raw: unknown, rig: Rig, proof: Proof, duty: DutyProof, view: View): DeskBody {
+  const { units } = view;
+  return {
+    id: proof.id,
+    title: proof.title,
+    customer: proof.customer,
+    layout: rig.document.layout,
+    counts: proof.counts,
+    price: money(Math.round(proof.bill.priceCents / 100) * 100),
+    dry: massText(proof.bill.dryMass, units),
+    full: massText(proof.bill.dryMass + liquidMass(rig, proof), units),
+    ready: `${proof.bill.readyInDays} days`,
+    catalogue: `${proof.catalogue.name} ${proof.catalogue.version}`,
+    engine: proof.engineVersion,
+    massUnit: units === 'us' ? 'lb' : 'kg',
+    duties: proof.duties.map((d): DutyTab => ({ id: d.id, name: d.name, state: dutyStateOf(proof, d.id) })),
+    duty: duty.id,
+    prose: briefProse(raw, rig, duty.duty, proof.site, units),
+    headline: headline(duty, units),
+    promises: promiseRows(proof, {
+      units,
+      palette: PALETTES[view.sheet],
+      working: view.working,
+      scaleWidth: view.scaleWidth,
+      scaleHeight: view.scaleHeight,
+    }),
+    parts: partRows(raw, rig, proof, units),
+    notFitted: emptySlots(rig),
+    bill: billGroups(proof, units),
+    cautions: cautionNotes(rig, proof),
+  };
+}
+
+const SEVERITY: readonly PromiseState[] = ['broken', 'thin', 'unknown', 'kept'];
+
+function dutyStateOf(proof: Proof, duty: string): PromiseState {
+  if (proof.duties.find((d) => d.id === duty)?.open.status === 'failed') return 'broken';
+  const states = proof.promises.filter((p) => p.duty === duty).map((p) => p.state);
+  return SEVERITY.find((s) => states.includes(s)) ?? 'unknown';
+}
+
+function headline(duty: DutyProof, units: UnitSystem): string {
+  const { open } = duty;
+  if (open.status === 'failed') return `No steady state: ${open.reason ?? 'no reason is known'}`;
+  const outlets = open.outlets.map(
+    (o) =>
+      `${display(o.flow, 'flow', units)} at ${display(o.tipPressure, 'pressure', units)} at the ${o.line}`,
+  );
+  const { pump } = open;
+  if (pump?.outlet !== undefined && pump.outlet !== null)
+    outlets.push(`${display(pump.flow, 'flow', units)} at ${display(pump.outlet, 'pressure', units)} at the pump`);
+  return outlets.join(', ');
+}
+
+/** A full tank of the heaviest liquid that is carried. */
+function liquidMass(rig: Rig, proof: Proof): number {
+  const densities = rig.brief.liquids.map((l) => liquidOf(rig.brief, l.id, proof.site).density);
+  let volume = 0;
+  for (const { part, item } of rig.items.values()) if (part.kind === 'tank') volume += part.volume * item.count;
+  return volume * Math.max(0, ...densities);
+}
+
+function massText(mass: number, units: UnitSystem): string {
+  return display(mass, 'mass', units, { unit: units === 'us' ? 'lb' : 'kg', decimals: 0 });
+}

@@ -1,0 +1,78 @@
+import { display, parseQuantity, unitOf, type Dimension, type UnitSystem } from '@spraywright/engine/quantity';
+import type { Given } from '../protocol.ts';
+
+/** Makes boxed values of the fields of a raw document, shown in the reader's units. */
+export class Givens {
+  readonly #document: unknown;
+  readonly #units: UnitSystem;
+
+  constructor(document: unknown, units: UnitSystem) {
+    this.#document = document;
+    this.#units = units;
+  }
+
+  raw(path: string): unknown {
+    let value = this.#document;
+    for (const step of path.split('.')) {
+      if (typeof value !== 'object' || value === null) return undefined;
+      value = (value as Record<string, unknown>)[step];
+    }
+    return value;
+  }
+
+  has(path: string): boolean {
+    return this.raw(path) !== undefined;
+  }
+
+  /** A quantity; when the document has none, `start` is the value [SI] we begin with. */
+  quantity(path: string, dimension: Dimension, label: string, start?: number): Given {
+    const raw = this.raw(path);
+    if (raw === undefined)
+      return {
+        path,
+        sort: 'quantity',
+        label,
+        shown: start === undefined ? '?' : display(start, dimension, this.#units),
+        start: true,
+      };
+    return { path, sort: 'quantity', label, shown: this.#typed(String(raw), dimension) };
+  }
+
+  number(path: string, label: string, start?: string): Given {
+    const raw = this.raw(path);
+    return raw === undefined
+      ? { path, sort: 'number', label, shown: start ?? '?', start: true }
+      : { path, sort: 'number', label, shown: String(raw as string | number) };
+  }
+
+  money(path: string, label: string): Given {
+    const raw = this.raw(path);
+    const shown =
+      typeof raw === 'number'
+        ? `$${String(Math.round(raw / 100)).replace(/\B(?=(\d{3})+(?!\d))/g, ',')}`
+        : String(raw as string);
+    return { path, sort: 'money', label, shown };
+  }
+
+  choice(path: string, label: string, choices: readonly (readonly [string, string])[], start: string): Given {
+    const raw = this.raw(path);
+    const value = String((raw ?? start) as string | boolean);
+    return {
+      path,
+      sort: typeof raw === 'boolean' || start === 'true' || start === 'false' ? 'flag' : 'choice',
+      label,
+      shown: value,
+      choices,
+    };
+  }
+
+  /** What was typed, when its unit belongs to the reader's system; converted otherwise. */
+  #typed(text: string, dimension: Dimension): string {
+    const parsed = parseQuantity(text, dimension);
+    if (!parsed.ok) return text;
+    const system = unitOf(parsed.unit, dimension)?.system;
+    if (system === 'any' || system === undefined || system === this.#units)
+      return text.replace(/(\d) ?°?([FC])$/, '$1 °$2');
+    return display(parsed.value, dimension, this.#units);
+  }
+}

@@ -1,0 +1,47 @@
+import { readCatalogue, shopShape, type Catalogue, type Shop } from '@spraywright/engine/catalogue';
+import { formatPath, read } from '@spraywright/engine/quantity';
+import type { BriefTab } from '../protocol.ts';
+
+export interface Inputs {
+  readonly catalogue: Catalogue;
+  readonly shop: Shop;
+  readonly briefs: readonly BriefTab[];
+}
+
+interface StartDocument {
+  readonly head: unknown;
+  readonly files: readonly { file: string; raw: unknown }[];
+  readonly shop: unknown;
+  readonly briefs: readonly unknown[];
+}
+
+/** Fetches what the page starts from and reads it with the same engine as the server does. */
+export async function loadInputs(address: string): Promise<Inputs> {
+  const response = await fetch(address);
+  if (!response.ok) throw new Error(`${address} answered ${response.status}`);
+  const start = (await response.json()) as StartDocument;
+  const catalogue = readCatalogue({ file: 'catalogue.json', raw: start.head }, start.files);
+  if (!catalogue.ok) {
+    const first = catalogue.problems[0]!;
+    throw new Error(
+      `the catalogue cannot be read: ${first.file}: ${formatPath(first.path)}: ${first.message}` +
+        (catalogue.problems.length > 1 ? ` (and ${catalogue.problems.length - 1} more)` : ''),
+    );
+  }
+  const shop = read(shopShape, start.shop);
+  if (!shop.ok) throw new Error(`the shop cannot be read: ${shop.problems[0]!.message}`);
+  return {
+    catalogue: catalogue.catalogue,
+    shop: shop.value,
+    briefs: start.briefs.map((raw) => {
+      const { id = '', title = '' } = raw as { id?: string; title?: string };
+      return { id, title, name: nameOf(id), raw };
+    }),
+  };
+}
+
+/** "tall-elms" as people say it: "Tall elms". */
+function nameOf(id: string): string {
+  const words = id.replaceAll('-', ' ').replace(/\b12v\b/, '12 V');
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

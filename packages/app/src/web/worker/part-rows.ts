@@ -1,0 +1,72 @@
+import { partNumbers } from '@spraywright/engine/drawings';
+import { displayParts, type UnitSystem } from '@spraywright/engine/quantity';
+import { LAYOUTS, type Proof, type Rig } from '@spraywright/engine/rig';
+import type { PartRow } from '../protocol.ts';
+import { Givens } from './given.ts';
+import { money } from './money.ts';
+
+/** Rows of the parts list in the order of their numbers: name, what is given, mass and price. */
+export function partRows(raw: unknown, rig: Rig, proof: Proof, units: UnitSystem): PartRow[] {
+  const numbers = partNumbers(proof);
+  const layout = LAYOUTS.find((l) => l.id === rig.document.layout);
+  const g = new Givens(raw, units);
+  const states = new Map(proof.duties.flatMap((d) => [...d.open.states]));
+  return proof.parts
+    .map((p): PartRow => {
+      const slot = layout?.slots.find((s) => s.id === p.item);
+      const line = proof.bill.lines.find((l) => l.item === p.item);
+      const { part, item } = rig.items.get(p.item)!;
+      const short = line?.short ?? 0;
+      return {
+        item: p.item,
+        number: numbers.get(p.item) ?? 0,
+        slot: slot?.name ?? p.item,
+        part: p.part,
+        name: p.name,
+        count: p.count,
+        ...(part.note === undefined ? {} : { note: part.note }),
+        stock:
+          short > 0 ? `to order, ${line!.leadTimeDays} days` : `in stock`,
+        mass: displayParts(line?.mass ?? 0, 'mass', units, { unit: units === 'us' ? 'lb' : 'kg', decimals: 0 })
+          .figure,
+        price: money(line?.priceCents ?? 0).slice(1),
+        givens: givensOf(g, rig, p.item, item.length, part.kind),
+        optional: slot?.optional ?? false,
+        ...(states.has(p.item) ? { state: states.get(p.item)! } : {}),
+      };
+    })
+    .sort((a, b) => a.number - b.number);
+}
+
+function givensOf(
+  g: Givens,
+  rig: Rig,
+  item: string,
+  length: number | undefined,
+  kind: string,
+): PartRow['givens'] {
+  const at = `items.${rig.document.items.findIndex((i) => i.id === item)}`;
+  const { part } = rig.items.get(item)!;
+  const out: { before: string; given: PartRow['givens'][number]['given']; after: string }[] = [];
+  if (kind === 'hose' && length !== undefined)
+    out.push({ before: '', given: g.quantity(`${at}.length`, 'length', 'Cut length of the hose'), after: '' });
+  if (part.kind === 'regulator')
+    out.push({ before: 'set ', given: g.quantity(`${at}.set`, 'pressure', 'Set pressure', part.setMin), after: '' });
+  if (part.kind === 'engine')
+    out.push({
+      before: 'at ',
+      given: g.quantity(`${at}.speed`, 'rotation', 'Working speed of the engine', part.ratedSpeed),
+      after: '',
+    });
+  if (part.kind === 'nozzle')
+    out.push({ before: '× ', given: g.number(`${at}.count`, 'Number of nozzles', '1'), after: '' });
+  return out;
+}
+
+/** Slots of the layout that the rig leaves empty. */
+export function emptySlots(rig: Rig): { slot: string; name: string }[] {
+  const layout = LAYOUTS.find((l) => l.id === rig.document.layout);
+  return (layout?.slots ?? [])
+    .filter((s) => s.optional === true && !rig.items.has(s.id))
+    .map((s) => ({ slot: s.id, name: s.name }));
+}

@@ -1,0 +1,72 @@
+import { partNumbers, promiseScale, type Palette } from '@spraywright/engine/drawings';
+import type { UnitSystem } from '@spraywright/engine/quantity';
+import { figureText, type Figure, type Proof, type RigPromise } from '@spraywright/engine/rig';
+import type { PromiseRow } from '../protocol.ts';
+
+interface RowOptions {
+  readonly units: UnitSystem;
+  readonly palette: Palette;
+  readonly working: readonly string[];
+  readonly scaleWidth: number;
+  readonly scaleHeight: number;
+}
+
+/** Rows of all promises, as the list shows them. */
+export function promiseRows(proof: Proof, options: RowOptions): PromiseRow[] {
+  const numbers = partNumbers(proof);
+  const parts = new Map(proof.parts.map((p) => [p.item, p]));
+  const letters = new Map(proof.duties.map((d, i) => [d.id, dutyLetter(i)]));
+  return proof.promises.map((p): PromiseRow => {
+    const { units } = options;
+    const letter = p.duty === undefined ? undefined : letters.get(p.duty);
+    return {
+      id: p.id,
+      kind: p.kind,
+      state: p.state,
+      sentence: p.sentence,
+      ...(p.duty === undefined || letter === undefined ? {} : { duty: p.duty, letter }),
+      ...figures(p, units),
+      cause: p.cause,
+      scale:
+        p.margin === undefined && p.state !== 'unknown'
+          ? ''
+          : promiseScale(p, options.scaleWidth, options.scaleHeight, options.palette),
+      items: p.items.slice(0, 6).flatMap((item) => {
+        const number = numbers.get(item);
+        const part = parts.get(item);
+        return number === undefined || part === undefined ? [] : [{ item, number, name: part.name }];
+      }),
+      decisions: p.decisions ?? [],
+      method: p.method,
+      source: p.source,
+      ...(options.working.includes(p.id)
+        ? {
+            working: p.working.map(({ text, figure }) => ({
+              text,
+              ...(figure === undefined ? {} : { figure: figureText(figure, units) }),
+            })),
+          }
+        : {}),
+    };
+  });
+}
+
+/** What it has and what is asked; the has without its unit where the asked shows the same one. */
+function figures(p: RigPromise, units: UnitSystem): { has?: string; asked?: string } {
+  const text = (f: Figure) => figureText(f, units);
+  const has = p.has === undefined ? undefined : text(p.has);
+  const asked = p.asked === undefined ? undefined : text(p.asked);
+  return {
+    ...(has === undefined ? {} : { has: asked === undefined ? has : withoutUnit(has, asked) }),
+    ...(asked === undefined ? {} : { asked: `${p.sense === 'at-least' ? '≥' : '≤'} ${asked}` }),
+  };
+}
+
+function withoutUnit(has: string, asked: string): string {
+  const unit = / \S+$/.exec(asked)?.[0];
+  return unit !== undefined && has.endsWith(unit) ? has.slice(0, -unit.length) : has;
+}
+
+export function dutyLetter(index: number): string {
+  return 'abcdefghijkl'.charAt(index);
+}

@@ -1,0 +1,14 @@
+import { bandShare } from '../physics/index.ts';
+import type { Duty } from './brief.ts';
+
+type Application = NonNullable<Duty['application']>;
+
+/** Share of the ground under the swath that is treated: less than 1 for bands. */
+export function treatedShare({ band, row }: Application): number {
+  return band === undefined || row === undefined ? 1 : bandShare(band, row);
+}
+
+/** Dose over all the ground that the swath passes, untreated strips counted in [m3/m2]. */
+export function groundDose(a: Application): number {
+  return a.basis === 'treated' ? a.rate * treatedShare(a) : a.rate;
+}

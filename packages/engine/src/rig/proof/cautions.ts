@@ -1,0 +1,52 @@
+import { isLiquid, liquidOf, type LiquidGroup } from '../../liquids/index.ts';
+import { cautionsFor, type CaughtCaution, type CautionFacts } from '../../physics/index.ts';
+import type { ProofContext } from './context.ts';
+
+/** Above this a jet goes into trees or over roofs [m]; our judgement, no source. */
+const HIGH = 6;
+
+/** Cautions that a rig and its work bring up, each once, with its cause; a fact nobody stated leaves its caution as a question. */
+export function cautionsOf(context: ProofContext): CaughtCaution[] {
+  return cautionsFor(factsOf(context));
+}
+
+function factsOf(context: ProofContext): CautionFacts {
+  const { rig, duties, bill, tank } = context;
+  const { brief } = rig;
+  const parts = [...rig.items.values()].map(({ part }) => part);
+  const has = (kind: string) => parts.some((part) => part.kind === kind);
+  const known = brief.liquids.flatMap((l) => (isLiquid(l.liquid) ? [liquidOf(l.liquid)] : []));
+  const allKnown = known.length === brief.liquids.length;
+  // A liquid that nobody knows leaves the question open.
+  const carries = (...groups: LiquidGroup[]): boolean | undefined =>
+    known.some((l) => l.groups.some((g) => groups.includes(g))) ? true : allKnown ? false : undefined;
+  const corrosive = known.some((l) => l.hazards.includes('corrosive')) ? true : carries('acid', 'caustic');
+  const solved = duties.flatMap((d) => [d.open, d.dirty, d.shut].filter((s) => s.status === 'converged'));
+  const pressure = solved.reduce((most, s) => Math.max(most, ...s.pressureAt.values()), 0);
+  const heaviest = duties.reduce((most, d) => Math.max(most, d.liquid.density), 0);
+  const { form } = brief.carrier;
+  const targets = brief.duties.flatMap((d) => (d.target === undefined ? [] : [d.target]));
+  return {
+    ...(solved.length === 0 ? {} : { pressure: Math.min(1e8, pressure) }),
+    mass: Math.min(50_000, bill.dryMass + tank.volume * heaviest),
+    ...stated('coldest', brief.site.coldest),
+    pto: has('pto-drive'),
+    engine: has('engine'),
+    leadAcid: has('battery'),
+    towed: form === 'cart' || form === 'wagon' || form === 'tandem-trailer',
+    liftedOnHitch: form === 'three-point',
+    roofWork: brief.work === 'roof-wash' || targets.some((t) => t.aim === 'roof'),
+    highJet: targets.some((t) => t.aim !== 'distance' && t.height > HIGH),
+    sprayedOutdoors: true,
+    ...stated('filledFromMains', brief.fill === undefined ? undefined : brief.fill.from === 'mains'),
+    ...stated('hypochlorite', carries('bleach')),
+    ...stated('acid', carries('acid')),
+    ...stated('ammonium', carries('ammonium')),
+    ...stated('pesticide', carries('pesticide')),
+    ...stated('corrosive', corrosive),
+  };
+}
+
+function stated<K extends keyof CautionFacts>(key: K, value: CautionFacts[K] | undefined) {
+  return value === undefined ? {} : { [key]: value };
+}

@@ -1,0 +1,117 @@
+import {
+  cableDrop,
+  cableFor,
+  copperAreaForDrop,
+  fuseFor,
+  WIRE_SIZES,
+  type CableChoice,
+} from '../../physics/index.ts';
+import { first } from '../rig-document.ts';
+import { compared, unknown, type RigPromise } from '../promise.ts';
+import { say, type ProofContext } from './context.ts';
+import type { Consumer } from './electrics-consumers.ts';
+import { loadedOf } from './loaded.ts';
+
+/** Voltage that may be lost: 3 % for a pump, 10 % for a motor of short use or a starter: boat practice, from memory. */
+const DROP = { pump: 0.03, reel: 0.1, starter: 0.1 } as const;
+/** Fuses that can be had: common practice, no source [A]. */
+const FUSES = [3, 5, 7.5, 10, 15, 20, 25, 30, 40, 50, 60, 80, 100, 125, 150, 175, 200, 250, 300, 350, 400];
+/** Cable goes along the frame, down and up again; and to the vehicle's battery when the rig has none [m]. */
+const DETOUR = 0.6;
+const TO_VEHICLE = 3;
+const SYSTEM_VOLTAGE = 12;
+
+/** Cable by drop, ampacity and fuse for each consumer. */
+export function cablePromises(context: ProofContext, consumers: readonly Consumer[]): RigPromise[] {
+  return consumers.map((consumer) => cablePromise(context, consumer));
+}
+
+function cablePromise(context: ProofContext, consumer: Consumer): RigPromise {
+  const { current, use } = consumer;
+  const battery = first(context.rig, 'battery');
+  const voltage = battery?.part.voltage ?? first(context.rig, 'motor-pump')?.part.voltage ?? SYSTEM_VOLTAGE;
+  const oneWay = lengthTo(context, consumer.item, battery?.item.id);
+  const allowed = DROP[use] * voltage;
+  // Cranking lasts seconds: a starter is sized by drop, and carries no fuse.
+  const steady = use === 'starter' ? 0 : current;
+  const told = {
+    id: `electrics:cable:${consumer.item}`,
+    kind: 'electrics' as const,
+    items: [consumer.item, ...(battery === undefined ? [] : [battery.item.id])],
+    method: 'cable by voltage drop, ampacity and fuse',
+    source:
+      'ABYC E-11 table of AWG cable as reprinted; 3 and 10 % drop and 125 % fuse are common practice, from memory',
+  };
+  const asked = { value: allowed, dimension: 'voltage' as const };
+  const chosen = choose(current, steady, oneWay, allowed);
+  if (chosen === undefined)
+    return unknown(
+      {
+        ...told,
+        sentence: `Cable and fuse for ${consumer.name}`,
+        cause: `no cable of the table carries ${say(context, current, 'current')} over ${say(context, oneWay, 'length')}: ask an electrician`,
+      },
+      asked,
+      'at-most',
+    );
+  const { cable, fuse } = chosen;
+  const drop = cableDrop(current, cable.area, oneWay, voltage).drop;
+  return compared(
+    {
+      ...told,
+      sentence:
+        fuse === null
+          ? `AWG ${cable.label} cable turns the starter`
+          : `AWG ${cable.label} cable and a ${fuse} A fuse feed ${use === 'reel' ? 'the reel' : 'the pump'}`,
+      cause: `${say(context, current, 'current')} over ${say(context, oneWay, 'length')} each way${battery === undefined ? " to the vehicle's battery, a start value of ours" : ''}`,
+      working: [
+        { text: 'current', figure: { value: current, dimension: 'current' } },
+        { text: 'one way', figure: { value: oneWay, dimension: 'length' } },
+        { text: `AWG ${cable.label} carries`, figure: { value: cable.ampacity, dimension: 'current' } },
+        ...(fuse === null ? [] : [{ text: 'fuse', figure: { value: fuse, dimension: 'current' as const } }]),
+      ],
+    },
+    asked,
+    { value: drop, dimension: 'voltage' },
+    'at-most',
+  );
+}
+
+/** Thinnest cable that keeps the drop, carries the current, and that a fuse of a usual size protects. */
+function choose(
+  current: number,
+  steady: number,
+  oneWay: number,
+  allowed: number,
+): { cable: CableChoice; fuse: number | null } | undefined {
+  const area = copperAreaForDrop(current, 2 * oneWay, allowed);
+  const thickest = WIRE_SIZES[WIRE_SIZES.length - 1]!;
+  for (const least of [steady, ...WIRE_SIZES.map((s) => s.ampacityEngineSpace)]) {
+    if (least < steady || least > thickest.ampacityEngineSpace) continue;
+    const cable = cableOrNone(area, least);
+    if (cable === undefined) return undefined;
+    if (steady === 0) return { cable, fuse: null };
+    const fuse = fuseFor(steady, cable.ampacity, FUSES);
+    if (fuse.chosen !== null) return { cable, fuse: fuse.chosen };
+  }
+  return undefined;
+}
+
+function cableOrNone(area: number, ampacity: number): CableChoice | undefined {
+  try {
+    return cableFor(area, 'AWG', ampacity, true);
+  } catch (error) {
+    if (error instanceof RangeError) return undefined;
+    throw error;
+  }
+}
+
+/** Along the frame from the battery to a consumer; to the vehicle when the rig has no battery. */
+function lengthTo(context: ProofContext, item: string, battery: string | undefined): number {
+  const parts = loadedOf(context)?.rig.parts ?? [];
+  const to = parts.find((p) => p.item === item);
+  if (to === undefined) return TO_VEHICLE;
+  const from = battery === undefined ? undefined : parts.find((p) => p.item === battery);
+  if (from === undefined) return TO_VEHICLE + Math.max(0, to.x);
+  return Math.abs(to.x - from.x) + Math.abs(to.y - from.y) + Math.abs(to.z - from.z) + DETOUR;
+}

@@ -1,0 +1,198 @@
+import { doseFromFlow } from '../../physics/index.ts';
+import { groundDose, treatedShare } from '../application.ts';
+import type { Duty } from '../brief.ts';
+import { compared, unknown, type RigPromise, type Step } from '../promise.ts';
+import { STARTS } from '../start-values.data.ts';
+import { say, type ProofContext, type ProvenDuty } from './context.ts';
+import { orUnknown } from './out-of-range.ts';
+import { pressureForFlow, sprayersOf, workPressure, type Sprayer } from './sprayer.ts';
+
+const DOSE_METHOD = 'dose from flow, speed and width';
+const DOSE_SOURCE = 'definition; GPA = 5940 gpm / (mph in), Univ. of Missouri Extension G1270a';
+
+type Application = NonNullable<Duty['application']>;
+
+/** Each rate over ground is laid down, at its speeds and in its width, and not exceeded. */
+export function dosePromises(context: ProofContext): RigPromise[] {
+  return context.duties.flatMap((proven) => {
+    const { application } = proven.duty;
+    return application === undefined ? [] : promisesOf(context, proven, application);
+  });
+}
+
+function promisesOf(context: ProofContext, proven: ProvenDuty, a: Application): RigPromise[] {
+  const { duty, open } = proven;
+  const sprayers = sprayersOf(context, proven);
+  const flow = sprayers.reduce((sum, s) => sum + s.outlet.flow, 0);
+  const told = {
+    id: `pattern:dose:${duty.id}`,
+    kind: 'pattern' as const,
+    duty: duty.id,
+    sentence: `Lays down ${say(context, a.rate, 'dose')} at ${say(context, a.speed, 'speed')}, counted on ${areaWords(a)}`,
+    method: DOSE_METHOD,
+    source: DOSE_SOURCE,
+  };
+  const asked = { value: a.rate, dimension: 'dose' as const };
+  if (sprayers.length === 0 || !(flow > 0))
+    return [
+      unknown({ ...told, cause: open.reason ?? 'no nozzle or tip is open that could lay it down' }, asked),
+    ];
+  return [
+    orUnknown(told, () => dosePromise(context, told, a, sprayers, flow), asked),
+    ...widthPromises(context, proven, a, sprayers),
+    ...sprayers.flatMap((s) => speedPromises(context, proven, a, s, flow)),
+  ];
+}
+
+function dosePromise(
+  context: ProofContext,
+  told: Omit<Parameters<typeof unknown>[0], 'cause'>,
+  a: Application,
+  sprayers: readonly Sprayer[],
+  flow: number,
+): RigPromise {
+  const counted = (ofFlow: number) => {
+    const ground = doseFromFlow(Math.min(1, ofFlow), a.speed, a.width);
+    return a.basis === 'treated' ? ground / treatedShare(a) : ground;
+  };
+  const needed = groundDose(a) * a.speed * a.width;
+  // Pressure is turned down until the rate is right; below the least pressure of the tip the pattern fails.
+  const leastFlow = sprayers.reduce(
+    (sum, s) =>
+      sum + s.outlet.flow * Math.sqrt(Math.min(1, s.end.minPressure / Math.max(1, s.outlet.tipPressure))),
+    0,
+  );
+  const tooMuch = leastFlow > needed;
+  const at = sprayers[0]!;
+  const setTo = workPressure({ application: a }, at, flow);
+  const working: Step[] = [
+    { text: 'flow of all that is open', figure: { value: flow, dimension: 'flow' } },
+    { text: 'speed', figure: { value: a.speed, dimension: 'speed' } },
+    { text: 'width', figure: { value: a.width, dimension: 'length' } },
+    ...(a.band === undefined || a.row === undefined
+      ? []
+      : [
+          { text: 'width of a band', figure: { value: a.band, dimension: 'length' as const } },
+          { text: 'spacing of the rows', figure: { value: a.row, dimension: 'length' as const } },
+          { text: 'dose over the whole field', figure: { value: groundDose(a), dimension: 'dose' as const } },
+        ]),
+    { text: 'dose at full pressure', figure: { value: counted(flow), dimension: 'dose' } },
+    {
+      text: 'dose at the least pressure of the nozzle',
+      figure: { value: counted(leastFlow), dimension: 'dose' },
+    },
+    {
+      text: 'pressure in front of the nozzle for the rate asked',
+      figure: { value: setTo, dimension: 'pressure' },
+    },
+    { text: 'check it by catching one nozzle, as the handbook says: within 5 % of the label' },
+  ];
+  return compared(
+    {
+      ...told,
+      cause: tooMuch
+        ? 'even at the least pressure of the nozzle more comes out: drive faster or take a smaller nozzle'
+        : `set ${say(context, setTo, 'pressure')} in front of the nozzle; full pressure gives ${say(context, counted(flow), 'dose')}`,
+      items: sprayers.map((s) => s.item),
+      working,
+    },
+    { value: a.rate, dimension: 'dose' },
+    { value: counted(tooMuch ? leastFlow : flow), dimension: 'dose' },
+    tooMuch ? 'at-most' : 'at-least',
+  );
+}
+
+/** A boom or boomless nozzle covers the width that is driven. */
+function widthPromises(
+  context: ProofContext,
+  { duty }: ProvenDuty,
+  a: Application,
+  sprayers: readonly Sprayer[],
+): RigPromise[] {
+  const moving = sprayers.filter((s) => s.end.kind === 'nozzle');
+  if (moving.length === 0) return [];
+  const told = {
+    id: `pattern:width:${duty.id}`,
+    kind: 'pattern' as const,
+    duty: duty.id,
+    sentence: `Covers ${say(context, a.width, 'length')} in one pass`,
+    method: 'effective swath',
+    source:
+      'nozzles times spacing; boomless 80 % of the wetted width (Univ. of Kentucky ENTFACT-805, LSU AgCenter 2020)',
+    items: moving.map((s) => s.item),
+  };
+  const asked = { value: a.width, dimension: 'length' as const };
+  const unmeasured = moving.find((s) => s.swath === undefined);
+  if (unmeasured !== undefined)
+    return [unknown({ ...told, cause: `the catalogue has no width for ${unmeasured.end.name}` }, asked)];
+  const has = moving.reduce((sum, s) => sum + s.swath!, 0);
+  const boomless = moving.some((s) => s.end.pattern === 'boomless');
+  const promise = compared(
+    {
+      ...told,
+      cause: boomless
+        ? '80 % of the wetted width counts, the edges are too thin'
+        : `${moving[0]!.count} nozzles, ${say(context, moving[0]!.boom!.spacing, 'length')} apart`,
+    },
+    asked,
+    { value: has, dimension: 'length' },
+    'at-least',
+  );
+  // A boom just as wide as the pass needs no spare: nothing wears it narrower.
+  return [promise.state === 'thin' ? { ...promise, state: 'kept' } : promise];
+}
+
+/** Speeds between which a rate must hold; a fifth slower and faster where the duty does not say. */
+export function speedsOf(a: Application): { slowest: number; fastest: number } {
+  return {
+    slowest: a.slowest ?? STARTS.slower.value * a.speed,
+    fastest: a.fastest ?? STARTS.faster.value * a.speed,
+  };
+}
+
+/** At one dose pressure goes with the square of speed: the nozzle must work at the slowest and the fastest. */
+function speedPromises(
+  context: ProofContext,
+  { duty }: ProvenDuty,
+  a: Application,
+  sprayer: Sprayer,
+  flow: number,
+): RigPromise[] {
+  const { end, outlet, item } = sprayer;
+  if (end.kind !== 'nozzle') return [];
+  const { slowest, fastest } = speedsOf(a);
+  const share = outlet.flow / flow;
+  const at = (speed: number) => pressureForFlow(sprayer, share * groundDose(a) * speed * a.width);
+  const [low, high] = [at(slowest), at(fastest)];
+  const slow = low / end.minPressure < end.maxPressure / high;
+  const stated = a.slowest !== undefined || a.fastest !== undefined;
+  return [
+    compared(
+      {
+        id: `pattern:speeds:${duty.id}:${outlet.line}`,
+        kind: 'pattern',
+        duty: duty.id,
+        sentence: `Keeps its rate from ${say(context, slowest, 'speed')} to ${say(context, fastest, 'speed')}`,
+        cause: `${end.name} works from ${say(context, end.minPressure, 'pressure')} to ${say(context, end.maxPressure, 'pressure')}; ${slow ? 'slowest' : 'fastest'} speed decides`,
+        items: [item],
+        method: 'pressure with the square of speed at one dose',
+        source: `orifice law at constant dose, UNL CropWatch 2016${stated ? '' : `; a fifth slower and faster is a ${STARTS.faster.source}`}`,
+        working: [
+          { text: 'pressure at the slowest', figure: { value: low, dimension: 'pressure' } },
+          { text: 'pressure at the fastest', figure: { value: high, dimension: 'pressure' } },
+          {
+            text: 'the pump must give the pressure at the fastest too; without a rate controller the driver holds the speed',
+          },
+        ],
+      },
+      { value: slow ? end.minPressure : end.maxPressure, dimension: 'pressure' },
+      { value: slow ? low : high, dimension: 'pressure' },
+      slow ? 'at-least' : 'at-most',
+    ),
+  ];
+}
+
+function areaWords(a: Application): string {
+  if (a.band === undefined) return 'the treated area';
+  return a.basis === 'treated' ? 'the treated bands' : 'the whole field';
+}

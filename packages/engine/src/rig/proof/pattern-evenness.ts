@@ -1,0 +1,169 @@
+import {
+  boomFanWidth,
+  boomUniformity,
+  dropletClassAt,
+  fanOverlap,
+  isAsCoarseAs,
+  driftableShare,
+} from '../../physics/index.ts';
+import { compared, unknown, type RigPromise } from '../promise.ts';
+import { STARTS, WORK_STARTS } from '../start-values.data.ts';
+import { say, type ProofContext, type ProvenDuty } from './context.ts';
+import { orUnknown } from './out-of-range.ts';
+import { flowOf, sprayersOf, workPressure, type Sprayer } from './sprayer.ts';
+
+/** A boom wets evenly, and droplets are no finer than asked. */
+export function evennessPromises(context: ProofContext): RigPromise[] {
+  return context.duties.flatMap((proven) => {
+    const sprayers = sprayersOf(context, proven);
+    const flow = flowOf(sprayers);
+    return sprayers.flatMap((s) => [
+      ...evenPromises(context, proven, s),
+      ...dropletPromises(context, proven, s, workPressure(proven.duty, s, flow)),
+    ]);
+  });
+}
+
+function evenPromises(context: ProofContext, { duty }: ProvenDuty, s: Sprayer): RigPromise[] {
+  const { end, boom } = s;
+  if (end.kind !== 'nozzle' || end.pattern === 'solid-stream') return [];
+  const told = {
+    id: `pattern:even:${duty.id}:${s.outlet.line}`,
+    kind: 'pattern' as const,
+    duty: duty.id,
+    sentence: 'Wets the ground evenly across the boom',
+    items: [s.item],
+    method: 'sum of the nozzles’ patterns along the boom',
+    source: `superposition of ideal patterns; limit: ${STARTS.boomVariation.source}`,
+  };
+  const asked = { value: STARTS.boomVariation.value, dimension: 'ratio' as const };
+  if (boom === undefined || end.pattern === 'boomless')
+    return [
+      unknown(
+        { ...told, cause: 'a boomless nozzle has no ideal pattern: catch one pass in cups and enter it' },
+        asked,
+        'at-most',
+      ),
+    ];
+  const given = duty.patternShape;
+  if (given === undefined && end.pattern !== 'flat-fan')
+    return [
+      unknown(
+        {
+          ...told,
+          cause: `the catalogue has no pattern for a ${end.pattern} nozzle: ask the maker for its test report`,
+        },
+        asked,
+        'at-most',
+      ),
+    ];
+  const height = duty.boomHeight ?? STARTS.boomHeight.value;
+  const shape = given ?? STARTS.patternShape.value;
+  return [
+    orUnknown(
+      told,
+      () => {
+        const width = boomFanWidth(end.angle, height);
+        const even = boomUniformity(shape, width, boom.spacing);
+        return compared(
+          {
+            ...told,
+            cause: `${say(context, height, 'length')} above the target each fan is ${say(context, width, 'length')} wide, nozzles ${say(context, boom.spacing, 'length')} apart`,
+            working: [
+              {
+                text: 'overlap as the trade counts it',
+                figure: { value: fanOverlap(width, boom.spacing), dimension: 'ratio' },
+              },
+              {
+                text: `pattern of one nozzle: ${shape}${given === undefined ? `; ${STARTS.patternShape.source}` : ''}`,
+              },
+              { text: 'variation without grooves', figure: { value: even.continuous, dimension: 'ratio' } },
+              { text: 'variation in grooves of 100 mm', figure: { value: even.grooves, dimension: 'ratio' } },
+              { text: 'fullest groove over the mean', figure: { value: even.most, dimension: 'ratio' } },
+              { text: 'emptiest groove over the mean', figure: { value: even.least, dimension: 'ratio' } },
+              ...(duty.boomHeight === undefined
+                ? [{ text: `height of the boom: ${STARTS.boomHeight.source}` }]
+                : []),
+              { text: 'ideal nozzles, all alike: a real boom is worse' },
+            ],
+          },
+          asked,
+          { value: even.grooves, dimension: 'ratio' },
+          'at-most',
+        );
+      },
+      asked,
+      'at-most',
+    ),
+  ];
+}
+
+function dropletPromises(
+  context: ProofContext,
+  { duty }: ProvenDuty,
+  s: Sprayer,
+  pressure: number,
+): RigPromise[] {
+  const start = WORK_STARTS[context.rig.brief.work].droplets;
+  const asked = duty.droplets ?? (s.end.kind === 'nozzle' ? start.value : undefined);
+  if (asked === undefined) return [];
+  const words = asked.replaceAll('-', ' ');
+  const told = {
+    id: `pattern:droplets:${duty.id}:${s.outlet.line}`,
+    kind: 'pattern' as const,
+    duty: duty.id,
+    sentence: `Droplets are ${words} or coarser`,
+    items: [s.item],
+    method: 'droplet class of the tip at its pressure',
+    source: `test data of the tip (ASABE S572, ISO 25358)${duty.droplets === undefined ? `; ${start.source}` : ''}`,
+  };
+  const data = s.end.kind === 'nozzle' ? [...s.end.droplets].sort((a, b) => a.pressure - b.pressure) : [];
+  const at = say(context, pressure, 'pressure');
+  const has = classOf(data, pressure);
+  if (has === 'unknown')
+    return [
+      unknown({
+        ...told,
+        cause:
+          data.length === 0
+            ? `the catalogue has no droplet class for ${s.end.name}: ask the maker`
+            : `the class of ${s.end.name} is not known at ${at}: its data end at ${say(context, data[data.length - 1]!.pressure, 'pressure')}`,
+      }),
+    ];
+  const share = driftableShare(has);
+  return [
+    {
+      ...told,
+      state: isAsCoarseAs(has, asked) ? 'kept' : 'broken',
+      sense: 'at-least',
+      cause: `${has.replaceAll('-', ' ')} at ${at}; ${isAsCoarseAs(has, asked) ? 'more pressure makes them finer' : 'less pressure or a larger tip makes them coarser'}`,
+      working: [
+        ...data.map((d) => ({
+          text: `${d.class.replaceAll('-', ' ')} at`,
+          figure: { value: d.pressure, dimension: 'pressure' as const },
+        })),
+        ...(share === null
+          ? []
+          : [
+              {
+                text: 'most of the volume in drops under 150 µm (GRDC 2025)',
+                figure: { value: share, dimension: 'ratio' as const },
+              },
+            ]),
+      ],
+    },
+  ];
+}
+
+/** Droplet class of nozzle data at a pressure; unknown outside the data. */
+export function classOf(
+  data: readonly { readonly pressure: number; readonly class: Parameters<typeof isAsCoarseAs>[0] }[],
+  pressure: number,
+) {
+  if (!(pressure >= 0 && pressure <= 1e8)) return 'unknown';
+  return dropletClassAt(
+    data.map((d) => d.pressure),
+    data.map((d) => d.class),
+    pressure,
+  );
+}

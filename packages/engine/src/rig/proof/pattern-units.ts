@@ -1,0 +1,202 @@
+import { liquidOf as tableLiquid, isLiquid } from '../../liquids/index.ts';
+import {
+  crownVolume,
+  drenchError,
+  drenchTime,
+  drySaltPerVolume,
+  TREE_ROW_FACTOR,
+  treeRowDose,
+  treeRowVolume,
+  volumePerCrown,
+} from '../../physics/index.ts';
+import { display } from '../../quantity/index.ts';
+import type { Duty } from '../brief.ts';
+import { compared, unknown, type RigPromise } from '../promise.ts';
+import { STARTS } from '../start-values.data.ts';
+import { say, type ProofContext, type ProvenDuty } from './context.ts';
+import { orUnknown } from './out-of-range.ts';
+
+/** Trees, pots and lanes get what each of them takes. */
+export function unitDosePromises(context: ProofContext): RigPromise[] {
+  return context.duties.flatMap((proven) => {
+    const { trees, drench, lane } = proven.duty;
+    return [
+      ...(trees === undefined ? [] : [treePromise(context, proven, trees)]),
+      ...(drench === undefined ? [] : [drenchPromise(context, proven, drench)]),
+      ...(lane === undefined ? [] : [lanePromise(context, proven, lane)]),
+    ];
+  });
+}
+
+const openFlow = ({ open }: ProvenDuty) => open.outlets.reduce((sum, o) => sum + o.flow, 0);
+
+/** Mix that one crown takes, from its volume [m3]. */
+export function mixPerCrown(trees: NonNullable<Duty['trees']>): number {
+  return volumePerCrown(
+    crownVolume(trees.crownWidth, trees.crownHeight, trees.shape),
+    TREE_ROW_FACTOR[trees.canopy],
+  );
+}
+
+function treePromise(
+  context: ProofContext,
+  proven: ProvenDuty,
+  trees: NonNullable<Duty['trees']>,
+): RigPromise {
+  const { duty } = proven;
+  const factor = { text: `spray per volume of foliage, ${trees.canopy} canopy: ${TREE_ROW_FACTOR.source}` };
+  if (trees.rowSpacing !== undefined && duty.application !== undefined) {
+    const { rate } = duty.application;
+    const row = trees.rowSpacing;
+    const told = {
+      id: `pattern:rows:${duty.id}`,
+      kind: 'pattern' as const,
+      duty: duty.id,
+      sentence: 'The rate is enough for the volume of the rows',
+      method: 'tree row volume',
+      source: TREE_ROW_FACTOR.source,
+    };
+    return orUnknown(told, () => {
+      const volume = treeRowVolume(trees.crownHeight, trees.crownWidth, row);
+      return compared(
+        {
+          ...told,
+          cause: `crowns ${say(context, trees.crownHeight, 'length')} high and ${say(context, trees.crownWidth, 'length')} wide in rows ${say(context, row, 'length')} apart`,
+          working: [
+            { text: 'foliage over the ground', figure: { value: volume, dimension: 'length' } },
+            factor,
+          ],
+        },
+        { value: treeRowDose(volume, TREE_ROW_FACTOR[trees.canopy]), dimension: 'dose' },
+        { value: rate, dimension: 'dose' },
+        'at-least',
+      );
+    });
+  }
+  const told = {
+    id: `pattern:tree:${duty.id}`,
+    kind: 'pattern' as const,
+    duty: duty.id,
+    sentence: 'Each tree gets what its crown takes',
+    method: 'spray by volume of the crown',
+    source: `${TREE_ROW_FACTOR.source}; carried over from orchards, no published figure for shade trees`,
+  };
+  return orUnknown(told, () => {
+    const takes = mixPerCrown(trees);
+    const flow = openFlow(proven);
+    const asked = { value: takes, dimension: 'volume' as const };
+    if (!(flow > 0)) return unknown({ ...told, cause: proven.open.reason ?? 'nothing comes out' }, asked);
+    if (trees.time === undefined)
+      return unknown(
+        {
+          ...told,
+          cause: `say how long the gun stays on one tree: its crown takes ${say(context, takes, 'volume')}, ${say(context, takes / flow, 'time')} of the trigger`,
+        },
+        asked,
+      );
+    return compared(
+      {
+        ...told,
+        cause: `${say(context, flow, 'flow')} for ${say(context, trees.time, 'time')}; the crown is wet after ${say(context, takes / flow, 'time')}`,
+        working: [
+          { text: 'height of the crown', figure: { value: trees.crownHeight, dimension: 'length' } },
+          { text: 'width of the crown', figure: { value: trees.crownWidth, dimension: 'length' } },
+          factor,
+          { text: 'an estimate: dilute spray to the point of run-off; the label decides' },
+        ],
+      },
+      asked,
+      { value: flow * trees.time, dimension: 'volume' },
+      'at-least',
+    );
+  });
+}
+
+function drenchPromise(
+  context: ProofContext,
+  proven: ProvenDuty,
+  drench: NonNullable<Duty['drench']>,
+): RigPromise {
+  const { duty } = proven;
+  const told = {
+    id: `pattern:drench:${duty.id}`,
+    kind: 'pattern' as const,
+    duty: duty.id,
+    sentence: `A hand-timed drench of ${say(context, drench.dose, 'volume')} comes out within ${Math.round(drench.within * 100)} %`,
+    method: 'drench time against the timing of a hand',
+    source: `definition; doses of Runkle, Michigan State Univ.; ${STARTS.handTiming.value} s of a hand is judgement`,
+  };
+  const asked = { value: drench.within, dimension: 'ratio' as const };
+  return orUnknown(
+    told,
+    () => {
+      const flow = openFlow(proven);
+      const time = drenchTime(drench.dose, flow);
+      return compared(
+        {
+          ...told,
+          cause: `${say(context, flow, 'flow')} gives it in ${say(context, time, 'time')}; a hand is off by ${STARTS.handTiming.value} s`,
+          working: [
+            { text: 'flow of the gun', figure: { value: flow, dimension: 'flow' } },
+            { text: 'trigger open', figure: { value: time, dimension: 'time' } },
+            { text: 'less flow or a timer makes it more exact' },
+          ],
+        },
+        asked,
+        { value: drenchError(drench.dose, flow, STARTS.handTiming.value), dimension: 'ratio' },
+        'at-most',
+      );
+    },
+    asked,
+    'at-most',
+  );
+}
+
+function lanePromise(context: ProofContext, proven: ProvenDuty, lane: NonNullable<Duty['lane']>): RigPromise {
+  const { duty } = proven;
+  const told = {
+    id: `pattern:lane:${duty.id}`,
+    kind: 'pattern' as const,
+    duty: duty.id,
+    sentence: `Lays ${display(lane.drySalt, 'massPerLength', context.units, { unit: context.units === 'us' ? 'lb/mi' : 'kg/km' })} of dry salt on ${lane.lanes === 1 ? 'the lane' : `each of ${lane.lanes} lanes`}`,
+    method: 'dry salt in brine by length of lane',
+    source: 'FHWA convention of dry salt per lane-mile; definition',
+  };
+  const asked = { value: lane.drySalt, dimension: 'massPerLength' as const };
+  const share = saltShare(context, duty);
+  if (share === undefined)
+    return unknown(
+      { ...told, cause: 'only a salt brine with its strength in weight % has a dry-salt rate' },
+      asked,
+    );
+  return orUnknown(
+    told,
+    () => {
+      const flow = openFlow(proven);
+      const salt = drySaltPerVolume(proven.liquid.density, share);
+      return compared(
+        {
+          ...told,
+          cause: `${say(context, flow, 'flow')} at ${say(context, lane.speed, 'speed')}, ${say(context, salt, 'density')} of dry salt in the brine`,
+          working: [
+            { text: 'flow of the bar', figure: { value: flow, dimension: 'flow' } },
+            { text: 'speed', figure: { value: lane.speed, dimension: 'speed' } },
+            { text: 'dry salt in the brine', figure: { value: salt, dimension: 'density' } },
+            { text: `lanes sprayed in one pass: ${lane.lanes}` },
+          ],
+        },
+        asked,
+        { value: (flow * salt) / (lane.lanes * lane.speed), dimension: 'massPerLength' },
+        'at-least',
+      );
+    },
+    asked,
+  );
+}
+
+function saltShare(context: ProofContext, duty: Duty): number | undefined {
+  const liquid = context.rig.brief.liquids.find((l) => l.id === duty.liquid);
+  if (liquid?.strength === undefined || liquid.strengthUnit !== 'weight %') return undefined;
+  const brine = isLiquid(liquid.liquid) && tableLiquid(liquid.liquid).groups.includes('chloride-brine');
+  return brine ? liquid.strength / 100 : undefined;
+}

@@ -1,0 +1,150 @@
+import {
+  coarseBolt,
+  RESTRAINT_SETS,
+  restraintForces,
+  skidBoltForces,
+  STANDARD_GRAVITY,
+  tiedownNumber,
+  tiedownsForWorkingLoad,
+  webbingWorkingLoad,
+  type CoarseBolt,
+} from '../../physics/index.ts';
+import { centreAt, liquidPoint } from '../placement/index.ts';
+import { compared, unknown, type RigPromise } from '../promise.ts';
+import type { ProofContext } from './context.ts';
+import { carrierItem, type Loaded } from './loaded.ts';
+
+/** Room that one strap takes along a tank: common practice, no source [m]. */
+const STRAP_ROOM = 0.3;
+/** Bolts that hold a skid to its vehicle: common practice, no source. */
+const SKID_BOLTS = 4;
+const BOLT_SIZES = [
+  '3/8-16',
+  '7/16-14',
+  '1/2-13',
+  '9/16-12',
+  '5/8-11',
+  '3/4-10',
+] as const satisfies readonly CoarseBolt[];
+/** Shear strength over tensile strength, von Mises. */
+const SHEAR_SHARE = 1 / Math.sqrt(3);
+
+/** Straps that hold the tank on its frame; bolts or straps that hold a carried rig to its vehicle. */
+export function holdPromises(context: ProofContext, loaded: Loaded): RigPromise[] {
+  return [tankStraps(loaded), ...(loaded.rig.standing === 'bed' ? rigHold(context, loaded) : [])];
+}
+
+/** Webbing over the tank, by working load limits: never to be mixed with the accelerations for breaking strength. */
+function tankStraps({ rig }: Loaded): RigPromise {
+  const mass = liquidPoint(rig, 1).mass + rig.tankAt.mass;
+  const one = webbingWorkingLoad('2');
+  const byLoad = tiedownsForWorkingLoad(mass, one, 'over');
+  const byNumber = tiedownNumber(rig.tankAt.length, mass, false);
+  const asked = Math.max(byLoad.number, byNumber);
+  const room = Math.floor(rig.tankAt.length / STRAP_ROOM);
+  const forces = restraintForces(mass, 'working-load');
+  const judged = compared(
+    {
+      id: 'structure:tank-straps',
+      kind: 'structure',
+      sentence: `${asked === 1 ? '1 strap' : `${asked} straps`} of 2 in webbing ${asked === 1 ? 'holds' : 'hold'} the full tank`,
+      cause: `room over the tank for ${room}; saddles keep it from sliding`,
+      items: [rig.tankAt.item],
+      method: 'tiedowns by working load limit, length and weight',
+      source:
+        '49 CFR 393.106, 393.108 (unmarked webbing), 393.110; one strap a foot is common practice, no source',
+      working: [
+        { text: 'full tank', figure: { value: mass, dimension: 'mass' } },
+        { text: 'sum of working load limits asked', figure: { value: byLoad.needed, dimension: 'force' } },
+        { text: 'one strap, working load limit', figure: { value: one, dimension: 'force' } },
+        {
+          text: `saddles hold forward, ${RESTRAINT_SETS['working-load'].forward} g against the working load limit`,
+          figure: { value: forces.forward, dimension: 'force' },
+        },
+      ],
+    },
+    { value: asked, dimension: 'count' },
+    { value: room, dimension: 'count' },
+    'at-least',
+  );
+  // Whole straps: exactly enough room is enough.
+  return judged.state === 'thin' ? { ...judged, state: 'kept' } : judged;
+}
+
+function rigHold(context: ProofContext, loaded: Loaded): RigPromise[] {
+  return [
+    (context.rig.brief.carrier.heldBy ?? 'bolts') === 'bolts'
+      ? bolted(context, loaded)
+      : strapped(context, loaded),
+  ];
+}
+
+/** Four bolts against 0.8 g, which goes with breaking strength; proof load stands for it, on the safe side. */
+function bolted(context: ProofContext, { rig }: Loaded): RigPromise {
+  const full = centreAt(rig, 1);
+  const spacing = rig.carrier.deckLength * 0.9;
+  const fromFront = Math.min(spacing, Math.max(0, full.x - rig.carrier.deckLength * 0.05));
+  const { forward } = RESTRAINT_SETS.breaking;
+  const forces = skidBoltForces(
+    full.mass,
+    forward * STANDARD_GRAVITY,
+    full.z,
+    spacing,
+    fromFront,
+    SKID_BOLTS,
+  );
+  // Shear and tension together by the sum of squares of their shares.
+  const asTension = Math.hypot(forces.shearPerBolt / SHEAR_SHARE, forces.rearBoltUplift);
+  const size =
+    BOLT_SIZES.find((s) => coarseBolt(s, '5').proofLoad >= asTension * 1.05) ??
+    BOLT_SIZES[BOLT_SIZES.length - 1]!;
+  return compared(
+    {
+      id: 'structure:bolts',
+      kind: 'structure',
+      sentence: `${SKID_BOLTS} bolts ${size.replace('-', ' in, ')} threads, grade 5, hold the rig to the vehicle`,
+      cause:
+        forces.rearBoltUplift > 0
+          ? 'in hard braking the rear bolts pull: the centre of mass is high for the length'
+          : 'in hard braking the weight keeps the rear down',
+      items: [carrierItem(context)],
+      method: `shear and uplift at ${forward} g forward against breaking strength, proof load in its place`,
+      source: 'statics; 49 CFR 393.102; SAE J429; shear at 0.577 of tension, von Mises; no friction credited',
+      working: [
+        { text: 'rig when full', figure: { value: full.mass, dimension: 'mass' } },
+        { text: 'centre of mass above the bed', figure: { value: full.z, dimension: 'length' } },
+        { text: 'shear on each bolt', figure: { value: forces.shearPerBolt, dimension: 'force' } },
+        { text: 'pull on each rear bolt', figure: { value: forces.rearBoltUplift, dimension: 'force' } },
+      ],
+    },
+    { value: coarseBolt(size, '5').proofLoad, dimension: 'force' },
+    { value: asTension, dimension: 'force' },
+    'at-most',
+  );
+}
+
+/** Straps from the vehicle's anchors to the skid count half their working load limit. */
+function strapped(context: ProofContext, { rig }: Loaded): RigPromise {
+  const full = centreAt(rig, 1);
+  const one = webbingWorkingLoad('2');
+  const byLoad = tiedownsForWorkingLoad(full.mass, one, 'direct');
+  const straps = Math.max(SKID_BOLTS, byLoad.number, tiedownNumber(rig.carrier.deckLength, full.mass, false));
+  return {
+    ...unknown(
+      {
+        id: 'structure:rig-straps',
+        kind: 'structure',
+        sentence: `${straps} straps of 2 in webbing hold the rig to the vehicle`,
+        cause: "ask the customer for the rating of the vehicle's anchors: each must carry a strap",
+        items: [carrierItem(context)],
+        method: 'tiedowns by working load limit, anchored straps counted half',
+        source: '49 CFR 393.106, 393.108 (unmarked webbing), 393.110',
+        working: [
+          { text: 'sum of working load limits asked', figure: { value: byLoad.needed, dimension: 'force' } },
+          { text: 'one strap, working load limit', figure: { value: one, dimension: 'force' } },
+        ],
+      },
+      { value: straps, dimension: 'count' },
+    ),
+  };
+}
