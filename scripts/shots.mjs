@@ -10,7 +10,12 @@ import { ensureBuilt, ensureChromium, root, say } from './ensure.mjs';
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
-  options: { width: { type: 'string' }, night: { type: 'boolean' }, day: { type: 'boolean' }, address: { type: 'string' } },
+  options: {
+    width: { type: 'string' },
+    night: { type: 'boolean' },
+    day: { type: 'boolean' },
+    address: { type: 'string' },
+  },
 });
 const jobs = positionals.length > 0 ? positionals : ['tall-elms'];
 const FOLDS = [
@@ -32,7 +37,8 @@ const CHROMIUM_ARGS = [
 const executablePath = ensureChromium();
 const out = join(root, 'shots');
 mkdirSync(out, { recursive: true });
-const server = values.address === undefined ? await startServer() : { address: values.address, end: () => {} };
+const server =
+  values.address === undefined ? await startServer() : { address: values.address, end: () => {} };
 const browser = await chromium.launch({ executablePath, args: CHROMIUM_ARGS });
 try {
   for (const job of jobs)

@@ -39,7 +39,11 @@ beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'spraywright-page-'));
   const app = serverApp({
     webFolder: WEB,
-    start: startDocument(`${DEMO}catalogue`, `${DEMO}shop.json`, demoBriefs().map((b) => b.raw)),
+    start: startDocument(
+      `${DEMO}catalogue`,
+      `${DEMO}shop.json`,
+      demoBriefs().map((b) => b.raw),
+    ),
     catalogue: demoCatalogue(),
     shop: demoShop(),
     today: () => '2026-03-03',
@@ -71,7 +75,10 @@ afterAll(async () => {
   if (folder !== undefined) rmSync(folder, { recursive: true, force: true });
 });
 
-async function openDesk(viewport: { width: number; height: number }, colorScheme: 'light' | 'dark' = 'light') {
+async function openDesk(
+  viewport: { width: number; height: number },
+  colorScheme: 'light' | 'dark' = 'light',
+) {
   const context = await browser.newContext({ viewport, colorScheme, acceptDownloads: true });
   const page = await context.newPage();
   page.on('pageerror', (error) => errors.push(error.message));
@@ -83,12 +90,19 @@ async function openDesk(viewport: { width: number; height: number }, colorScheme
   return { context, page };
 }
 
+interface KeptRig {
+  items: { id: string; part: string; length?: string }[];
+}
+
 /** The rig on the page, as it is kept in the browser. */
-async function rigOf(page: Page): Promise<{ items: { id: string; part: string; length?: string }[] }> {
+async function rigOf(page: Page): Promise<KeptRig> {
   await page.evaluate(() => dispatchEvent(new Event('pagehide')));
   return page.evaluate(() => {
-    const kept = JSON.parse(localStorage.getItem('spraywright-desk-1') ?? '{}');
-    return kept.jobs[kept.current].rig;
+    const kept = JSON.parse(localStorage.getItem('spraywright-desk-1') ?? '{}') as {
+      current: string;
+      jobs: Record<string, { rig: KeptRig }>;
+    };
+    return kept.jobs[kept.current]!.rig;
   });
 }
 
@@ -161,7 +175,13 @@ async function seriousFindings(page: Page): Promise<string[]> {
     const { violations } = await axe.run();
     return violations
       .filter((v) => v.impact === 'serious' || v.impact === 'critical')
-      .map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).slice(0, 5).join(' | ')}`);
+      .map(
+        (v) =>
+          `${v.id}: ${v.nodes
+            .map((n) => n.target.join(' '))
+            .slice(0, 5)
+            .join(' | ')}`,
+      );
   });
 }
 
@@ -296,7 +316,9 @@ describe('The desk at 390', () => {
     await settled(page);
     expect((await rigOf(page)).items.find((i) => i.id === 'hose')?.length).toBe('300 ft');
     expect(await figuresOf(page)).toEqual(figuresIn(await provenByCli(page)));
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
+      0,
+    );
     expect(await seriousFindings(page)).toEqual([]);
     await context.close();
   }, 180_000);

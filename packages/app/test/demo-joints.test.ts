@@ -73,7 +73,7 @@ describe('the fittings of the demo catalogue', () => {
             [from, to].map((p) => `${p.joint} ${p.size} ${p.gender}`).join(' > ') + ` @ ${pressure}`;
           if (asked.has(key) || mates(from, to)) continue;
           asked.add(key);
-          const joint = find(from, to, { pressure });
+          const joint = find(from, to, pressure);
           if (!joint.ok) gaps.push(`${a.id} to ${b.id}: ${joint.gap}`);
           else if (joint.pieces.length > 3)
             gaps.push(`${a.id} to ${b.id}: ${joint.pieces.map((p) => p.id).join(', ')}`);

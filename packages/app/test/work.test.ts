@@ -1,5 +1,5 @@
 import { workingDay } from '@spraywright/engine/physics';
-import { proveRig, type Proof, type RigPromise } from '@spraywright/engine/rig';
+import { hoseCurve, proveRig, type Proof, type Rig, type RigPromise } from '@spraywright/engine/rig';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { proofText } from '../src/documents/proof-text.ts';
 import { demoBriefs, demoCatalogue, demoRig, demoShop } from './demo.ts';
@@ -8,9 +8,14 @@ const catalogue = demoCatalogue();
 const shop = demoShop();
 const names = demoBriefs().map((b) => b.name);
 const proofs = new Map<string, Proof>();
+const rigs = new Map<string, Rig>();
 
 beforeAll(() => {
-  for (const name of names) proofs.set(name, proveRig(demoRig(name, catalogue, shop).rig, catalogue, shop));
+  for (const name of names) {
+    const { rig } = demoRig(name, catalogue, shop);
+    rigs.set(name, rig);
+    proofs.set(name, proveRig(rig, catalogue, shop));
+  }
 });
 
 function promise(name: string, id: string): RigPromise {
@@ -50,6 +55,19 @@ describe('the demo jobs', () => {
     expect(proofs.get('utility-12v')!.day!.tanks!.largerHelps).toBe(false);
     expect(promise('utility-12v', 'day:work').cause).toContain('a larger tank does no more');
     expect(proofs.get('tall-elms')!.day!.tanks!.largerHelps).toBe(true);
+  });
+
+  it('show how much a longer hose brings: it saves moves and loses flow', () => {
+    const lengths = [15, 30, 45, 60, 90];
+    for (const name of ['tall-elms', 'roof-skid', 'light-cart', 'utility-12v']) {
+      const curve = hoseCurve(rigs.get(name)!, proofs.get(name)!.day!, lengths)!;
+      for (let i = 1; i < lengths.length; i++) {
+        expect(curve.flows[i]!).toBeLessThanOrEqual(curve.flows[i - 1]! + 1e-12);
+        expect(curve.stops[i]!).toBeLessThanOrEqual(curve.stops[i - 1]!);
+      }
+      expect(lengths).toContain(curve.paying);
+    }
+    expect(hoseCurve(rigs.get('road-dust')!, proofs.get('road-dust')!.day!, lengths)).toBeUndefined();
   });
 
   it('show a material without data that asks for a decision, and seals that no single rubber serves', () => {

@@ -37,7 +37,7 @@ export function randomNetwork(r: RandomSource, options: RandomOptions = {}): Ran
     elements.push({ id, from, to, law, open, count });
     return id;
   };
-  const sizes = r.chance(0.2) ? ([0.002, 0.2] as const) : ([0.006, 0.05] as const);
+  const sizes: readonly [number, number] = r.chance(0.2) ? [0.002, 0.2] : [0.006, 0.05];
   const pipe = (): ElementLaw => {
     const bore = r.scale(...sizes);
     return {

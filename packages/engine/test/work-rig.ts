@@ -138,7 +138,7 @@ export function workContext(w: WorkRig): ProofContext {
       },
     },
   );
-  const id = boomRig ? 'boom' : 'gun';
+  const id: 'boom' | 'gun' = boomRig ? 'boom' : 'gun';
   const lines = rig.lines.map((l) => ({ ...l, id, opens: id, run }));
   const bound = { ...rig, brief, lines, document: { ...rig.document, brief, lines } };
   const context = contextOf(bound, w.density ?? 1000);

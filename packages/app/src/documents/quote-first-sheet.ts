@@ -18,7 +18,7 @@ import {
 } from './paper/sheet.ts';
 import { lineAt, paragraph, type Placed } from './paper/text.ts';
 import { money } from './proof-text.ts';
-import type { QuoteOptions } from './quote-pdf.ts';
+import type { QuoteOptions } from './quote-options.ts';
 import { quoteTerms, type QuoteTerms } from './quote-terms.ts';
 import { partsList } from './quote-parts.ts';
 import { quoteWords, type QuoteRow, type QuoteWords } from './quote-words.ts';

@@ -6,7 +6,7 @@ import { FRAME_WIDTH, INK, INK2, LINE_WIDTH, PAD } from './paper/sheet.ts';
 import { mixed, paragraph } from './paper/text.ts';
 import { partsList, ROWS_LAYOUT } from './quote-parts.ts';
 import { shownDuty } from './quote-first-sheet.ts';
-import type { QuoteOptions } from './quote-pdf.ts';
+import type { QuoteOptions } from './quote-options.ts';
 import { sentenceOf } from './quote-words.ts';
 
 const PX = 0.75;

@@ -4,7 +4,7 @@ import { display } from '@spraywright/engine/quantity';
 import type { Proof } from '@spraywright/engine/rig';
 import { INK, INK2, PAD, RULE } from './paper/sheet.ts';
 import { paragraph } from './paper/text.ts';
-import type { QuoteOptions } from './quote-pdf.ts';
+import type { QuoteOptions } from './quote-options.ts';
 
 const SIZE = 9.4;
 /** Height of a row and of the heading over them, in points. */

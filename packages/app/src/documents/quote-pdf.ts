@@ -1,8 +1,6 @@
 import pdfmake from 'pdfmake';
 import type { TDocumentDefinitions } from 'pdfmake/interfaces.js';
-import type { Shop } from '@spraywright/engine/catalogue';
 import { FONTS } from '@spraywright/engine/drawings';
-import type { UnitSystem } from '@spraywright/engine/quantity';
 import type { Proof } from '@spraywright/engine/rig';
 import { FONT_FILES, PAPER_FONTS } from './paper/faces.ts';
 import {
@@ -18,14 +16,8 @@ import {
 } from './paper/sheet.ts';
 import { firstSheet, firstSheetFoot } from './quote-first-sheet.ts';
 import { furtherSheets } from './quote-further-sheets.ts';
+import type { QuoteOptions } from './quote-options.ts';
 import { dateText, parseDay } from './quote-terms.ts';
-
-export interface QuoteOptions {
-  readonly shop: Shop;
-  readonly units: UnitSystem;
-  /** Day of the quote, YYYY-MM-DD: it is the only date in the file, so the same quote is the same bytes. */
-  readonly date: string;
-}
 
 /**
  * The quote of a rig on Letter sheets: what it will do, what it will not do, what is open, drawings, price and cautions.

@@ -1,12 +1,5 @@
 /// <reference lib="webworker" />
-import {
-  designRig,
-  proveRig,
-  readRig,
-  type DutyProof,
-  type Proof,
-  type Rig,
-} from '@spraywright/engine/rig';
+import { designRig, proveRig, readRig, type DutyProof, type Proof, type Rig } from '@spraywright/engine/rig';
 import type { Problem } from '@spraywright/engine/quantity';
 import type { FieldProblem, FromEngine, RigJson, ToEngine, View } from './protocol.ts';
 import { withSlot } from './worker/alternatives.ts';
@@ -19,6 +12,8 @@ import { TriedParts } from './worker/tried-parts.ts';
 const SLICE = 8;
 /** Quiet time after a change before parts are tried [ms]. */
 const QUIET = 140;
+/** Time between two tellings of a list that still grows [ms]. */
+const TELL = 150;
 /** Slots tried for ways out without anybody asking. */
 const MOST_SLOTS = 4;
 
@@ -40,7 +35,8 @@ function load(address: string): Promise<Inputs> {
   const inputs = loadInputs(address);
   inputs.then(
     ({ shop, briefs }) => say({ type: 'ready', shop: { name: shop.name, address: shop.address }, briefs }),
-    (error: unknown) => say({ type: 'failed', message: error instanceof Error ? error.message : String(error) }),
+    (error: unknown) =>
+      say({ type: 'failed', message: error instanceof Error ? error.message : String(error) }),
   );
   return inputs;
 }
@@ -51,6 +47,7 @@ let view: View | undefined;
 /** The newest document when it cannot be read, with why. */
 let refused: { raw: RigJson; problems: readonly FieldProblem[] } | undefined;
 let bodyKey = '';
+let toldAt = 0;
 let timer: ReturnType<typeof setTimeout> | undefined;
 
 scope.onmessage = ({ data }: MessageEvent<ToEngine>) => void answer(data);
@@ -106,6 +103,7 @@ async function answer(message: ToEngine): Promise<void> {
   }
   if (shown === undefined) {
     say({ type: 'shown', seq, version, problems });
+    say({ type: 'drawn', seq });
     return;
   }
   const duty = dutyOf(shown.proof, view.duty);
@@ -126,9 +124,10 @@ async function answer(message: ToEngine): Promise<void> {
     version,
     problems,
     ...(body === undefined ? {} : { body }),
-    pictures: picturesOf(shown.proof, duty, view),
   });
-  if (problems.length === 0) timer = setTimeout(tryParts, view.slot !== undefined && view.slot !== before?.slot ? 0 : QUIET);
+  say({ type: 'drawn', seq, pictures: picturesOf(shown.proof, duty, view) });
+  if (problems.length === 0)
+    timer = setTimeout(tryParts, view.slot !== undefined && view.slot !== before?.slot ? 0 : QUIET);
 }
 
 /** Tries parts of the catalogue in the open slot, then in those that decide the broken promises, in short stretches. */
@@ -142,7 +141,10 @@ function tryParts(): void {
   const { slot } = view;
   if (slot !== undefined && !tried.isDone(slot)) {
     tried.work(slot, goOn);
-    say({ type: 'effects', version, effects: tried.effects(slot, duty, units) });
+    if (performance.now() - toldAt > TELL) {
+      toldAt = performance.now();
+      say({ type: 'effects', version, effects: tried.effects(slot, duty, units) });
+    }
     timer = setTimeout(tryParts, 0);
     return;
   }

@@ -38,8 +38,7 @@ export interface WayOut {
   readonly name: string;
   /** A part in a slot, or else a value of the brief. */
   readonly take:
-    | { readonly item: string; readonly part: string }
-    | { readonly path: string; readonly value: string };
+    { readonly item: string; readonly part: string } | { readonly path: string; readonly value: string };
   readonly then: string;
   readonly state: PromiseState;
   readonly price: string;
@@ -111,7 +110,7 @@ export interface Effects {
   readonly done: boolean;
 }
 
-export interface BillRow {
+interface BillRow {
   readonly name: string;
   readonly quantity: string;
   readonly price: string;
@@ -226,7 +225,7 @@ export type ToEngine =
     };
 
 /** What a part taken changes in the document. */
-export type Taken = Pick<RigJson, 'items' | 'lines'>;
+type Taken = Pick<RigJson, 'items' | 'lines'>;
 
 export interface BriefTab {
   readonly id: string;
@@ -236,7 +235,11 @@ export interface BriefTab {
 }
 
 export type FromEngine =
-  | { readonly type: 'ready'; readonly shop: { name: string; address: string }; readonly briefs: readonly BriefTab[] }
+  | {
+      readonly type: 'ready';
+      readonly shop: { name: string; address: string };
+      readonly briefs: readonly BriefTab[];
+    }
   | { readonly type: 'failed'; readonly message: string }
   | { readonly type: 'designed'; readonly rig: RigJson }
   | { readonly type: 'taken'; readonly taken: Taken; readonly about: string }
@@ -247,8 +250,9 @@ export type FromEngine =
       readonly version: number;
       readonly problems: readonly FieldProblem[];
       readonly body?: DeskBody;
-      readonly pictures?: Pictures;
     }
+  /** Follows each `shown`, so that figures need not wait for drawings; nothing to draw without a readable rig. */
+  | { readonly type: 'drawn'; readonly seq: number; readonly pictures?: Pictures }
   | { readonly type: 'effects'; readonly version: number; readonly effects: Effects }
   | {
       readonly type: 'ways-out';

@@ -83,9 +83,11 @@ describe('the joint between two ports', () => {
 
   it('is the cheapest, even when it has more pieces', () => {
     const dear = fitting('dear', 5000, ['npt', '3/4 in', 'male'], ['hose', '1/2 in', 'male']);
-    const joint = finder(dear, reducer, smallBarb)(port('npt', 0.75, 'female'), port('hose', 0.5, 'female'), {
-      pressure: 0,
-    });
+    const joint = finder(dear, reducer, smallBarb)(
+      port('npt', 0.75, 'female'),
+      port('hose', 0.5, 'female'),
+      0,
+    );
     expect(joint.ok && joint.pieces.map((p) => p.id)).toEqual(['reducer', 'small-barb']);
   });
 

@@ -4,4 +4,5 @@ export * from './promise-scale.ts';
 export * from './part-numbers.ts';
 export * from './balloon.ts';
 export { pressureLine, type PressureLineOptions } from './pressure-line.ts';
-export { throwScene, type ThrowSceneOptions } from './throw-scene.ts';
+export { throwScene } from './throw-scene.ts';
+export type { ThrowSceneOptions } from './scene-options.ts';

@@ -4,7 +4,7 @@ import { asGiven, levelDimension } from './dimension.ts';
 import { stateColor } from './marks.ts';
 import type { SceneScale } from './scene-scale.ts';
 import { element, hatch, number, stroke } from './svg.ts';
-import type { ThrowSceneOptions } from './throw-scene.ts';
+import type { ThrowSceneOptions } from './scene-options.ts';
 
 const FIRST = 30;
 const PITCH = 21;

@@ -4,7 +4,7 @@ import { arrowhead, asGiven, given, textWidth } from './dimension.ts';
 import { stateColor, stateMark } from './marks.ts';
 import type { SceneScale } from './scene-scale.ts';
 import { element, label, number, stroke } from './svg.ts';
-import type { ThrowSceneOptions } from './throw-scene.ts';
+import type { ThrowSceneOptions } from './scene-options.ts';
 
 interface Height {
   readonly z: number;

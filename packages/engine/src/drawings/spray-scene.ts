@@ -6,7 +6,7 @@ import { drawOperator, gripOf } from './operator.ts';
 import { rigSilhouette, type Silhouette } from './rig-silhouette.ts';
 import { roundScale, sceneScale, type SceneScale } from './scene-scale.ts';
 import { drawing, element, label, number, path, stroke } from './svg.ts';
-import type { ThrowSceneOptions } from './throw-scene.ts';
+import type { ThrowSceneOptions } from './scene-options.ts';
 
 const FOOT = 48;
 const SKY = 40;

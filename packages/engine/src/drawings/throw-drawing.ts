@@ -11,7 +11,7 @@ import { heightRuler } from './reach-ruler.ts';
 import { rigSilhouette } from './rig-silhouette.ts';
 import { roundScale, sceneScale, type SceneScale } from './scene-scale.ts';
 import { drawing, element, label, path, stroke } from './svg.ts';
-import type { ThrowSceneOptions } from './throw-scene.ts';
+import type { ThrowSceneOptions } from './scene-options.ts';
 import { drawTree, usualTree, type Tree } from './tree.ts';
 
 type Thrown = DutyProof & { readonly reach: DutyReach };

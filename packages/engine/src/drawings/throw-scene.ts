@@ -1,19 +1,8 @@
-import type { UnitSystem } from '../quantity/index.ts';
 import type { DutyProof, Proof } from '../rig/index.ts';
-import type { Palette } from './palette.ts';
+import type { ThrowSceneOptions } from './scene-options.ts';
 import { sprayScene } from './spray-scene.ts';
 import { drawing, label } from './svg.ts';
 import { throwDrawing } from './throw-drawing.ts';
-
-export interface ThrowSceneOptions {
-  readonly width: number;
-  /** Most height it may take [px]; the drawing is as low as its scale lets it be. */
-  readonly height?: number | undefined;
-  readonly units: UnitSystem;
-  readonly palette: Palette;
-  /** Item that is hovered or focused. */
-  readonly lit?: string | undefined;
-}
 
 /**
  * A duty seen from the side, to a round scale: rig, hose, operator, and either the throw against its target or, where no

@@ -111,7 +111,7 @@ function toSi(q: Quantity): number {
   return q.value * factor;
 }
 
-type Output = number | string | boolean;
+type Output = number | string | boolean | null;
 type In = (name: string) => number;
 type Mapping = (n: In, raw: (name: string) => Quantity['value']) => Record<string, Output>;
 

@@ -15,7 +15,7 @@ const length = (max: string) => quantity('length', { min: '0 ft', max });
 const groundSpeed = () => quantity('speed', { above: '0 mph', max: '60 mph' });
 
 /** Rate over ground; with speed and width it asks a flow. */
-export const applicationShape = object({
+const applicationShape = object({
   rate: quantity('dose', { above: '0 gal/acre', max: '5 gal/yd2' }),
   speed: groundSpeed(),
   width: quantity('length', { above: '0 ft', max: '120 ft' }),
@@ -30,7 +30,7 @@ export const applicationShape = object({
 });
 
 /** Crowns that are wetted one by one, or as rows. */
-export const treesShape = object({
+const treesShape = object({
   crownHeight: quantity('length', { above: '0 ft', max: '120 ft' }),
   crownWidth: quantity('length', { above: '0 ft', max: '90 ft' }),
   shape: withDefault(oneOf('ellipsoid', 'cone', 'cylinder'), 'ellipsoid'),
@@ -42,14 +42,14 @@ export const treesShape = object({
 });
 
 /** A road treated at a rate of dry salt by length of lane, as road agencies state it. */
-export const laneShape = object({
+const laneShape = object({
   drySalt: quantity('massPerLength', { above: '0 kg/m', max: '10 kg/m' }),
   lanes: withDefault(integer({ min: 1, max: 4 }), 1),
   speed: groundSpeed(),
 });
 
 /** Pots or plants that get a measured gulp each from a hand-timed trigger. */
-export const drenchShape = object({
+const drenchShape = object({
   dose: quantity('volume', { above: '0.1 fl oz', max: '50 gal' }),
   /** Part by which a gulp may be off. */
   within: withDefault(quantity('ratio', { min: '1 %', max: '100 %' }), 0.1),

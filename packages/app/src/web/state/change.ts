@@ -1,5 +1,5 @@
 /** Pure edits of a JSON document, each with its inverse. */
-export interface Put {
+interface Put {
   readonly path: readonly (string | number)[];
   /** `undefined` takes the field away. */
   readonly value: unknown;

@@ -56,7 +56,7 @@ export class DeskStore {
   #lastReadable: RigJson | undefined;
   #inputAt: number | undefined;
   #keeping: ReturnType<typeof setTimeout> | undefined;
-  #afterShown: (() => void)[] = [];
+  #afterDrawn: (() => void)[] = [];
   readonly #listeners = new Set<() => void>();
   readonly #storage: Storage | undefined;
   readonly #engine: EngineLink;
@@ -198,7 +198,7 @@ export class DeskStore {
 
   /** Draws the sheet for paper, prints it, and draws it for the screen again. */
   print(print: () => void): void {
-    this.#afterShown.push(() => {
+    this.#afterDrawn.push(() => {
       requestAnimationFrame(() => {
         print();
         this.#view({ printing: false });
@@ -220,7 +220,10 @@ export class DeskStore {
       const job =
         before === undefined
           ? newJob(outcome.rig)
-          : edited(settled(before), { about: 'Parts chosen again', puts: [{ path: [], value: outcome.rig }] });
+          : edited(settled(before), {
+              about: 'Parts chosen again',
+              puts: [{ path: [], value: outcome.rig }],
+            });
       this.#set({ current: id, ...CLOSED });
       this.#put(job);
     });
@@ -297,22 +300,24 @@ export class DeskStore {
         this.#set({ failure: message.message });
         return;
       case 'shown': {
-        const { body, pictures, problems, version } = message;
+        const { body, problems, version } = message;
         const newest = version === this.#version;
         if (newest) this.#judge(problems.length === 0);
         this.#set({
           problems,
           ...(body === undefined ? {} : { body }),
-          ...(pictures === undefined ? {} : { pictures }),
         });
         if (newest && this.#inputAt !== undefined) {
           const from = this.#inputAt;
           this.#inputAt = undefined;
           afterPaint(() => performance.measure('input-to-repaint', { start: from, end: performance.now() }));
         }
-        for (const then of this.#afterShown.splice(0)) then();
         return;
       }
+      case 'drawn':
+        if (message.pictures !== undefined) this.#set({ pictures: message.pictures });
+        for (const then of this.#afterDrawn.splice(0)) then();
+        return;
       case 'taken': {
         const { items, lines } = message.taken;
         this.edit({

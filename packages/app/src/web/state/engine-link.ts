@@ -18,11 +18,12 @@ export class EngineLink {
 
   constructor(tell: (message: FromEngine) => void) {
     this.#worker.onmessage = ({ data }: MessageEvent<FromEngine>) => {
-      if (data.type === 'shown') this.#busy = false;
+      if (data.type === 'drawn') this.#busy = false;
       tell(data);
-      if (data.type === 'shown') this.#sendWaiting();
+      if (data.type === 'drawn') this.#sendWaiting();
     };
-    this.#worker.onerror = (event) => tell({ type: 'failed', message: event.message || 'the engine stopped' });
+    this.#worker.onerror = (event) =>
+      tell({ type: 'failed', message: event.message || 'the engine stopped' });
     start(this.#worker);
   }
 

@@ -17,7 +17,9 @@ export async function downloadQuote(store: DeskStore): Promise<void> {
     });
     if (!response.ok) {
       const refusal = (await response.json().catch(() => ({}))) as Refusal;
-      store.fail(`No quote was written: ${refusal.problems?.[0]?.message ?? `the server answered ${response.status}`}`);
+      store.fail(
+        `No quote was written: ${refusal.problems?.[0]?.message ?? `the server answered ${response.status}`}`,
+      );
       return;
     }
     const address = URL.createObjectURL(await response.blob());

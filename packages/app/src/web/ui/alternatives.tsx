@@ -38,7 +38,11 @@ export function Alternatives({ slot, title, optional }: { slot: string; title: s
           </button>
         )}
         {optional === true && (
-          <button type="button" className="word" onClick={() => store.take(slot, undefined, `Leave out the ${title}`)}>
+          <button
+            type="button"
+            className="word"
+            onClick={() => store.take(slot, undefined, `Leave out the ${title}`)}
+          >
             Leave it out
           </button>
         )}

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { Prose } from '../protocol.ts';
 import { Cautions } from './cautions.tsx';
 import { useDesk } from './desk-context.ts';
-import { GivenBox } from './given-box.tsx';
+import { FieldProblems, GivenBox } from './given-box.tsx';
 
 /** Sentences that a phone shows before the rest is unfolded: target, outlet, stand. */
 const FIRST_ON_PHONE = 3;
@@ -55,7 +55,16 @@ export function Brief() {
 }
 
 function Sentence({ line }: { line: Prose }) {
-  return line.map((piece, i) =>
-    typeof piece === 'string' ? <span key={i}>{piece}</span> : <GivenBox key={piece.path} given={piece} />,
+  return (
+    <>
+      {line.map((piece, i) =>
+        typeof piece === 'string' ? (
+          <span key={i}>{piece}</span>
+        ) : (
+          <GivenBox key={piece.path} given={piece} />
+        ),
+      )}
+      <FieldProblems givens={line.filter((piece) => typeof piece !== 'string')} />
+    </>
   );
 }

@@ -16,6 +16,7 @@ export function Duties() {
           <li key={d.id}>
             <button
               type="button"
+              title={d.name}
               aria-current={d.id === duty ? 'true' : undefined}
               onClick={() => store.setDuty(d.id)}
             >

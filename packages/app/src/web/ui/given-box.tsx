@@ -1,4 +1,4 @@
-import { memo, useId, useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
+import { memo, useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
 import type { Given } from '../protocol.ts';
 import { pathOf, valueAt } from '../state/change.ts';
 import { stepped } from '../state/stepped.ts';
@@ -17,14 +17,23 @@ export const GivenBox = memo(
     a.given.path === b.given.path && a.given.shown === b.given.shown && a.given.start === b.given.start,
 );
 
-/** What is wrong with a field, beside it. */
-export function FieldProblem({ path, id }: { path: string; id?: string }) {
-  const message = useDesk((s) => s.problems.find((p) => p.path === path)?.message);
-  return message === undefined ? null : (
-    <span className="field-problem" id={id} role="alert">
-      {message}
-    </span>
-  );
+/** What is wrong with fields, under the sentence or row that they stand in. */
+export const FieldProblems = memo(
+  function FieldProblems({ givens }: { givens: readonly Given[] }) {
+    const problems = useDesk((s) => s.problems);
+    return problems
+      .filter((p) => givens.some((g) => g.path === p.path))
+      .map((p) => (
+        <span className="field-problem" id={problemId(p.path)} role="alert" key={p.path}>
+          {p.message}. The figures stay as they were.
+        </span>
+      ));
+  },
+  (a, b) => a.givens.map((g) => g.path).join() === b.givens.map((g) => g.path).join(),
+);
+
+function problemId(path: string): string {
+  return `problem-${path}`;
 }
 
 function TypedBox({ given }: { given: Given }) {
@@ -38,16 +47,12 @@ function TypedBox({ given }: { given: Given }) {
   const [text, setText] = useState<string>();
   const began = useRef<string | number | undefined>(undefined);
   const drag = useRef<{ x: number; from: string; moved: boolean } | undefined>(undefined);
-  const id = useId();
   // A refused text stays as it was typed, whatever the last good figures say.
   const idle = problem === undefined ? (start === true ? `(${shown})` : shown) : String(raw ?? '');
   const value = text ?? idle;
 
   const put = (next: string) => {
-    store.edit(
-      { about: label, puts: [{ path: pathOf(path), value: typedValue(given, next, shown) }] },
-      path,
-    );
+    store.edit({ about: label, puts: [{ path: pathOf(path), value: typedValue(given, next, shown) }] }, path);
   };
   const change = (next: string) => {
     setText(next);
@@ -102,7 +107,7 @@ function TypedBox({ given }: { given: Given }) {
         value={value}
         aria-label={start === true ? `${label}, our start value` : label}
         aria-invalid={problem !== undefined}
-        aria-describedby={problem === undefined ? undefined : id}
+        aria-describedby={problem === undefined ? undefined : problemId(path)}
         autoComplete="off"
         spellCheck={false}
         style={{ width: `${boxWidth(value)}ch` }}
@@ -123,7 +128,6 @@ function TypedBox({ given }: { given: Given }) {
         onPointerUp={onPointerUp}
         onPointerCancel={() => (drag.current = undefined)}
       />
-      <FieldProblem path={path} id={id} />
     </span>
   );
 }
@@ -150,7 +154,6 @@ function ChoiceBox({ given }: { given: Given }) {
           </option>
         ))}
       </select>
-      <FieldProblem path={path} />
     </span>
   );
 }

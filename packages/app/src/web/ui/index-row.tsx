@@ -121,7 +121,12 @@ function Tools() {
       >
         <b data-on={sheet === 'day'}>Day</b> / <b data-on={sheet === 'night'}>Night</b>
       </button>
-      <button type="button" className="tool" disabled={!ready} onClick={() => store.print(() => window.print())}>
+      <button
+        type="button"
+        className="tool"
+        disabled={!ready}
+        onClick={() => store.print(() => window.print())}
+      >
         Print
       </button>
       <button

@@ -1,4 +1,4 @@
-import { PALETTES, STATE_WORDS, stateMark } from '@spraywright/engine/drawings';
+import { PALETTES, stateMark } from '@spraywright/engine/drawings';
 import type { PromiseState } from '@spraywright/engine/rig';
 import { memo } from 'react';
 import { useDesk } from './desk-context.ts';
@@ -22,16 +22,6 @@ export const Mark = memo(function Mark({ state, size = 16 }: { state: PromiseSta
     />
   );
 });
-
-/** The mark with its word for readers only. */
-export function MarkWord({ state }: { state: PromiseState }) {
-  return (
-    <>
-      <Mark state={state} />
-      <span className="for-readers">{STATE_WORDS[state]}</span>
-    </>
-  );
-}
 
 export function Balloon({ number, lit }: { number: number; lit?: boolean }) {
   return <span className={lit === true ? 'balloon lit' : 'balloon'}>{number}</span>;

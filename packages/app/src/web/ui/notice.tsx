@@ -1,3 +1,4 @@
+import type { DeskBody } from '../protocol.ts';
 import { useDesk, useStore } from './desk-context.ts';
 
 /** What keeps the sheet from being drawn or is being waited for, in the flow of the sheet. */
@@ -5,7 +6,8 @@ export function Notice() {
   const store = useStore();
   const failure = useDesk((s) => s.failure);
   const choosing = useDesk((s) => s.choosing);
-  const problems = useDesk((s) => s.problems);
+  // A refusal is told at its field; here only when the sheet has no such field.
+  const elsewhere = useDesk((s) => s.problems.find((p) => !hasField(s.body, p.path)));
   const loading = useDesk((s) => s.shop === undefined && s.failure === undefined);
   return (
     <div className="notices" aria-live="polite">
@@ -26,11 +28,19 @@ export function Notice() {
           </button>
         </p>
       )}
-      {problems.length > 0 && (
+      {elsewhere !== undefined && (
         <p className="notice bad">
-          The figures are those of the last rig that could be read: {problems[0]!.message}
+          The figures are those of the last rig that could be read: {elsewhere.path}: {elsewhere.message}
         </p>
       )}
     </div>
   );
+}
+
+function hasField(body: DeskBody | undefined, path: string): boolean {
+  if (body === undefined) return false;
+  const inProse = body.prose.some((line) =>
+    line.some((piece) => typeof piece !== 'string' && piece.path === path),
+  );
+  return inProse || body.parts.some((p) => p.givens.some((g) => g.given.path === path));
 }

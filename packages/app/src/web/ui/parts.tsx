@@ -3,7 +3,7 @@ import type { PartRow } from '../protocol.ts';
 import { Alternatives } from './alternatives.tsx';
 import { Cautions } from './cautions.tsx';
 import { useDesk, useStore } from './desk-context.ts';
-import { GivenBox } from './given-box.tsx';
+import { FieldProblems, GivenBox } from './given-box.tsx';
 import { Balloon } from './marks.tsx';
 
 const NO_PARTS: readonly PartRow[] = [];
@@ -19,7 +19,8 @@ export function Parts() {
   const slot = useDesk((s) => s.slot);
   if (all.length === 0) return null;
   // Parts that stand in the upright line are listed there.
-  const parts = upright === undefined ? all : all.filter((p) => !upright.steps.some((s) => s.item === p.item));
+  const parts =
+    upright === undefined ? all : all.filter((p) => !upright.steps.some((s) => s.item === p.item));
   return (
     <section className="parts" aria-labelledby="parts-heading">
       <div className="area-head">
@@ -97,6 +98,7 @@ const PartLine = memo(
           ))}
           <span className="mass">{row.mass}</span>
           <span className="price">{row.price}</span>
+          <FieldProblems givens={row.givens.map((g) => g.given)} />
         </div>
         {open && (
           <>

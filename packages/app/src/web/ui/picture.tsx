@@ -10,7 +10,7 @@ export const Picture = memo(function Picture({ svg, className }: { svg: string; 
   const store = useStore();
   const itemAt = (target: EventTarget) =>
     target instanceof Element
-      ? target.closest('[data-item]')?.getAttribute('data-item') ?? undefined
+      ? (target.closest('[data-item]')?.getAttribute('data-item') ?? undefined)
       : undefined;
   const drag = useRef<DrawnGiven | undefined>(undefined);
   return (

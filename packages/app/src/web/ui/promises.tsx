@@ -83,7 +83,7 @@ export function Promises() {
 }
 
 /** The four counts in words, in the colours of their states. */
-export function Counts({ counts }: { counts: Readonly<Record<PromiseState, number>> }) {
+function Counts({ counts }: { counts: Readonly<Record<PromiseState, number>> }) {
   return (
     <span className="counts">
       {GROUPS.map((state) => (

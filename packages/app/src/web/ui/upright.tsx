@@ -2,7 +2,7 @@ import { Fragment } from 'react';
 import type { PartRow, UprightLine, UprightStep } from '../protocol.ts';
 import { Alternatives } from './alternatives.tsx';
 import { useDesk, useStore } from './desk-context.ts';
-import { GivenBox } from './given-box.tsx';
+import { FieldProblems, GivenBox } from './given-box.tsx';
 import { Balloon } from './marks.tsx';
 
 /** Shares of the column's width left of zero, for suction, and right of the last ceiling. */
@@ -98,6 +98,7 @@ function Row({ step, part, ticks, wet, last, open }: RowProps) {
                 {part.mass} {massUnit}
               </span>
               <span>${part.price}</span>
+              <FieldProblems givens={part.givens.map((g) => g.given)} />
             </p>
           )}
         </div>

@@ -31,7 +31,8 @@ export function withSlot(
   part: Part | undefined,
 ): { rig: RigJson; also?: string } {
   const before = rig.items.find((i) => i.id === slotId);
-  if (part === undefined) return { rig: relined({ ...rig, items: rig.items.filter((i) => i.id !== slotId) }) };
+  if (part === undefined)
+    return { rig: relined({ ...rig, items: rig.items.filter((i) => i.id !== slotId) }) };
   const { item, also } = fitted(before ?? { id: slotId, part: part.id }, part);
   let items = before === undefined ? [...rig.items, item] : rig.items.map((i) => (i === before ? item : i));
   if (part.kind === 'boom')
@@ -45,11 +46,14 @@ export function withSlot(
 /** The item with the part in it; a set pressure or speed that the part cannot hold goes to its nearest. */
 function fitted(before: ItemJson, part: Part): { item: ItemJson; also?: string } {
   const item: ItemJson = { ...before, part: part.id };
-  if (part.kind === 'hose' && item.length === undefined) return { item: { ...item, length: '5 ft' }, also: '5 ft of it' };
+  if (part.kind === 'hose' && item.length === undefined)
+    return { item: { ...item, length: '5 ft' }, also: '5 ft of it' };
   if (part.kind === 'regulator') {
-    const psi = (pressure: number) => write(Math.round(pressure / 6894.757293168361) * 6894.757293168361, 'psi');
+    const psi = (pressure: number) =>
+      write(Math.round(pressure / 6894.757293168361) * 6894.757293168361, 'psi');
     const set = pressureOf(item.set);
-    if (set === undefined) return { item: { ...item, set: psi(part.setMin) }, also: `set to ${psi(part.setMin)}` };
+    if (set === undefined)
+      return { item: { ...item, set: psi(part.setMin) }, also: `set to ${psi(part.setMin)}` };
     const nearest = Math.min(part.setMax, Math.max(part.setMin, set));
     if (nearest !== set) return { item: { ...item, set: psi(nearest) }, also: `set to ${psi(nearest)}` };
   }

@@ -31,6 +31,7 @@ export function billGroups(proof: Proof, units: UnitSystem): BillGroup[] {
 }
 
 function quantityText(line: BillLine, units: UnitSystem): string {
-  if (line.unit === 'ft') return display(line.quantity * 0.3048, 'length', units, units === 'us' ? { decimals: 0 } : {});
+  if (line.unit === 'ft')
+    return display(line.quantity * 0.3048, 'length', units, units === 'us' ? { decimals: 0 } : {});
   return line.unit === 'h' ? `${Math.round(line.quantity * 10) / 10} h` : `${line.quantity}`;
 }

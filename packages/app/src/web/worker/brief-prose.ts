@@ -135,11 +135,7 @@ function liquidLine(g: Givens, at: string, brief: Brief, duty: Duty): Prose {
     g.choice(`${at}.liquid`, 'Liquid sprayed', sprayed, duty.liquid),
   ];
   if (liquid?.strength !== undefined)
-    line.push(
-      ' at ',
-      g.number(`brief.liquids.${i}.strength`, 'Strength'),
-      ` ${liquid.strengthUnit ?? ''}`,
-    );
+    line.push(' at ', g.number(`brief.liquids.${i}.strength`, 'Strength'), ` ${liquid.strengthUnit ?? ''}`);
   line.push(
     ', ',
     g.choice(
@@ -157,7 +153,13 @@ function liquidLine(g: Givens, at: string, brief: Brief, duty: Duty): Prose {
 
 function carrierLine(g: Givens, brief: Brief): Prose {
   const line: (string | Given)[] = [CARRIED[brief.carrier.form]];
-  const add = (path: string, before: string, dimension: 'mass' | 'rotation' | 'power' | 'current', label: string, after: string) => {
+  const add = (
+    path: string,
+    before: string,
+    dimension: 'mass' | 'rotation' | 'power' | 'current',
+    label: string,
+    after: string,
+  ) => {
     if (g.has(`brief.carrier.${path}`))
       line.push(before, g.quantity(`brief.carrier.${path}`, dimension, label), after);
   };
@@ -182,8 +184,7 @@ function siteLine(g: Givens, site: Site): Prose {
 function limitLine(g: Givens, brief: Brief): Prose[] {
   const { budgetCents, readyInDays } = brief.limits;
   const line: (string | Given)[] = [];
-  if (budgetCents !== undefined)
-    line.push('Costs at most ', g.money('brief.limits.budgetCents', 'Budget'));
+  if (budgetCents !== undefined) line.push('Costs at most ', g.money('brief.limits.budgetCents', 'Budget'));
   if (readyInDays !== undefined)
     line.push(
       line.length > 0 ? ', ready in ' : 'Ready in ',

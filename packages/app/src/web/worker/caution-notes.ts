@@ -44,7 +44,9 @@ function factsOf(rig: Rig, proof: Proof): CautionFacts {
   const stated = <K extends keyof CautionFacts>(key: K, value: CautionFacts[K] | undefined) =>
     value === undefined ? {} : { [key]: value };
   const targets = brief.duties.flatMap((d) => (d.target === undefined ? [] : [d.target]));
-  const pressures = proof.duties.flatMap((d) => [d.open, d.dirty, d.shut].flatMap((s) => [...s.pressureAt.values()]));
+  const pressures = proof.duties.flatMap((d) =>
+    [d.open, d.dirty, d.shut].flatMap((s) => [...s.pressureAt.values()]),
+  );
   const { form } = brief.carrier;
   return {
     ...(pressures.length === 0 ? {} : { pressure: Math.max(0, ...pressures) }),

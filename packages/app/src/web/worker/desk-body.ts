@@ -60,7 +60,9 @@ function headline(duty: DutyProof, units: UnitSystem): string {
   );
   const { pump } = open;
   if (pump?.outlet !== undefined && pump.outlet !== null)
-    outlets.push(`${display(pump.flow, 'flow', units)} at ${display(pump.outlet, 'pressure', units)} at the pump`);
+    outlets.push(
+      `${display(pump.flow, 'flow', units)} at ${display(pump.outlet, 'pressure', units)} at the pump`,
+    );
   return outlets.join(', ');
 }
 
@@ -68,7 +70,8 @@ function headline(duty: DutyProof, units: UnitSystem): string {
 function liquidMass(rig: Rig, proof: Proof): number {
   const densities = rig.brief.liquids.map((l) => liquidOf(rig.brief, l.id, proof.site).density);
   let volume = 0;
-  for (const { part, item } of rig.items.values()) if (part.kind === 'tank') volume += part.volume * item.count;
+  for (const { part, item } of rig.items.values())
+    if (part.kind === 'tank') volume += part.volume * item.count;
   return volume * Math.max(0, ...densities);
 }
 

@@ -1,4 +1,10 @@
-import { display, parseQuantity, unitOf, type Dimension, type UnitSystem } from '@spraywright/engine/quantity';
+import {
+  display,
+  parseQuantity,
+  unitOf,
+  type Dimension,
+  type UnitSystem,
+} from '@spraywright/engine/quantity';
 import type { Given } from '../protocol.ts';
 
 /** Makes boxed values of the fields of a raw document, shown in the reader's units. */
@@ -35,14 +41,14 @@ export class Givens {
         shown: start === undefined ? '?' : display(start, dimension, this.#units),
         start: true,
       };
-    return { path, sort: 'quantity', label, shown: this.#typed(String(raw), dimension) };
+    return { path, sort: 'quantity', label, shown: this.#typed(textOf(raw), dimension) };
   }
 
   number(path: string, label: string, start?: string): Given {
     const raw = this.raw(path);
     return raw === undefined
       ? { path, sort: 'number', label, shown: start ?? '?', start: true }
-      : { path, sort: 'number', label, shown: String(raw as string | number) };
+      : { path, sort: 'number', label, shown: textOf(raw) };
   }
 
   money(path: string, label: string): Given {
@@ -50,13 +56,13 @@ export class Givens {
     const shown =
       typeof raw === 'number'
         ? `$${String(Math.round(raw / 100)).replace(/\B(?=(\d{3})+(?!\d))/g, ',')}`
-        : String(raw as string);
+        : textOf(raw);
     return { path, sort: 'money', label, shown };
   }
 
   choice(path: string, label: string, choices: readonly (readonly [string, string])[], start: string): Given {
     const raw = this.raw(path);
-    const value = String((raw ?? start) as string | boolean);
+    const value = raw === undefined ? start : textOf(raw);
     return {
       path,
       sort: typeof raw === 'boolean' || start === 'true' || start === 'false' ? 'flag' : 'choice',
@@ -75,4 +81,9 @@ export class Givens {
       return text.replace(/(\d) ?°?([FC])$/, '$1 °$2');
     return display(parsed.value, dimension, this.#units);
   }
+}
+
+/** A raw field as text: what is neither text nor number nor flag is refused by the engine and shown as JSON. */
+function textOf(raw: unknown): string {
+  return typeof raw === 'string' ? raw : JSON.stringify(raw);
 }

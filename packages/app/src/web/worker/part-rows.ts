@@ -25,10 +25,11 @@ export function partRows(raw: unknown, rig: Rig, proof: Proof, units: UnitSystem
         name: p.name,
         count: p.count,
         ...(part.note === undefined ? {} : { note: part.note }),
-        stock:
-          short > 0 ? `to order, ${line!.leadTimeDays} days` : `in stock`,
-        mass: displayParts(line?.mass ?? 0, 'mass', units, { unit: units === 'us' ? 'lb' : 'kg', decimals: 0 })
-          .figure,
+        stock: short > 0 ? `to order, ${line!.leadTimeDays} days` : `in stock`,
+        mass: displayParts(line?.mass ?? 0, 'mass', units, {
+          unit: units === 'us' ? 'lb' : 'kg',
+          decimals: 0,
+        }).figure,
         price: money(line?.priceCents ?? 0).slice(1),
         givens: givensOf(g, rig, p.item, item.length, part.kind),
         optional: slot?.optional ?? false,
@@ -49,9 +50,17 @@ function givensOf(
   const { part } = rig.items.get(item)!;
   const out: { before: string; given: PartRow['givens'][number]['given']; after: string }[] = [];
   if (kind === 'hose' && length !== undefined)
-    out.push({ before: '', given: g.quantity(`${at}.length`, 'length', 'Cut length of the hose'), after: '' });
+    out.push({
+      before: '',
+      given: g.quantity(`${at}.length`, 'length', 'Cut length of the hose'),
+      after: '',
+    });
   if (part.kind === 'regulator')
-    out.push({ before: 'set ', given: g.quantity(`${at}.set`, 'pressure', 'Set pressure', part.setMin), after: '' });
+    out.push({
+      before: 'set ',
+      given: g.quantity(`${at}.set`, 'pressure', 'Set pressure', part.setMin),
+      after: '',
+    });
   if (part.kind === 'engine')
     out.push({
       before: 'at ',

@@ -11,6 +11,20 @@ interface RowOptions {
   readonly scaleHeight: number;
 }
 
+/** Figures and scales stay the same for most promises from one change to the next, so they are kept a while. */
+const figureTexts = new Map<string, string>();
+const scales = new Map<string, string>();
+const MOST_KEPT = 4000;
+
+function kept(store: Map<string, string>, key: string, make: () => string): string {
+  const known = store.get(key);
+  if (known !== undefined) return known;
+  if (store.size >= MOST_KEPT) store.clear();
+  const made = make();
+  store.set(key, made);
+  return made;
+}
+
 /** Rows of all promises, as the list shows them. */
 export function promiseRows(proof: Proof, options: RowOptions): PromiseRow[] {
   const numbers = partNumbers(proof);
@@ -27,10 +41,7 @@ export function promiseRows(proof: Proof, options: RowOptions): PromiseRow[] {
       ...(p.duty === undefined || letter === undefined ? {} : { duty: p.duty, letter }),
       ...figures(p, units),
       cause: p.cause,
-      scale:
-        p.margin === undefined && p.state !== 'unknown'
-          ? ''
-          : promiseScale(p, options.scaleWidth, options.scaleHeight, options.palette),
+      scale: p.margin === undefined && p.state !== 'unknown' ? '' : scaleOf(p, options),
       items: p.items.slice(0, 6).flatMap((item) => {
         const number = numbers.get(item);
         const part = parts.get(item);
@@ -51,9 +62,25 @@ export function promiseRows(proof: Proof, options: RowOptions): PromiseRow[] {
   });
 }
 
+function scaleOf(p: RigPromise, { scaleWidth, scaleHeight, palette }: RowOptions): string {
+  const { state, margin, band, sense, asked } = p;
+  const key = JSON.stringify([
+    state,
+    margin,
+    band,
+    sense,
+    asked?.value,
+    scaleWidth,
+    scaleHeight,
+    palette.paper,
+  ]);
+  return kept(scales, key, () => promiseScale(p, scaleWidth, scaleHeight, palette));
+}
+
 /** What it has and what is asked; the has without its unit where the asked shows the same one. */
 function figures(p: RigPromise, units: UnitSystem): { has?: string; asked?: string } {
-  const text = (f: Figure) => figureText(f, units);
+  const text = (f: Figure) =>
+    kept(figureTexts, `${f.value} ${f.dimension} ${units}`, () => figureText(f, units));
   const has = p.has === undefined ? undefined : text(p.has);
   const asked = p.asked === undefined ? undefined : text(p.asked);
   return {
@@ -67,6 +94,6 @@ function withoutUnit(has: string, asked: string): string {
   return unit !== undefined && has.endsWith(unit) ? has.slice(0, -unit.length) : has;
 }
 
-export function dutyLetter(index: number): string {
+function dutyLetter(index: number): string {
   return 'abcdefghijkl'.charAt(index);
 }

@@ -1,6 +1,13 @@
 import type { Catalogue, Part, Shop } from '@spraywright/engine/catalogue';
 import { displayParts, parseQuantity, type UnitSystem } from '@spraywright/engine/quantity';
-import { judge, proveRig, readRig, type PromiseKind, type PromiseState, type Proof } from '@spraywright/engine/rig';
+import {
+  judge,
+  proveRig,
+  readRig,
+  type PromiseKind,
+  type PromiseState,
+  type Proof,
+} from '@spraywright/engine/rig';
 import type { Effect, Effects, RigJson, WayOut } from '../protocol.ts';
 import { partsForSlot, withSlot } from './alternatives.ts';
 import { moneyChange } from './money.ts';
@@ -70,14 +77,18 @@ export class TriedParts {
     const state = this.#slot(slot);
     const reach = this.#now.reach.get(duty);
     const unit = units === 'us' ? (reach === undefined ? 'gpm' : 'ft') : reach === undefined ? 'L/min' : 'm';
-    const list = [...state.tried].sort(
-      (a, b) => a.broken - b.broken || a.priceCents - b.priceCents || (a.part.id < b.part.id ? -1 : 1),
-    );
+    const done = state.left.length === 0;
+    // While the list grows it keeps the order of price; once it is whole it settles.
+    const list = !done
+      ? state.tried
+      : [...state.tried].sort(
+          (a, b) => a.broken - b.broken || a.priceCents - b.priceCents || (a.part.id < b.part.id ? -1 : 1),
+        );
     return {
       slot,
       what: `${reach === undefined ? 'flow' : 'reach'}, ${unit}`,
       total: state.total,
-      done: state.left.length === 0,
+      done,
       list: list.map((t): Effect => this.#effect(t, duty, unit, reach !== undefined, units)),
     };
   }

@@ -75,7 +75,10 @@ export function uprightLine(proof: Proof, duty: DutyProof, units: UnitSystem): U
     unit: units === 'us' ? 'psi' : 'bar',
     sentence: `Pressure from tank to tip: ${steps
       .filter((s) => s.item !== undefined)
-      .map((s) => `${proof.parts.find((p) => p.item === s.item)?.name ?? ''} ${display(s.after, 'pressure', units)} behind it`)
+      .map(
+        (s) =>
+          `${proof.parts.find((p) => p.item === s.item)?.name ?? ''} ${display(s.after, 'pressure', units)} behind it`,
+      )
       .join('; ')}`,
   };
 }

@@ -1,14 +1,13 @@
-import { mates, type Catalogue, type Part, type PartOf } from '../../catalogue/index.ts';
+import { mates, type Part, type PartOf } from '../../catalogue/index.ts';
 import type { NetworkLiquid } from '../../hydraulics/index.ts';
 import { hoseLoss } from '../../physics/index.ts';
-import type { Brief, Duty } from '../brief.ts';
-import type { Layout, LayoutLine } from '../layout.ts';
+import type { Duty } from '../brief.ts';
+import type { LayoutLine } from '../layout.ts';
 import { askedFlow } from '../proof/flow.ts';
-import type { DutyLiquid } from '../proof/liquid.ts';
-import type { Site } from '../proof/site.ts';
 import { meanCoilDiameter, reelCapacity } from '../reel-drum.ts';
 import { nozzleSuits } from './nozzle-suits.ts';
 import { partsOfSlot } from './slot-parts.ts';
+import type { LineContext } from './line-context.ts';
 import { tipPressureFor } from './tip-demand.ts';
 
 const BAR = 1e5;
@@ -30,18 +29,6 @@ export interface LineOption {
   readonly priceCents: number;
   /** Pressure and flow at the manifold, per duty id. */
   readonly demand: ReadonlyMap<string, { readonly pressure: number; readonly flow: number }>;
-}
-
-export interface LineContext {
-  readonly catalogue: Catalogue;
-  readonly layout: Layout;
-  readonly brief: Brief;
-  readonly site: Site;
-  readonly liquids: ReadonlyMap<string, DutyLiquid>;
-  /** What is asked is multiplied by this, so that the choice is not thin. */
-  readonly spare: number;
-  /** Tip pressures found so far, by duty, tip and stream: the throw behind them is the dear part. */
-  readonly tipPressures: Map<string, number | undefined>;
 }
 
 /** Ways to build one outlet line that no other way beats in price, pressure and flow; cheapest first. */

@@ -1,7 +1,7 @@
 import type { PartOf } from '../../catalogue/index.ts';
 import type { Duty } from '../brief.ts';
 import { askedOf, reachTowards, streamOf } from '../gun-throw.ts';
-import type { LineContext } from './line-options.ts';
+import type { LineContext } from './line-context.ts';
 
 const BAR = 1e5;
 const GUN_HEIGHT = 1.5;

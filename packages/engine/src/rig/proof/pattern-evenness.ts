@@ -1,3 +1,4 @@
+import type { PartOf } from '../../catalogue/index.ts';
 import {
   boomFanWidth,
   boomUniformity,
@@ -5,6 +6,7 @@ import {
   fanOverlap,
   isAsCoarseAs,
   driftableShare,
+  type PatternShape,
 } from '../../physics/index.ts';
 import { compared, unknown, type RigPromise } from '../promise.ts';
 import { STARTS, WORK_STARTS } from '../start-values.data.ts';
@@ -64,7 +66,7 @@ function evenPromises(context: ProofContext, { duty }: ProvenDuty, s: Sprayer): 
       told,
       () => {
         const width = boomFanWidth(end.angle, height);
-        const even = boomUniformity(shape, width, boom.spacing);
+        const even = evennessOf(boom, shape, width);
         return compared(
           {
             ...told,
@@ -96,6 +98,19 @@ function evenPromises(context: ProofContext, { duty }: ProvenDuty, s: Sprayer): 
       'at-most',
     ),
   ];
+}
+
+type Evenness = ReturnType<typeof boomUniformity>;
+const known = new WeakMap<PartOf<'boom'>, Map<string, Evenness>>();
+
+/** Remembered for each boom, since every duty and every rig with it asks the same. */
+function evennessOf(boom: PartOf<'boom'>, shape: PatternShape, width: number): Evenness {
+  let found = known.get(boom);
+  if (found === undefined) known.set(boom, (found = new Map<string, Evenness>()));
+  const key = `${shape} ${width}`;
+  let even = found.get(key);
+  if (even === undefined) found.set(key, (even = boomUniformity(shape, width, boom.spacing)));
+  return even;
 }
 
 function dropletPromises(

@@ -1,0 +1,9 @@
+import type { Shop } from '@spraywright/engine/catalogue';
+import type { UnitSystem } from '@spraywright/engine/quantity';
+
+export interface QuoteOptions {
+  readonly shop: Shop;
+  readonly units: UnitSystem;
+  /** Day of the quote, YYYY-MM-DD: it is the only date in the file, so the same quote is the same bytes. */
+  readonly date: string;
+}

@@ -1,0 +1,135 @@
+/** Loss and slope of one branch at one flow: the plain, complete form. The Newton loop holds its own flat copy. */
+import * as layout from './circuit.ts';
+import type { Circuit } from './circuit.ts';
+import { addElementCurve } from './element-coefficients.ts';
+import type { Coefficients, ElementContext } from './element-coefficients.ts';
+import * as kernel from './friction-kernel.ts';
+import { evaluatePsi } from './friction-kernel.ts';
+import * as table from './friction-table.ts';
+import type { ElementLaw } from './network-model.ts';
+
+// Copies of its own: a constant of this module is compiled into the loop, an imported one is read anew each time.
+const {
+  CENTRE,
+  CONSTANT,
+  CUBIC,
+  GROUP,
+  GROUP_END,
+  GROUP_NUMBERS,
+  HAS_CURVE,
+  LINEAR,
+  LOSS,
+  LOSS_W,
+  LOWER,
+  NUMBERS,
+  PLACES,
+  QUADRATIC,
+  UPPER,
+  W,
+} = layout;
+const { LAMINAR_PSI, psiOut } = kernel;
+const { FIRST_PIECE, PIECE, PIECES, PIECE_CENTRE, PIECE_SHIFT, frictionTables } = table;
+
+export interface Laws {
+  readonly laws: readonly ElementLaw[];
+  readonly context: ElementContext;
+  readonly coefficients: Coefficients;
+}
+
+const bits = new Float64Array(1);
+const words = new Int32Array(bits.buffer);
+
+/** psi of friction group k at w, prepared or not, into `psiOut`. */
+export function groupPsi(c: Circuit, laws: Laws, k: number, w: number): void {
+  bits[0] = w;
+  const index = (words[1]! >>> PIECE_SHIFT) - FIRST_PIECE;
+  if (index >= 0 && index < PIECES) {
+    const pieces = frictionTables.pieces;
+    const r = c.groupTable[k]! + index * PIECE;
+    const centre = pieces[r + PIECE_CENTRE]!;
+    if (centre > 0) {
+      const d = w - centre;
+      const c1 = pieces[r + 1]!;
+      const c2 = pieces[r + 2]!;
+      const c3 = pieces[r + 3]!;
+      psiOut[0] = pieces[r]! + d * (c1 + d * (c2 + d * c3));
+      psiOut[1] = c1 + d * (2 * c2 + d * 3 * c3);
+      return;
+    }
+  } else if (index < 0 && c.groupLaminar[k] === 1) {
+    psiOut[0] = LAMINAR_PSI * w;
+    psiOut[1] = LAMINAR_PSI;
+    return;
+  }
+  unpreparedPsi(c, laws, k, w);
+}
+
+function unpreparedPsi(c: Circuit, laws: Laws, k: number, w: number): void {
+  const low = c.groupLowW[k]!;
+  const at = w < low ? low : w;
+  const offset = c.groupTable[k]!;
+  if (offset > 0) frictionTables.evaluate(offset, at);
+  else evaluatePsi(laws.coefficients.friction[c.groupElement[k]!]!, at);
+  if (w < low) {
+    psiOut[1] = psiOut[0]! / low;
+    psiOut[0] = psiOut[1] * w;
+  }
+}
+
+/** [loss, slope] of the last evaluation. */
+export const lossOut = new Float64Array(2);
+
+function frictionSum(c: Circuit, laws: Laws, first: number, last: number, a: number): void {
+  let loss = 0;
+  let slope = 0;
+  for (let k = first; k < last; k++) {
+    const o = k * GROUP_NUMBERS;
+    groupPsi(c, laws, k, a * c.group[o + W]!);
+    loss += c.group[o + LOSS]! * psiOut[0]!;
+    slope += c.group[o + LOSS_W]! * psiOut[1]!;
+  }
+  lossOut[0] = loss;
+  lossOut[1] = slope;
+}
+
+/** Makes the cubic of branch b's curves true at |q|. */
+export function loadCurves(c: Circuit, laws: Laws, b: number, a: number): void {
+  const o = b * CUBIC;
+  const cubic = c.cubic;
+  cubic.fill(0, o, o + 4);
+  cubic[o + CENTRE] = a;
+  cubic[o + LOWER] = -Infinity;
+  cubic[o + UPPER] = Infinity;
+  for (let i = c.curveStart[b]!; i < c.curveStart[b + 1]!; i++) {
+    const e = c.curveElement[i]!;
+    addElementCurve(laws.context, laws.laws[e]!, e, a, cubic, o);
+  }
+}
+
+/** Loss of the part of branch b before its regulator, or of all of it, at q; into `lossOut`. */
+export function branchLoss(c: Circuit, laws: Laws, b: number, q: number): void {
+  const a = Math.abs(q);
+  const o = b * NUMBERS;
+  const p = b * PLACES;
+  frictionSum(c, laws, c.places[p + GROUP]!, c.places[p + GROUP_END]!, a);
+  const t = c.numbers[o + QUADRATIC]! * a;
+  const sign = q < 0 ? -1 : 1;
+  let loss = c.numbers[o + CONSTANT]! + (c.numbers[o + LINEAR]! + t) * q + sign * lossOut[0]!;
+  let slope = c.numbers[o + LINEAR]! + 2 * t + lossOut[1]!;
+  if (c.places[p + HAS_CURVE] === 1) {
+    const k = b * CUBIC;
+    loadCurves(c, laws, b, a);
+    loss += sign * c.cubic[k]!;
+    slope += c.cubic[k + 1]!;
+  }
+  lossOut[0] = loss;
+  lossOut[1] = slope;
+}
+
+/** Loss of the wide-open regulator and what follows it, q >= 0; into `lossOut`. */
+export function downstreamLoss(c: Circuit, laws: Laws, b: number, q: number): void {
+  frictionSum(c, laws, c.places[b * PLACES + GROUP_END]!, c.groupEnd2[b]!, q);
+  const t = c.quadratic2[b]! * q;
+  lossOut[0]! += (c.linear2[b]! + t) * q;
+  lossOut[1]! += c.linear2[b]! + 2 * t;
+}

@@ -1,0 +1,212 @@
+/** Lays the live part of a network out in flat arrays. */
+import { findChains, isFreeRelief, isReducer } from './chains.ts';
+import type { Chain } from './chains.ts';
+import {
+  AT,
+  CUBIC,
+  FROM,
+  GROUP,
+  GROUP_END,
+  GROUP_NUMBERS,
+  HAS_CURVE,
+  NODE,
+  NUMBERS,
+  ONE_WAY,
+  PLACES,
+  PLAIN,
+  REDUCER,
+  RELIEF,
+  RELIEF_CHAIN,
+  SLOT,
+  TO,
+} from './circuit.ts';
+import type { Circuit } from './circuit.ts';
+import { orderElimination } from './elimination.ts';
+import { RELIEF_TO_OUTLET, liveParts } from './graph.ts';
+import type { Graph } from './graph.ts';
+import { layOutSkeleton } from './skeleton.ts';
+
+export function buildCircuit(
+  graph: Graph,
+  open: Uint8Array,
+  hasGroup: Uint8Array,
+  hasCurve: Uint8Array,
+): Circuit {
+  const parts = liveParts(graph, open);
+  const chains = findChains(graph, parts);
+  const kinds = new Map(chains.map((c) => [c, kindOf(graph, c)]));
+  chains.sort((a, b) => kinds.get(a)! - kinds.get(b)!);
+  const n = chains.length;
+  const plain = chains.filter((c) => kinds.get(c) === PLAIN).length;
+
+  const { headOf, unknowns, fixedCount } = numberHeads(graph, chains);
+  const elimination = orderElimination(
+    unknowns,
+    chains
+      .filter((c) => graph.fixed[c.from] === 0 && graph.fixed[c.to] === 0)
+      .map((c) => [headOf[c.from]!, headOf[c.to]!] as const),
+  );
+  for (let i = 0; i < graph.nodes; i++) {
+    if (graph.fixed[i] === 0 && headOf[i]! >= 0) headOf[i] = elimination.place[headOf[i]!]!;
+  }
+
+  const ground = unknowns + fixedCount;
+  const heads = ground + 1;
+  const places = new Int32Array(n * PLACES);
+  const chainStart = new Int32Array(n + 1);
+  const curveStart = new Int32Array(n + 1);
+  const groupEnd2 = new Int32Array(n);
+  const chainElement: number[] = [];
+  const chainSign: number[] = [];
+  const chainPart: number[] = [];
+  const curveElement: number[] = [];
+  const branchOf = new Int32Array(graph.elements).fill(-1);
+  const signOf = new Int8Array(graph.elements);
+  const kind = new Uint8Array(n);
+  const heldAbsolute = new Uint8Array(n);
+  let groups = 0;
+  chains.forEach((chain, b) => {
+    kind[b] = kinds.get(chain)!;
+    const loop = chain.from === chain.to && graph.fixed[chain.from] === 0;
+    const from = loop ? ground : headOf[chain.from]!;
+    const to = loop ? ground : headOf[chain.to]!;
+    const special = chain.elements[chain.special];
+    heldAbsolute[b] = special !== undefined && graph.special[special] !== RELIEF_TO_OUTLET ? 1 : 0;
+    const o = b * PLACES;
+    places[o + FROM] = from * NODE;
+    places[o + TO] = to * NODE;
+    places[o + SLOT] = from < unknowns && to < unknowns ? elimination.slotOf(from, to) : elimination.slots;
+    places[o + GROUP] = groups;
+    places[o + GROUP_END] = groups;
+    places[o + ONE_WAY] = chain.oneWay ? 1 : 0;
+    groupEnd2[b] = groups;
+    chain.elements.forEach((e, i) => {
+      chainElement.push(e);
+      chainSign.push(chain.signs[i]!);
+      chainPart.push(chain.special < 0 || i < chain.special ? 0 : i === chain.special ? 1 : 2);
+      branchOf[e] = b;
+      signOf[e] = chain.signs[i]!;
+      if (hasGroup[e] === 1) groups++;
+      if (hasCurve[e] === 1) curveElement.push(e);
+    });
+    chainStart[b + 1] = chainElement.length;
+    curveStart[b + 1] = curveElement.length;
+    places[o + HAS_CURVE] = curveStart[b + 1]! > curveStart[b]! ? 1 : 0;
+  });
+
+  const sizes = [heads * NODE, elimination.slots + 1, n, n * NUMBERS, groups * GROUP_NUMBERS, n * CUBIC];
+  const starts = sizes.map((_, i) => sizes.slice(0, i).reduce((a, b) => a + b, 0));
+  const arena = new Float64Array(starts[5]! + sizes[5]!);
+  const windows = sizes.map((size, i) => arena.subarray(starts[i], starts[i]! + size));
+  const [node, upper, flow, numbers, group, cubic] = windows as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ];
+  for (let b = 0; b < n; b++) places[b * PLACES + AT] = starts[1]! + places[b * PLACES + SLOT]!;
+
+  return {
+    branches: n,
+    plain,
+    unknowns,
+    symmetric: !chains.some((c) => kinds.get(c) === RELIEF || kinds.get(c) === REDUCER),
+    elimination,
+    skeleton: layOutSkeleton(
+      graph,
+      chains,
+      chains.map((c) => kinds.get(c)!),
+      places,
+      unknowns,
+    ),
+    arena,
+    flowAt: starts[2]!,
+    numbersAt: starts[3]!,
+    groupAt: starts[4]!,
+    cubicAt: starts[5]!,
+    numbers,
+    places,
+    kind,
+    resistance: new Float64Array(n),
+    blocked: Uint8Array.from(chains, (c) => (c.blocked ? 1 : 0)),
+    linear2: new Float64Array(n),
+    quadratic2: new Float64Array(n),
+    held: new Float64Array(n),
+    heldAbsolute,
+    heldSlope: new Float64Array(n),
+    margin: new Float64Array(n),
+    marginSlope: new Float64Array(n),
+    groupEnd2,
+    group,
+    groupLowW: new Float64Array(groups),
+    groupTable: new Int32Array(groups),
+    groupLaminar: new Uint8Array(groups),
+    groupElement: new Int32Array(groups),
+    curveStart,
+    curveElement: Int32Array.from(curveElement),
+    cubic,
+    chainStart,
+    chainElement: Int32Array.from(chainElement),
+    chainSign: Int8Array.from(chainSign),
+    chainPart: Uint8Array.from(chainPart),
+    chainFrom: Int32Array.from(chains, (c) => c.from),
+    chainTo: Int32Array.from(chains, (c) => c.to),
+    ...junctions(places, n, unknowns),
+    flow,
+    shut: new Uint8Array(n),
+    ruling: new Uint8Array(n),
+    node,
+    heads,
+    upper,
+    lower: new Float64Array(elimination.slots + 1),
+    branchOf,
+    signOf,
+    headOf,
+    deadElement: parts.deadElement,
+    deadNode: parts.deadNode,
+    recirculating: parts.recirculating,
+    facing: chains.filter((c) => c.blocked).map((c) => c.elements.filter((e) => graph.oneWay[e] === 1)),
+  };
+}
+
+function kindOf(graph: Graph, chain: Chain): number {
+  if (chain.special < 0) return PLAIN;
+  if (isReducer(graph, chain)) return REDUCER;
+  return isFreeRelief(graph, chain) ? RELIEF : RELIEF_CHAIN;
+}
+
+function numberHeads(
+  graph: Graph,
+  chains: readonly Chain[],
+): { headOf: Int32Array; unknowns: number; fixedCount: number } {
+  const headOf = new Int32Array(graph.nodes).fill(-1);
+  let unknowns = 0;
+  for (const chain of chains) {
+    for (const node of [chain.from, chain.to]) {
+      if (graph.fixed[node] === 0 && headOf[node] === -1) headOf[node] = unknowns++;
+    }
+  }
+  let fixedCount = 0;
+  for (let node = 0; node < graph.nodes; node++) {
+    if (graph.fixed[node] === 1) headOf[node] = unknowns + fixedCount++;
+  }
+  return { headOf, unknowns, fixedCount };
+}
+
+function junctions(
+  places: Int32Array,
+  branches: number,
+  unknowns: number,
+): Pick<Circuit, 'junctionStart' | 'junctionBranch'> {
+  const start = new Int32Array(unknowns + 1);
+  const at: number[] = [];
+  for (let k = 0; k < unknowns; k++) {
+    for (let b = 0; b < branches; b++) {
+      if (places[b * PLACES + FROM] === k * NODE || places[b * PLACES + TO] === k * NODE) at.push(b);
+    }
+    start[k + 1] = at.length;
+  }
+  return { junctionStart: start, junctionBranch: Int32Array.from(at) };
+}

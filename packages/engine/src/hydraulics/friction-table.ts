@@ -1,0 +1,140 @@
+/**
+ * Friction curves prepared once and shared by all networks. psi(w) is cut into 256 pieces per octave of w; a piece becomes
+ * a cubic the second time it is needed, checked against the law itself and refused (the law is used instead) where it misses
+ * by more than 1e-10, which happens only across a kink. The octave and the piece are the top bits of the number itself, so
+ * finding a piece costs no logarithm.
+ */
+import { evaluatePsi, psiOut } from './friction-kernel.ts';
+import type { FrictionKey } from './friction-kernel.ts';
+
+/** Doubles per piece: four coefficients of w - centre, then the centre: 0 never needed yet, below zero not prepared. */
+export const PIECE = 5;
+export const PIECE_CENTRE = 4;
+const REFUSED = -1;
+const NEEDED_ONCE = -2;
+
+const FIRST_OCTAVE = 3;
+/** Up to Re 1.6 million. */
+const OCTAVES = 11;
+/** 2^8: the piece within an octave is the eight bits after the exponent. */
+const PIECES_PER_OCTAVE = 256;
+/** The upper word of a double holds sign, exponent and twenty bits of the fraction: this many lie below those eight. */
+export const PIECE_SHIFT = 12;
+/** The first w prepared, Re 800, and the number of its piece counted from zero. */
+export const FIRST_W = 2 ** FIRST_OCTAVE;
+export const FIRST_PIECE = (1023 + FIRST_OCTAVE) * PIECES_PER_OCTAVE;
+export const PIECES = OCTAVES * PIECES_PER_OCTAVE;
+const TABLE_SIZE = PIECES * PIECE;
+/** Curves kept; further ones are used unprepared. */
+const MOST_TABLES = 192;
+
+const POINTS = 4;
+const ACCEPTED_ERROR = 1e-10;
+const nodes = Float64Array.from({ length: POINTS }, (_, i) => Math.cos((Math.PI * (i + 0.5)) / POINTS));
+const toMonomials = invertVandermonde(nodes);
+const sample = new Float64Array(POINTS);
+const CHECKS = [-1, -0.7, 0, 0.7, 1];
+
+class FrictionTables {
+  /** The first table is never prepared: it stands for "none". */
+  pieces = new Float64Array(TABLE_SIZE * 8);
+  private readonly keys: FrictionKey[] = [{ law: -1, relativeRoughness: 0, coilRatio: 0, index: 1 }];
+  private readonly byName = new Map<string, number>();
+
+  /** Offset of the curve's first piece in `pieces`; 0 when it is not to be prepared. */
+  offsetOf(key: FrictionKey): number {
+    const name = `${key.law}|${key.relativeRoughness}|${key.coilRatio}|${key.index}`;
+    const known = this.byName.get(name);
+    if (known !== undefined) return known;
+    if (this.keys.length >= MOST_TABLES) return 0;
+    const offset = this.keys.length * TABLE_SIZE;
+    this.keys.push({ ...key });
+    this.byName.set(name, offset);
+    if (offset + TABLE_SIZE > this.pieces.length) {
+      const grown = new Float64Array(this.pieces.length * 2);
+      grown.set(this.pieces);
+      this.pieces = grown;
+    }
+    return offset;
+  }
+
+  /** Any w, prepared or not; the result is in `psiOut`. */
+  evaluate(offset: number, w: number): void {
+    const key = this.keys[offset / TABLE_SIZE]!;
+    const index = pieceOf(w);
+    if (index < 0 || index >= PIECES) return evaluatePsi(key, w);
+    const o = offset + index * PIECE;
+    const centre = this.pieces[o + PIECE_CENTRE]!;
+    if (centre === 0) this.pieces[o + PIECE_CENTRE] = NEEDED_ONCE;
+    else if (centre === NEEDED_ONCE) this.prepare(key, o, index);
+    if (!(this.pieces[o + PIECE_CENTRE]! > 0)) return evaluatePsi(key, w);
+    evaluatePiece(this.pieces, o, w);
+  }
+
+  private prepare(key: FrictionKey, o: number, index: number): void {
+    const octave = 2 ** (FIRST_OCTAVE + Math.floor(index / PIECES_PER_OCTAVE));
+    const half = octave / (2 * PIECES_PER_OCTAVE);
+    const centre = octave * (1 + ((index % PIECES_PER_OCTAVE) + 0.5) / PIECES_PER_OCTAVE);
+    for (let i = 0; i < POINTS; i++) {
+      evaluatePsi(key, centre + half * nodes[i]!);
+      sample[i] = psiOut[0]!;
+    }
+    const p = this.pieces;
+    let scale = 1;
+    for (let k = 0; k < POINTS; k++) {
+      let c = 0;
+      for (let i = 0; i < POINTS; i++) c += toMonomials[k * POINTS + i]! * sample[i]!;
+      p[o + k] = c * scale;
+      scale /= half;
+    }
+    p[o + PIECE_CENTRE] = centre;
+    let worst = 0;
+    for (const t of CHECKS) {
+      evaluatePiece(p, o, centre + half * t);
+      const approximate = psiOut[0]!;
+      evaluatePsi(key, centre + half * t);
+      worst = Math.max(worst, Math.abs(approximate / psiOut[0]! - 1));
+    }
+    if (!(worst <= ACCEPTED_ERROR)) p[o + PIECE_CENTRE] = REFUSED;
+  }
+}
+
+/** A memory of pure functions: what it holds changes no result beyond the accepted error. */
+export const frictionTables = new FrictionTables();
+
+const bits = new Float64Array(1);
+const words = new Int32Array(bits.buffer);
+
+function pieceOf(w: number): number {
+  bits[0] = w;
+  return (words[1]! >>> PIECE_SHIFT) - FIRST_PIECE;
+}
+
+function evaluatePiece(p: Float64Array, o: number, w: number): void {
+  const d = w - p[o + PIECE_CENTRE]!;
+  const c2 = p[o + 2]!;
+  const c3 = p[o + 3]!;
+  psiOut[0] = p[o]! + d * (p[o + 1]! + d * (c2 + d * c3));
+  psiOut[1] = p[o + 1]! + d * (2 * c2 + d * 3 * c3);
+}
+
+/** Row k: weights of the sample values in the coefficient of t^k. */
+function invertVandermonde(t: Float64Array): Float64Array {
+  const n = t.length;
+  const inverse = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) {
+    // Lagrange polynomial of node i, expanded.
+    let poly = [1];
+    for (let j = 0; j < n; j++) {
+      if (j === i) continue;
+      const next: number[] = new Array<number>(poly.length + 1).fill(0);
+      for (let k = 0; k < poly.length; k++) {
+        next[k + 1]! += poly[k]! / (t[i]! - t[j]!);
+        next[k]! -= (poly[k]! * t[j]!) / (t[i]! - t[j]!);
+      }
+      poly = next;
+    }
+    for (let k = 0; k < n; k++) inverse[k * n + i] = poly[k]!;
+  }
+  return inverse;
+}

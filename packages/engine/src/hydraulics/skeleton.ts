@@ -1,0 +1,101 @@
+/** The tree along which first guesses run: from one pump through the network to its outlets. */
+import type { Chain } from './chains.ts';
+import type { Graph } from './graph.ts';
+
+export interface Skeleton {
+  /** The branch with the pump, from a fixed head to the root. */
+  readonly source: number;
+  readonly root: number;
+  /** Unknown heads after the root, each after its parent, with the branch from the parent and its direction. */
+  readonly node: Int32Array;
+  readonly parent: Int32Array;
+  readonly branch: Int32Array;
+  readonly sign: Int8Array;
+  /** Branches from an unknown to a fixed head. */
+  readonly outlet: Int32Array;
+  readonly outletNode: Int32Array;
+  /** Back-pressure regulators that can limit the head, with the unknown head before them. */
+  readonly relief: Int32Array;
+  readonly reliefNode: Int32Array;
+  /** All other branches; they start with little flow. */
+  readonly rest: Int32Array;
+  /** Unknown heads that the tree does not reach. */
+  readonly apart: Int32Array;
+}
+
+const PLACES = 8;
+const NODE = 4;
+const PLAIN = 0;
+const RELIEF_CHAIN = 1;
+const RELIEF = 2;
+
+/** Undefined unless exactly one pump feeds the network from a fixed head. */
+export function layOutSkeleton(
+  graph: Graph,
+  chains: readonly Chain[],
+  kinds: readonly number[],
+  places: Int32Array,
+  unknowns: number,
+): Skeleton | undefined {
+  const from = (b: number): number => places[b * PLACES]! / NODE;
+  const to = (b: number): number => places[b * PLACES + 1]! / NODE;
+  const sources = chains.flatMap((c, b) => (c.elements.some((e) => graph.pump[e] === 1) ? [b] : []));
+  const source = sources[0];
+  if (source === undefined || sources.length > 1 || kinds[source] !== PLAIN) return undefined;
+  const root = to(source);
+  if (root >= unknowns || from(source) < unknowns) return undefined;
+
+  const at: number[][] = Array.from({ length: unknowns }, () => []);
+  chains.forEach((_, b) => {
+    if (b === source || kinds[b] !== PLAIN || chains[b]!.blocked) return;
+    if (from(b) < unknowns && to(b) < unknowns) {
+      at[from(b)]!.push(b);
+      if (!chains[b]!.oneWay) at[to(b)]!.push(b);
+    }
+  });
+  const seen = new Uint8Array(unknowns);
+  seen[root] = 1;
+  const node: number[] = [];
+  const parent: number[] = [];
+  const branch: number[] = [];
+  const sign: number[] = [];
+  const queue = [root];
+  for (let i = 0; i < queue.length; i++) {
+    const n = queue[i]!;
+    for (const b of at[n]!) {
+      const m = from(b) === n ? to(b) : from(b);
+      if (seen[m] === 1) continue;
+      seen[m] = 1;
+      queue.push(m);
+      node.push(m);
+      parent.push(n);
+      branch.push(b);
+      sign.push(from(b) === n ? 1 : -1);
+    }
+  }
+  const used = new Set([source, ...branch]);
+  const outlet: number[] = [];
+  const relief: number[] = [];
+  const rest: number[] = [];
+  chains.forEach((chain, b) => {
+    if (used.has(b) || chain.blocked) return;
+    const reached = from(b) < unknowns && seen[from(b)] === 1;
+    if (reached && kinds[b] === PLAIN && to(b) >= unknowns) outlet.push(b);
+    else if (reached && (kinds[b] === RELIEF_CHAIN || kinds[b] === RELIEF)) relief.push(b);
+    else rest.push(b);
+  });
+  return {
+    source,
+    root,
+    node: Int32Array.from(node),
+    parent: Int32Array.from(parent),
+    branch: Int32Array.from(branch),
+    sign: Int8Array.from(sign),
+    outlet: Int32Array.from(outlet),
+    outletNode: Int32Array.from(outlet, from),
+    relief: Int32Array.from(relief),
+    reliefNode: Int32Array.from(relief, from),
+    rest: Int32Array.from(rest),
+    apart: Int32Array.from(seen.keys()).filter((k) => seen[k] === 0),
+  };
+}
