@@ -49,9 +49,16 @@ module.exports = {
       comment: 'The engine uses no npm package and nothing of Node.',
       severity: 'error',
       from: { path: engineSrc, pathNot: tests },
-      to: { dependencyTypes: ['npm', 'npm-dev', 'npm-optional', 'npm-peer', 'core', 'npm-no-pkg', 'npm-unknown'] },
+      to: {
+        dependencyTypes: ['npm', 'npm-dev', 'npm-optional', 'npm-peer', 'core', 'npm-no-pkg', 'npm-unknown'],
+      },
     },
-    { name: 'engine-not-to-app', severity: 'error', from: { path: '^packages/engine/' }, to: { path: '^packages/app/' } },
+    {
+      name: 'engine-not-to-app',
+      severity: 'error',
+      from: { path: '^packages/engine/' },
+      to: { path: '^packages/app/' },
+    },
     {
       name: 'web-has-no-node',
       severity: 'error',
@@ -65,6 +72,9 @@ module.exports = {
     exclude: { path: '(^|/)dist/' },
     tsPreCompilationDeps: true,
     tsConfig: { fileName: 'tsconfig.base.json' },
-    enhancedResolveOptions: { conditionNames: ['source', 'import', 'node', 'default'], exportsFields: ['exports'] },
+    enhancedResolveOptions: {
+      conditionNames: ['source', 'import', 'node', 'default'],
+      exportsFields: ['exports'],
+    },
   },
 };

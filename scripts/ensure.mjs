@@ -52,7 +52,14 @@ export function ensureBuilt() {
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === mark) return;
   say('Building (once per change of the sources) ...');
   run('node', ['node_modules/typescript/bin/tsc', '-b', 'packages/engine', 'packages/app']);
-  run('node', ['node_modules/vite/bin/vite.js', 'build', '--logLevel', 'warn', '--config', 'packages/app/vite.config.ts']);
+  run('node', [
+    'node_modules/vite/bin/vite.js',
+    'build',
+    '--logLevel',
+    'warn',
+    '--config',
+    'packages/app/vite.config.ts',
+  ]);
   mkdirSync(dirname(stamp), { recursive: true });
   writeFileSync(stamp, mark);
 }

@@ -2,7 +2,7 @@
 // the list of calculations.
 
 /** @returns {{ purpose: string, tags: { tag: string, text: string }[] }} */
-export function splitComment(comment) {
+function splitComment(comment) {
   const lines = comment
     .replace(/^\/\*\*/, '')
     .replace(/\*\/$/, '')
@@ -31,7 +31,7 @@ const RANGE = /^(-?[\d.]+(?:e-?\d+)?)?\.\.(-?[\d.]+(?:e-?\d+)?)?$/i;
  *
  * @returns {{ meaning: string, unit?: string, kind?: string, choices?: string[], min?: number, max?: number, trailing?: string }}
  */
-export function readMeaning(text) {
+function readMeaning(text) {
   const found = /^(.*?)\s*\[([^[\]]+)\]\s*(.*)$/.exec(text);
   if (!found) return { meaning: text };
   const [, meaning, bracket, rest] = found;

@@ -10,7 +10,7 @@ import type {
   NetworkNode,
 } from '../src/hydraulics/index.ts';
 
-export const G = 9.80665;
+const G = 9.80665;
 const LPM = 1 / 60000;
 
 export interface InpNetwork {

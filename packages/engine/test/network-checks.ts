@@ -26,7 +26,7 @@ export interface NetworkOutcome {
 }
 
 /** A random network of this seed, with valves shut everywhere for every fourth. */
-export function randomModel(seed: number): NetworkModel {
+function randomModel(seed: number): NetworkModel {
   const r = randomSource(seed);
   const { model } = randomNetwork(r);
   if (seed % 4 !== 0) return model;
@@ -119,7 +119,7 @@ function changedModel(model: NetworkModel, r: RandomSource): { model: NetworkMod
     const factor = r.scale(0.7, 1.4);
     const to = (parameter: Change['parameter'], before: number): NetworkElement => {
       changes.push({ element, parameter, value: before * factor });
-      return { ...e, law: { ...e.law, [parameter]: before * factor } as NetworkElement['law'] };
+      return { ...e, law: { ...e.law, [parameter]: before * factor } };
     };
     const { law } = e;
     switch (law.kind) {

@@ -129,7 +129,7 @@ function randomLiquid(r: RandomSource, plain: boolean): NetworkLiquid {
   };
 }
 
-export function randomPump(r: RandomSource): ElementLaw {
+function randomPump(r: RandomSource): ElementLaw {
   const kind = r.pick([
     'positive-displacement-pump',
     'positive-displacement-pump',

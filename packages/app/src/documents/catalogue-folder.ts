@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { basename, join } from 'node:path';
+import { join } from 'node:path';
 import { readCatalogue, shopShape, type Catalogue, type Shop } from '@spraywright/engine/catalogue';
 import { formatPath, read } from '@spraywright/engine/quantity';
 import { located, parseJsonSource, type JsonSource, type LocatedProblem } from './json-source.ts';
@@ -98,9 +98,4 @@ export function readShopFile(
   return result.ok
     ? { ok: true, shop: result.value }
     : { ok: false, problems: located(file.source, result.problems) };
-}
-
-/** Name of a brief or rig file without its folder and ending, for titles of what is written beside it. */
-export function stem(path: string): string {
-  return basename(path).replace(/\.json$/, '');
 }

@@ -39,7 +39,7 @@ export function firstSheet(proof: Proof, options: QuoteOptions): { content: Cont
   const duty = shownDuty(proof);
   const head = fitted(said.statement, 'semi', true, { width: FRAME_WIDTH - 2 * PAD, height: 48, size: 20 });
   const headHeight = 13 + head.lines.length * head.size * LINE + 30;
-  const under = FRAME.bottom - BLOCK_HEIGHT - FRAME.top - headHeight - 12;
+  const under = FRAME.bottom - BLOCK_HEIGHT - FRAME.top - headHeight - 30;
   // Reasons of open points move to the list of all promises where the sheet has no room for them.
   const words = fittingWords(said, under - LEAST_SCENE);
   const columns = columnsHeight(words);

@@ -214,7 +214,7 @@ export function sentenceOf(text: string): string {
   return /[.?!]$/.test(first) ? first : `${first}.`;
 }
 
-export function lowerFirst(text: string): string {
+function lowerFirst(text: string): string {
   // A word in capitals (PTO, 12 V) keeps them.
   return /^[A-Z][a-z' ]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
 }

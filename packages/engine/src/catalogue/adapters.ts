@@ -99,7 +99,7 @@ function cheaper(
 }
 
 function portKey(p: Port): string {
-  return `${p.joint}:${Math.round(p.size * 1e4)}:${p.gender}`;
+  return `${p.joint}:${p.size.toPrecision(6)}:${p.gender}`;
 }
 
 /** Key of the port that mates with this one. */

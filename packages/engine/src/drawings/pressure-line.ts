@@ -390,7 +390,7 @@ function symbols(
 }
 
 /** What a builder calls a part in one word. */
-export function shortName(kind: string): string {
+function shortName(kind: string): string {
   const words: Readonly<Record<string, string>> = {
     'motor-pump': 'Pump',
     fittings: 'Fittings',

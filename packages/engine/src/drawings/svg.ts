@@ -20,7 +20,7 @@ export function number(value: number): string {
   return String(Object.is(rounded, -0) ? 0 : rounded);
 }
 
-export function escapeText(text: string): string {
+function escapeText(text: string): string {
   return text.replace(/[&<>"]/g, (c) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' })[c]!);
 }
 

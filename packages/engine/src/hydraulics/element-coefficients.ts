@@ -30,7 +30,7 @@ const POWER_CURVE_W = 1024;
 export const UNKNOWN_TABLE = -1;
 
 /** The key of a pipe's friction curve; changed in place. */
-export interface PipeFriction {
+interface PipeFriction {
   /** Where its prepared curve starts; 0 there is none; UNKNOWN_TABLE after the key has changed. */
   table: number;
   law: number;
@@ -157,7 +157,7 @@ export function refreshElement(
 
 function setFlowFactor(c: Coefficients, e: number, k: number): void {
   c.quadratic[e] = 1 / (k * k * FACTOR_DENSITY * G);
-  c.nominal[e] = Math.sqrt(NOMINAL_HEAD / c.quadratic[e]!);
+  c.nominal[e] = Math.sqrt(NOMINAL_HEAD / c.quadratic[e]);
 }
 
 /** H = n^2 A - B n^(2-C) q^C: a constant and a friction group whose psi is a pure power. */
@@ -220,7 +220,13 @@ function refreshFriction(c: Coefficients, context: ElementContext, e: number, li
   c.frictionLowW[e] = lowest;
 }
 
-function setKey(key: PipeFriction, law: number, relativeRoughness: number, coilRatio: number, index: number): void {
+function setKey(
+  key: PipeFriction,
+  law: number,
+  relativeRoughness: number,
+  coilRatio: number,
+  index: number,
+): void {
   const same =
     key.law === law &&
     key.relativeRoughness === relativeRoughness &&

@@ -32,7 +32,7 @@ interface Limit {
   readonly unit: string;
 }
 
-export const LIMITS: Readonly<Record<ElementParameter, Limit>> = {
+const LIMITS: Readonly<Record<ElementParameter, Limit>> = {
   length: { min: 0, max: 1e5, unit: 'm' },
   bore: { min: 1e-4, max: 2, unit: 'm' },
   roughness: { min: 0, max: 0.02, unit: 'm' },

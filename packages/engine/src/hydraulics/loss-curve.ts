@@ -17,7 +17,7 @@ export interface LossCurve {
   readonly power?: PowerCurve;
 }
 
-export const CURVE_PIECE = 5;
+const CURVE_PIECE = 5;
 
 export type CurveProblem = { readonly code: 'bad-curve' | 'drooping-curve'; readonly message: string };
 

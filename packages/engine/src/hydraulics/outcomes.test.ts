@@ -96,16 +96,15 @@ describe('What a network without an ordinary steady state says', () => {
   });
 
   it('a drooping pump curve is refused, or levelled when asked to', () => {
-    const drooping = (law: object): ElementLaw =>
-      ({
-        kind: 'centrifugal-pump',
-        curve: [
-          { flow: 0, head: 20 },
-          { flow: 10 * LPM, head: 22 },
-          { flow: 40 * LPM, head: 5 },
-        ],
-        ...law,
-      }) as ElementLaw;
+    const drooping = (law: object): ElementLaw => ({
+      kind: 'centrifugal-pump',
+      curve: [
+        { flow: 0, head: 20 },
+        { flow: 10 * LPM, head: 22 },
+        { flow: 40 * LPM, head: 5 },
+      ],
+      ...law,
+    });
     const refused = solveNetwork(model({ 'p tank out': drooping({}), 't out air': tip }));
     expect(refused).toMatchObject({ status: 'failed', problems: [{ code: 'drooping-curve', ids: ['p'] }] });
     const levelled = solveNetwork(model({ 'p tank out': drooping({ drooping: 'level' }), 't out air': tip }));

@@ -115,7 +115,7 @@ function countedMass(liquid: Liquid, strength: number, unit: StrengthUnit): Coun
 }
 
 /** Mass fractions that a liquid's density law covers. */
-export function fractionLimits(model: PropertyModel): readonly [number, number] {
+function fractionLimits(model: PropertyModel): readonly [number, number] {
   switch (model.kind) {
     case 'salt':
       return [0, SALTS[model.salt].maxFraction];

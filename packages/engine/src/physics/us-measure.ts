@@ -10,7 +10,5 @@ export const PSI = POUND_FORCE / INCH ** 2;
 export const KSI = 1000 * PSI;
 export const HORSEPOWER = 550 * FOOT * POUND_FORCE;
 export const CUBIC_FOOT = FOOT ** 3;
-/** Difference of one degree Fahrenheit in kelvin. */
-export const FAHRENHEIT_STEP = 5 / 9;
 /** Area of a circle of one thousandth of an inch across. */
 export const CIRCULAR_MIL = (Math.PI / 4) * (0.001 * INCH) ** 2;

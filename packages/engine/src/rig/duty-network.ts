@@ -15,7 +15,7 @@ import { meanCoilDiameter } from './reel-drum.ts';
 import { liquidDepth } from './tank-level.ts';
 
 /** One outlet of a duty: the line that leads to it and the element at its end. */
-export interface OpenOutlet {
+interface OpenOutlet {
   readonly line: string;
   /** Element that discharges, and the node in front of it. */
   readonly last: string;

@@ -16,7 +16,7 @@ export interface RawRig {
   lines: RawLine[];
 }
 
-export interface RawItem {
+interface RawItem {
   id: string;
   part: string;
   count?: number;

@@ -4,7 +4,7 @@ import type { Layout, Slot } from '../layout.ts';
 const remembered = new WeakMap<Catalogue, Map<Slot, readonly Part[]>>();
 
 /** Parts that a slot may take, cheapest first. */
-export function partsFor(catalogue: Catalogue, slot: Slot): readonly Part[] {
+function partsFor(catalogue: Catalogue, slot: Slot): readonly Part[] {
   let known = remembered.get(catalogue);
   if (known === undefined) {
     known = new Map<Slot, readonly Part[]>();

@@ -34,7 +34,7 @@ function once<T>(tank: Tank, key: string, compute: () => T): T {
 }
 
 /** Volume of liquid at a share of the rated volume; never more than the inside holds. */
-export function liquidVolume(tank: Tank, share: number): number {
+function liquidVolume(tank: Tank, share: number): number {
   return Math.min(
     share * tank.volume,
     once(tank, 'capacity', () => tankCapacity(tank.shape)),

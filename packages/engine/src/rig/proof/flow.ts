@@ -7,7 +7,7 @@ const METHOD = 'steady state of the pipe network';
 const SOURCE = 'Todini and Pilati 1988 (from memory); friction after Colebrook-White';
 
 /** Words for an outlet line. */
-export const OUTLET_WORDS: Readonly<Record<string, string>> = {
+const OUTLET_WORDS: Readonly<Record<string, string>> = {
   gun: 'the gun',
   'second-gun': 'the second gun',
   boom: 'the boom',

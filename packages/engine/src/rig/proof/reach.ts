@@ -43,7 +43,7 @@ const METHOD = 'throw of a jet with its own air, drag and break-up; 9 in 10 from
 const SOURCE =
   'calibrated on Theobald 1981, Box, Trettel 2020 and sprinkler tables; above 8 bar an extrapolation (judgement)';
 /** Wind above which no height is promised, and no water test accepted [m/s]. */
-export const CALM = 3;
+const CALM = 3;
 
 /** Throw of a duty's gun towards its target; undefined when the duty has none or its network failed. */
 export function reachOf(context: ProofContext, proven: ProvenDuty, arcs: boolean): DutyReach | undefined {
