@@ -33,6 +33,7 @@ export const NOT_FORMULAS = {
   recipe: 'composition',
   thinnedWithWater: 'composition',
   compileNetwork: 'composition',
+  orificeLadder: 'composition',
   solveNetwork: 'composition',
   readNetwork: 'reader',
 };

@@ -3,11 +3,11 @@
  *   node --conditions=source --import tsx packages/engine/bench/soak.ts [count] [first seed]
  * Exit code 1 when any of them complains. A seed that does becomes a fixture of the tests.
  */
-import { checkChangedNetwork, checkOrder, checkRandomNetwork } from '../test/network-checks.ts';
+import { checkBatch, checkChangedNetwork, checkOrder, checkRandomNetwork } from '../test/network-checks.ts';
 
 const count = Number(process.argv[2] ?? 100_000);
 const first = Number(process.argv[3] ?? 1_000_000);
-/** One in so many is also solved after changes, and a tree of its seed checked for order. */
+/** One in so many is also solved after changes, and a tree of its seed checked for order; one in ten of those in a batch. */
 const OTHERS_EVERY = 10;
 const SHOWN = 30;
 
@@ -32,6 +32,7 @@ for (let seed = first; seed < first + count; seed++) {
   if (seed % OTHERS_EVERY !== 0) continue;
   complain(seed, checkChangedNetwork(seed));
   complain(seed, checkOrder(seed));
+  if (seed % (10 * OTHERS_EVERY) === 0) complain(seed, checkBatch(seed));
 }
 
 iterations.sort((a, b) => a - b);

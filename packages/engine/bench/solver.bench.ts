@@ -20,7 +20,7 @@ import {
 
 const NETWORKS = ['net01', 'net02', 'net03', 'net04', 'net05', 'net06'];
 const ROUNDS = Number(process.argv[2] ?? 60);
-const ROWS = 500;
+const ROWS = 2000;
 /** Time each contender runs before it is measured [ms]. */
 const WARM_UP = 300;
 const folder = new URL('../reference/hydraulics/networks/', import.meta.url);

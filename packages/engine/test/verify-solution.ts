@@ -108,8 +108,10 @@ function lossRange(
     q > 0 ? one(loss(q)) : q === 0 ? [-Infinity, loss(0)] : [-Infinity, -Infinity];
   const factor = (k: number): number => (q * Math.abs(q)) / (k * k * 1000 * G);
   switch (law.kind) {
-    case 'pipe':
-      return one(pipeLoss(model, law, q));
+    case 'pipe': {
+      const loss = pipeLoss(model, law, q);
+      return Number.isNaN(loss) ? [-Infinity, Infinity] : one(loss);
+    }
     case 'fitting': {
       const v = velocity(q, law.bore);
       const kinematic = model.liquid.viscosity / model.liquid.density;
@@ -183,6 +185,9 @@ function velocity(q: number, bore: number): number {
   return q / ((Math.PI / 4) * bore * bore);
 }
 
+/** The documented law of thick liquids ends here; a rig that absurd is not checked. */
+const MOST_REYNOLDS = 1e8;
+
 function pipeLoss(model: NetworkModel, law: Extract<ElementLaw, { kind: 'pipe' }>, q: number): number {
   if (q === 0) return 0;
   const v = velocity(q, law.bore);
@@ -198,7 +203,8 @@ function pipeLoss(model: NetworkModel, law: Extract<ElementLaw, { kind: 'pipe' }
     const at = Math.max(speed, slowest);
     const re =
       (liquid.density * at ** (2 - n) * law.bore ** n) / (8 ** (n - 1) * power.consistency * wall ** n);
-    const f = re > criticalReynoldsRyanJohnson(n) ? frictionFactorPowerLaw(Math.min(re, 1e8), n) : 64 / re;
+    if (re > MOST_REYNOLDS) return NaN;
+    const f = re > criticalReynoldsRyanJohnson(n) ? frictionFactorPowerLaw(re, n) : 64 / re;
     return Math.sign(q) * darcy(f, at) * Math.min(1, speed / slowest) + minor;
   }
   const re = (liquid.density * speed * law.bore) / liquid.viscosity;

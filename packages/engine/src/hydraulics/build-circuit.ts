@@ -130,7 +130,7 @@ export function buildCircuit(
     places,
     kind,
     resistance: new Float64Array(n),
-    blocked: Uint8Array.from(chains, (c) => (c.blocked ? 1 : 0)),
+    blocked: new Uint8Array(chains.map((c) => (c.blocked ? 1 : 0))),
     linear2: new Float64Array(n),
     quadratic2: new Float64Array(n),
     held: new Float64Array(n),
@@ -145,14 +145,14 @@ export function buildCircuit(
     groupLaminar: new Uint8Array(groups),
     groupElement: new Int32Array(groups),
     curveStart,
-    curveElement: Int32Array.from(curveElement),
+    curveElement: new Int32Array(curveElement),
     cubic,
     chainStart,
-    chainElement: Int32Array.from(chainElement),
-    chainSign: Int8Array.from(chainSign),
-    chainPart: Uint8Array.from(chainPart),
-    chainFrom: Int32Array.from(chains, (c) => c.from),
-    chainTo: Int32Array.from(chains, (c) => c.to),
+    chainElement: new Int32Array(chainElement),
+    chainSign: new Int8Array(chainSign),
+    chainPart: new Uint8Array(chainPart),
+    chainFrom: new Int32Array(chains.map((c) => c.from)),
+    chainTo: new Int32Array(chains.map((c) => c.to)),
     ...junctions(places, n, unknowns),
     flow,
     shut: new Uint8Array(n),
@@ -200,13 +200,22 @@ function junctions(
   branches: number,
   unknowns: number,
 ): Pick<Circuit, 'junctionStart' | 'junctionBranch'> {
+  const limit = unknowns * NODE;
   const start = new Int32Array(unknowns + 1);
-  const at: number[] = [];
-  for (let k = 0; k < unknowns; k++) {
-    for (let b = 0; b < branches; b++) {
-      if (places[b * PLACES + FROM] === k * NODE || places[b * PLACES + TO] === k * NODE) at.push(b);
-    }
-    start[k + 1] = at.length;
+  for (let b = 0; b < branches; b++) {
+    const i = places[b * PLACES + FROM]!;
+    const j = places[b * PLACES + TO]!;
+    if (i < limit) start[i / NODE + 1]!++;
+    if (j < limit) start[j / NODE + 1]!++;
   }
-  return { junctionStart: start, junctionBranch: Int32Array.from(at) };
+  for (let k = 0; k < unknowns; k++) start[k + 1]! += start[k]!;
+  const fill = start.slice();
+  const at = new Int32Array(start[unknowns]!);
+  for (let b = 0; b < branches; b++) {
+    const i = places[b * PLACES + FROM]!;
+    const j = places[b * PLACES + TO]!;
+    if (i < limit) at[fill[i / NODE]!++] = b;
+    if (j < limit) at[fill[j / NODE]!++] = b;
+  }
+  return { junctionStart: start, junctionBranch: at };
 }

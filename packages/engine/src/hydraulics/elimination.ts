@@ -66,8 +66,8 @@ export function orderElimination(size: number, edges: readonly (readonly [number
     place,
     slots: neighbour.length,
     start,
-    neighbour: Int32Array.from(neighbour),
-    pair: Int32Array.from(pair),
+    neighbour: new Int32Array(neighbour),
+    pair: new Int32Array(pair),
     slotOf,
   };
 }

@@ -39,17 +39,24 @@ class FrictionTables {
   /** The first table is never prepared: it stands for "none". */
   pieces = new Float64Array(TABLE_SIZE * 8);
   private readonly keys: FrictionKey[] = [{ law: -1, relativeRoughness: 0, coilRatio: 0, index: 1 }];
-  private readonly byName = new Map<string, number>();
+  /** Offsets of the curves of each relative roughness. */
+  private readonly byRoughness = new Map<number, number[]>();
 
   /** Offset of the curve's first piece in `pieces`; 0 when it is not to be prepared. */
   offsetOf(key: FrictionKey): number {
-    const name = `${key.law}|${key.relativeRoughness}|${key.coilRatio}|${key.index}`;
-    const known = this.byName.get(name);
-    if (known !== undefined) return known;
+    const alike = this.byRoughness.get(key.relativeRoughness);
+    if (alike !== undefined) {
+      for (const known of alike) {
+        const own = this.keys[known / TABLE_SIZE]!;
+        if (own.law === key.law && own.coilRatio === key.coilRatio && own.index === key.index) return known;
+      }
+    }
     if (this.keys.length >= MOST_TABLES) return 0;
     const offset = this.keys.length * TABLE_SIZE;
-    this.keys.push({ ...key });
-    this.byName.set(name, offset);
+    const { law, relativeRoughness, coilRatio, index } = key;
+    this.keys.push({ law, relativeRoughness, coilRatio, index });
+    if (alike === undefined) this.byRoughness.set(relativeRoughness, [offset]);
+    else alike.push(offset);
     if (offset + TABLE_SIZE > this.pieces.length) {
       const grown = new Float64Array(this.pieces.length * 2);
       grown.set(this.pieces);

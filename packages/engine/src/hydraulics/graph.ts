@@ -95,8 +95,8 @@ export function liveParts(graph: Graph, open: Uint8Array): LiveParts {
   return {
     live,
     degree,
-    deadElement: Int32Array.from(deadElement.reverse()),
-    deadNode: Int32Array.from(deadNode.reverse()),
+    deadElement: new Int32Array(deadElement.reverse()),
+    deadNode: new Int32Array(deadNode.reverse()),
     recirculating: recirculatingPumps(graph, open, around, reached),
   };
 }

@@ -5,16 +5,29 @@ import type { ElementLaw, NetworkModel } from './network-model.ts';
 
 export function graphOf(model: NetworkModel, nodeByName: ReadonlyMap<string, number>): Graph {
   const { nodes, elements } = model;
-  return {
+  const graph: Graph = {
     nodes: nodes.length,
     elements: elements.length,
-    from: Int32Array.from(elements, (e) => nodeByName.get(e.from)!),
-    to: Int32Array.from(elements, (e) => nodeByName.get(e.to)!),
-    fixed: Uint8Array.from(nodes, (n) => (n.surface !== undefined || n.atmosphere === true ? 1 : 0)),
-    oneWay: Uint8Array.from(elements, (e) => (isOneWay(e.law) ? 1 : 0)),
-    pump: Uint8Array.from(elements, (e) => (isPump(e.law) ? 1 : 0)),
-    special: Uint8Array.from(elements, (e) => specialOf(e.law)),
+    from: new Int32Array(elements.length),
+    to: new Int32Array(elements.length),
+    fixed: new Uint8Array(nodes.length),
+    oneWay: new Uint8Array(elements.length),
+    pump: new Uint8Array(elements.length),
+    special: new Uint8Array(elements.length),
   };
+  for (let i = 0; i < nodes.length; i++) {
+    const node = nodes[i]!;
+    if (node.surface !== undefined || node.atmosphere === true) graph.fixed[i] = 1;
+  }
+  for (let e = 0; e < elements.length; e++) {
+    const { from, to, law } = elements[e]!;
+    graph.from[e] = nodeByName.get(from)!;
+    graph.to[e] = nodeByName.get(to)!;
+    if (isOneWay(law)) graph.oneWay[e] = 1;
+    if (isPump(law)) graph.pump[e] = 1;
+    graph.special[e] = specialOf(law);
+  }
+  return graph;
 }
 
 function specialOf(law: ElementLaw): number {

@@ -72,14 +72,15 @@ class Network implements NetworkState {
     this.nodes = model.nodes;
     this.liquid = model.liquid;
     const n = model.elements.length;
-    this.nodeByName = new Map(model.nodes.map((node, i) => [node.id, i]));
-    this.elementByName = new Map(model.elements.map((element, i) => [element.id, i]));
+    this.nodeByName = indexById(model.nodes);
+    this.elementByName = indexById(model.elements);
     this.values = new Float64Array(n * SLOTS);
     const laws = model.elements.map((e) => e.law);
-    model.elements.forEach((e, i) => {
-      this.values.set(initialValues(e.law), i * SLOTS);
-      this.values[i * SLOTS + COUNT] = e.count ?? 1;
-    });
+    for (let e = 0; e < n; e++) {
+      const given = initialValues(laws[e]!);
+      for (let k = 0; k < given.length; k++) this.values[e * SLOTS + k] = given[k]!;
+      this.values[e * SLOTS + COUNT] = model.elements[e]!.count ?? 1;
+    }
     this.laws = {
       laws,
       context: {
@@ -90,10 +91,15 @@ class Network implements NetworkState {
       coefficients: newCoefficients(n),
     };
     this.graph = graphOf(model, this.nodeByName);
-    this.fixedHead = Float64Array.from(model.nodes, (node) => node.surface ?? node.elevation);
-    this.inletElevation = Float64Array.from(this.graph.from, (i) => model.nodes[i]!.elevation);
-    this.outletElevation = Float64Array.from(this.graph.to, (i) => model.nodes[i]!.elevation);
-    this.openState = Uint8Array.from(model.elements, (e) => (e.open === false ? 0 : 1));
+    this.fixedHead = new Float64Array(model.nodes.map((node) => node.surface ?? node.elevation));
+    this.inletElevation = new Float64Array(n);
+    this.outletElevation = new Float64Array(n);
+    this.openState = new Uint8Array(n);
+    for (let e = 0; e < n; e++) {
+      this.inletElevation[e] = model.nodes[this.graph.from[e]!]!.elevation;
+      this.outletElevation[e] = model.nodes[this.graph.to[e]!]!.elevation;
+      this.openState[e] = model.elements[e]!.open === false ? 0 : 1;
+    }
     this.dirty = new Int32Array(n);
     this.isDirty = new Uint8Array(n);
     for (let e = 0; e < n; e++)
@@ -293,11 +299,11 @@ class Network implements NetworkState {
     if (circuit === undefined) {
       const { laws } = this.laws;
       const { curves } = this.laws.context;
-      const hasGroup = Uint8Array.from(laws, (law, e) =>
-        law.kind === 'pipe' || curves[e]?.power !== undefined ? 1 : 0,
+      const hasGroup = new Uint8Array(
+        laws.map((law, e) => (law.kind === 'pipe' || curves[e]?.power !== undefined ? 1 : 0)),
       );
-      const hasCurve = Uint8Array.from(curves, (curve) =>
-        curve === undefined || curve.power !== undefined ? 0 : 1,
+      const hasCurve = new Uint8Array(
+        curves.map((curve) => (curve === undefined || curve.power !== undefined ? 0 : 1)),
       );
       circuit = buildCircuit(this.graph, this.openState, hasGroup, hasCurve);
       if (this.circuits.size < 64) this.circuits.set(state, circuit);
@@ -339,6 +345,12 @@ function curveFor(law: ElementLaw, density: number): LossCurve | undefined {
   const curve = lossCurveOf(law, density);
   if (curve !== undefined && 'code' in curve) throw new RangeError(curve.message);
   return curve;
+}
+
+function indexById(items: readonly { readonly id: string }[]): Map<string, number> {
+  const index = new Map<string, number>();
+  for (let i = 0; i < items.length; i++) index.set(items[i]!.id, i);
+  return index;
 }
 
 function found(index: number | undefined, what: string, id: string): number {

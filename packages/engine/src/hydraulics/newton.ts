@@ -3,11 +3,13 @@
  * each step solves for the change of the heads, so that mass balance is kept to rounding however steep or flat the laws.
  * The loop allocates nothing.
  */
-import { branchLoss, downstreamLoss, groupPsi, loadCurves, lossOut } from './branch-loss.ts';
+import { assembleRegulator } from './assemble-regulator.ts';
+import { branchLoss, groupPsi, loadCurves, lossOut } from './branch-loss.ts';
 import type { Laws } from './branch-loss.ts';
 import * as layout from './circuit.ts';
 import { fromHead, toHead } from './circuit.ts';
 import type { Circuit } from './circuit.ts';
+import { clear, eliminate, eliminateSymmetric } from './head-system.ts';
 import * as kernel from './friction-kernel.ts';
 import * as table from './friction-table.ts';
 
@@ -26,7 +28,6 @@ const {
   GROUP_NUMBERS,
   HAS_CURVE,
   HEAD,
-  HOLDING,
   LEAST_SLOPE,
   LINEAR,
   LOSS,
@@ -45,7 +46,6 @@ const {
   RELIEF_CHAIN,
   SHUT_CONDUCTANCE,
   SLOPE,
-  SLOT,
   TARGET,
   TO,
   UPPER,
@@ -57,39 +57,55 @@ const { LAMINAR_PSI, psiOut } = kernel;
 
 /** Largest correction over largest flow at which a solution is accepted. */
 export const TOLERANCE = 1e-9;
-/** Flows all below this are none [m3/s]. */
+/** A flow below this is none [m3/s]. */
 export const STILL = 1e-15;
+/**
+ * When every branch carries less than this share of its nominal flow the liquid rests: what is left of a drained pocket
+ * fades, but slowly, and drowns in the rounding of the heads.
+ */
+export const STILL_SHARE = 3e-8;
+/** ... once heads change by less than this [m]. */
+const AT_REST = 1e-7;
+/** What heads are told apart by [m]. */
+const HEAD_ROUNDING = 1e-14;
+/** w at which some friction law goes from one form to the next: Re 2000, 2300 and 4000. */
+const REGIME_W_1 = 20;
+const REGIME_W_2 = 23;
+const REGIME_W_3 = 40;
 const STEP_LIMIT = 3;
 const REOPEN = 0.3;
-/** Keep the matrix regular where nothing holds a head: a share of the conductance at a junction, and [(m3/s)/m]. */
-const DIAGONAL_SHARE = 1e-14;
-const LEAK = 10 * SHUT_CONDUCTANCE;
-const DIAGONAL_FLOOR = 1e-15;
 
 const bits = new Float64Array(1);
 const words = new Int32Array(bits.buffer);
 
 /** Steps taken; negative when the limit was reached without acceptance. */
 export function newton(c: Circuit, laws: Laws, limit: number): number {
+  share = 1;
+  return iterate(c, laws, limit);
+}
+
+/** Steps cut short, which end the going round in circles that full ones can fall into. Accepts nothing. */
+export function cautiousNewton(c: Circuit, laws: Laws, limit: number, part: number): void {
+  share = part;
+  iterate(c, laws, limit);
+}
+
+/** Part of each step that is taken. */
+let share = 1;
+/** Of the present step, see `eliminate`. */
+let leak = 0;
+
+function iterate(c: Circuit, laws: Laws, limit: number): number {
   for (let iteration = 1; iteration <= limit; iteration++) {
     clear(c);
     assemblePlain(c, laws);
     if (!c.symmetric) c.lower.set(c.upper);
     for (let b = c.plain; b < c.branches; b++) assembleRegulator(c, laws, b);
-    if (c.symmetric) eliminateSymmetric(c);
-    else eliminate(c);
-    if (advance(c, laws)) return iteration;
+    leak = c.symmetric ? eliminateSymmetric(c) : eliminate(c);
+    if (share < 1) shorten(c);
+    if (advance(c, laws) && share === 1) return iteration;
   }
   return -limit;
-}
-
-export function clear(c: Circuit): void {
-  const x = c.arena;
-  for (let i = 0, n = c.unknowns * NODE; i < n; i += NODE) {
-    x[i + DIAGONAL] = 0;
-    x[i + CORRECTION] = 0;
-  }
-  for (let k = 0, n = c.elimination.slots; k < n; k++) c.upper[k] = 0;
 }
 
 function assemblePlain(c: Circuit, laws: Laws): void {
@@ -140,7 +156,8 @@ function assemblePlain(c: Circuit, laws: Laws): void {
       groupPsi(c, laws, k, w);
       loss += x[m + LOSS]! * psiOut[0]!;
       g += x[m + LOSS_W]! * psiOut[1]!;
-      bend += x[m + LOSS_W2]! * bendOfPsi(w);
+      // An unprepared curve may have a kink nearby: no saying what a step leaves.
+      bend = Infinity;
     }
     if (places[p + HAS_CURVE] === 1) {
       const k = cubicAt + b * CUBIC;
@@ -168,157 +185,12 @@ function assemblePlain(c: Circuit, laws: Laws): void {
   }
 }
 
-/** Regulators: the term that rules at the present state decides what is linearised. */
-function assembleRegulator(c: Circuit, laws: Laws, b: number): void {
-  if (c.shut[b] === 1) return stamp(c, b, SHUT_CONDUCTANCE, 0);
-  const q = c.flow[b]!;
-  downstreamLoss(c, laws, b, q);
-  const open = lossOut[0]!;
-  const openSlope = lossOut[1]!;
-  const held = c.held[b]!;
-  const heldSlope = c.heldSlope[b]!;
-  const high = fromHead(c, b);
-  const low = toHead(c, b);
-  if (c.kind[b] === RELIEF_CHAIN) {
-    branchLoss(c, laws, b, q);
-    const holding = held - (c.heldAbsolute[b] === 1 ? low : 0) + heldSlope * q;
-    c.ruling[b] = holding >= open ? HOLDING : WIDE_OPEN;
-    c.margin[b] = Math.abs(holding - open);
-    c.marginSlope[b] = heldSlope + openSlope;
-    const loss = lossOut[0]! + (holding >= open ? holding : open);
-    const moving = Math.abs(lossOut[0]! - c.numbers[b * NUMBERS + CONSTANT]!) + open;
-    stampOpen(c, b, q, high - low - loss, lossOut[1]! + (holding >= open ? heldSlope : openSlope), moving);
-    return;
-  }
-  const relief = c.kind[b] === RELIEF;
-  const holds = relief ? held + heldSlope * q >= low + open : held - heldSlope * q <= high - open;
-  c.ruling[b] = holds ? HOLDING : WIDE_OPEN;
-  c.margin[b] = Math.abs(relief ? held + heldSlope * q - low - open : held - heldSlope * q - high + open);
-  c.marginSlope[b] = heldSlope + openSlope;
-  if (!holds) return stampOpen(c, b, q, high - low - open, openSlope, open);
-  stampHolding(c, b, q, relief ? high - held - heldSlope * q : held - heldSlope * q - low);
-}
-
-/** Bound of half the second derivative of psi just evaluated at w: exact within a factor of two for any power of w. */
-function bendOfPsi(w: number): number {
-  return w > 0 ? (2 * Math.abs(psiOut[0]! - w * psiOut[1]!)) / (w * w) : 0;
-}
-
-/** `moving` is the part of the loss that grows with the flow, at most with its square: it bounds the bend. */
-function stampOpen(c: Circuit, b: number, q: number, residual: number, g: number, moving: number): void {
-  const y = 1 / (g > LEAST_SLOPE ? g : LEAST_SLOPE);
-  stamp(c, b, y, q + y * residual);
-  c.numbers[b * NUMBERS + BEND] = q > 0 ? (2 * y * moving) / (q * q) : 0;
-}
-
-function stamp(c: Circuit, b: number, y: number, target: number): void {
-  const p = b * PLACES;
-  const i = c.places[p + FROM]!;
-  const j = c.places[p + TO]!;
-  const s = c.places[p + SLOT]!;
-  c.numbers[b * NUMBERS + SLOPE] = y;
-  c.numbers[b * NUMBERS + TARGET] = target;
-  c.node[i + DIAGONAL]! += y;
-  c.node[j + DIAGONAL]! += y;
-  c.node[i + CORRECTION]! -= target;
-  c.node[j + CORRECTION]! += target;
-  c.upper[s]! -= y;
-  c.lower[s]! -= y;
-}
-
-/** The flow of a holding regulator follows one end's head only: that end's column gets it, in both rows. */
-function stampHolding(c: Circuit, b: number, q: number, residual: number): void {
-  const p = b * PLACES;
-  const i = c.places[p + FROM]!;
-  const j = c.places[p + TO]!;
-  const y = 1 / c.heldSlope[b]!;
-  const target = q + y * residual;
-  c.numbers[b * NUMBERS + SLOPE] = y;
-  c.numbers[b * NUMBERS + TARGET] = target;
-  c.numbers[b * NUMBERS + BEND] = 0;
-  c.node[i + CORRECTION]! -= target;
-  c.node[j + CORRECTION]! += target;
-  const column = c.kind[b] === RELIEF ? i : j;
-  const row = column === i ? j : i;
-  c.node[column + DIAGONAL]! += y;
-  const side = column < row ? c.lower : c.upper;
-  side[c.places[p + SLOT]!]! -= y;
-}
-
-/** Solves for the corrections of the heads in place; those of fixed heads become zero. */
-function eliminateSymmetric(c: Circuit): void {
-  const { size, start, neighbour, pair } = c.elimination;
-  const { node, upper } = c;
-  regularise(c);
-  let s = 0;
-  for (let k = 0; k < size; k++) {
-    const end = start[k + 1]!;
-    const n = k * NODE;
-    const inverse = 1 / node[n + DIAGONAL]!;
-    node[n + DIAGONAL] = inverse;
-    const right = node[n + CORRECTION]!;
-    for (let a = start[k]!; a < end; a++) {
-      const m = neighbour[a]! * NODE;
-      const factor = upper[a]! * inverse;
-      node[m + CORRECTION]! -= factor * right;
-      node[m + DIAGONAL]! -= factor * upper[a]!;
-      for (let b = a + 1; b < end; b++) upper[pair[s++]!]! -= factor * upper[b]!;
-    }
-  }
-  substituteBack(c);
-}
-
-/** Largest conductance at a junction in the present step. */
-let stiffest = 0;
-
-function regularise(c: Circuit): void {
-  const { node } = c;
-  stiffest = 0;
-  for (let i = 0, n = c.unknowns * NODE; i < n; i += NODE) {
-    const diagonal = node[i + DIAGONAL]!;
-    if (diagonal > stiffest) stiffest = diagonal;
-    node[i + DIAGONAL] = diagonal + diagonal * DIAGONAL_SHARE + DIAGONAL_FLOOR;
-  }
-}
-
-/** As above for values that are not symmetric. */
-export function eliminate(c: Circuit): void {
-  const { size, start, neighbour, pair } = c.elimination;
-  const { node, upper, lower } = c;
-  regularise(c);
-  let p = 0;
-  for (let k = 0; k < size; k++) {
-    const end = start[k + 1]!;
-    const n = k * NODE;
-    const inverse = 1 / node[n + DIAGONAL]!;
-    node[n + DIAGONAL] = inverse;
-    const right = node[n + CORRECTION]!;
-    for (let a = start[k]!; a < end; a++) {
-      const m = neighbour[a]! * NODE;
-      const factor = lower[a]! * inverse;
-      node[m + CORRECTION]! -= factor * right;
-      node[m + DIAGONAL]! -= factor * upper[a]!;
-      for (let b = a + 1; b < end; b++) {
-        const s = pair[p++]!;
-        upper[s]! -= factor * upper[b]!;
-        lower[s]! -= lower[b]! * inverse * upper[a]!;
-      }
-    }
-  }
-  substituteBack(c);
-}
-
-function substituteBack(c: Circuit): void {
-  const { size, start, neighbour } = c.elimination;
-  const { node, upper } = c;
-  for (let i = size * NODE, n = c.heads * NODE; i < n; i += NODE) node[i + CORRECTION] = 0;
-  for (let k = size - 1; k >= 0; k--) {
-    const n = k * NODE;
-    let x = node[n + CORRECTION]!;
-    for (let a = start[k]!, end = start[k + 1]!; a < end; a++) {
-      x -= upper[a]! * node[neighbour[a]! * NODE + CORRECTION]!;
-    }
-    node[n + CORRECTION] = x * node[n + DIAGONAL]!;
+/** Corrections of heads and aims of flows, cut to the part that is to be taken. */
+function shorten(c: Circuit): void {
+  for (let i = 0, n = c.unknowns * NODE; i < n; i += NODE) c.node[i + CORRECTION]! *= share;
+  for (let b = 0; b < c.branches; b++) {
+    const o = b * NUMBERS + TARGET;
+    c.numbers[o] = c.flow[b]! + share * (c.numbers[o]! - c.flow[b]!);
   }
 }
 
@@ -337,6 +209,7 @@ function advance(c: Circuit, laws: Laws): boolean {
   let remainder = 0;
   let sum = 0;
   let settled = true;
+  let moving = false;
   let sure = true;
   for (let b = 0; b < branches; b++) {
     const p = b * PLACES;
@@ -375,8 +248,10 @@ function advance(c: Circuit, laws: Laws): boolean {
       continue;
     }
     const step = next < q ? q - next : next - q;
-    if (step > largestStep) largestStep = step;
+    // A flow that moves no head by more than rounding is as good as found, however flat its law.
+    if (step > largestStep && step > y * HEAD_ROUNDING) largestStep = step;
     if (a > largestFlow) largestFlow = a;
+    if (a > STILL_SHARE * nominal || step > STILL_SHARE * nominal) moving = true;
     sum += next;
     const left = x[o + BEND]! * step * step;
     if (left > remainder) remainder = left;
@@ -388,17 +263,44 @@ function advance(c: Circuit, laws: Laws): boolean {
     )
       settled = false;
     x[flowAt + b] = next;
+    x[o + TARGET] = q;
   }
   // Not a number has no order, so nothing above would have noticed it.
   if (!settled || !Number.isFinite(sum)) return false;
-  if (largestFlow < STILL && largestStep < STILL) {
-    c.flow.fill(0);
-    return true;
-  }
+  if (!moving && largestRise < AT_REST) return rest(c);
   // What leaks in the matrix through shut branches and to keep it regular is in no flow: wait until heads rest.
-  if (largestRise * (LEAK + stiffest * DIAGONAL_SHARE) > 0.1 * TOLERANCE * largestFlow) return false;
-  if (largestStep <= TOLERANCE * largestFlow) return true;
-  return sure && remainder <= 0.1 * TOLERANCE * largestFlow && largestStep < 1e-3 * largestFlow;
+  if (largestRise * leak > 0.1 * TOLERANCE * largestFlow) return false;
+  if (largestStep <= TOLERANCE * largestFlow) return moving || rest(c);
+  return (
+    sure && remainder <= 0.1 * TOLERANCE * largestFlow && largestStep < 1e-3 * largestFlow && keptRegime(c)
+  );
+}
+
+/** No friction law bends anew within the step just taken (TARGET now holds the flow before it). */
+function keptRegime(c: Circuit): boolean {
+  const { arena: x, places, flowAt, numbersAt, groupAt } = c;
+  for (let b = 0; b < c.plain; b++) {
+    const before = Math.abs(x[numbersAt + b * NUMBERS + TARGET]!);
+    const now = Math.abs(x[flowAt + b]!);
+    for (let k = places[b * PLACES + GROUP]!, end = places[b * PLACES + GROUP_END]!; k < end; k++) {
+      const scale = x[groupAt + k * GROUP_NUMBERS + W]!;
+      const v = scale * before;
+      const w = scale * now;
+      if (
+        v < REGIME_W_1 !== w < REGIME_W_1 ||
+        v < REGIME_W_2 !== w < REGIME_W_2 ||
+        v < REGIME_W_3 !== w < REGIME_W_3
+      )
+        return false;
+    }
+  }
+  return true;
+}
+
+/** What moves as good as not does not move. */
+function rest(c: Circuit): true {
+  c.flow.fill(0);
+  return true;
 }
 
 /** Head that pushes a shut branch open; not above zero when it stays shut. */

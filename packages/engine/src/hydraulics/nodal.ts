@@ -14,6 +14,7 @@ import {
   HAS_CURVE,
   HEAD,
   NODE,
+  NOMINAL,
   NUMBERS,
   ONE_WAY,
   PLACES,
@@ -24,7 +25,8 @@ import {
 } from './circuit.ts';
 import type { Circuit } from './circuit.ts';
 import { flowBetween, flowOut } from './inverse-law.ts';
-import { STILL, clear, eliminate } from './newton.ts';
+import { clear, eliminate } from './head-system.ts';
+import { STILL_SHARE } from './newton.ts';
 
 /** Longest first step, as a share of the spread of heads there can be. */
 const FIRST_STEP = 0.1;
@@ -32,6 +34,8 @@ const STRONGEST_SLOWING = 8;
 const STRONGEST_HURRY = 0.1;
 /** An imbalance that grows by more is not taken. */
 const GROWTH = 1.05;
+/** Nor one that goes past the balance and leaves more than this. */
+const PAYS = 0.7;
 
 /** Steps taken; negative when the imbalance is still above the tolerance. Flows and heads are left as they are then. */
 export function solveNodal(c: Circuit, laws: Laws, limit: number, tolerance: number): number {
@@ -39,7 +43,7 @@ export function solveNodal(c: Circuit, laws: Laws, limit: number, tolerance: num
   let imbalance = evaluate(c, laws);
   let storage = imbalance / (FIRST_STEP * span);
   for (let step = 1; step <= limit; step++) {
-    if (imbalance <= Math.max(tolerance * largestFlow(c), STILL)) {
+    if (imbalance <= tolerance * largestFlow(c) || rests(c)) {
       settleShut(c);
       return step;
     }
@@ -50,7 +54,7 @@ export function solveNodal(c: Circuit, laws: Laws, limit: number, tolerance: num
       c.node[i + HEAD]! += c.node[i + STEP]!;
     }
     const after = evaluate(c, laws);
-    if (after > GROWTH * imbalance) {
+    if (after > GROWTH * imbalance || (overshot(c) && after > PAYS * imbalance)) {
       for (let i = 0, n = c.unknowns * NODE; i < n; i += NODE) c.node[i + HEAD]! -= c.node[i + STEP]!;
       storage *= STRONGEST_SLOWING;
       evaluate(c, laws);
@@ -61,6 +65,14 @@ export function solveNodal(c: Circuit, laws: Laws, limit: number, tolerance: num
   }
   settleShut(c);
   return -limit;
+}
+
+/** The imbalances now push back against the step just taken. */
+function overshot(c: Circuit): boolean {
+  let work = 0;
+  for (let i = 0, n = c.unknowns * NODE; i < n; i += NODE)
+    work += c.node[i + CORRECTION]! * c.node[i + STEP]!;
+  return work < 0;
 }
 
 /** Brings heads that a wild step left back to where they can be. */
@@ -113,6 +125,13 @@ function evaluate(c: Circuit, laws: Laws): number {
   let sum = 0;
   for (let k = 0; k < c.unknowns; k++) sum += Math.abs(c.node[k * NODE + CORRECTION]!);
   return sum;
+}
+
+function rests(c: Circuit): boolean {
+  for (let b = 0; b < c.branches; b++) {
+    if (Math.abs(c.flow[b]!) > STILL_SHARE * c.numbers[b * NUMBERS + NOMINAL]!) return false;
+  }
+  return true;
 }
 
 function largestFlow(c: Circuit): number {

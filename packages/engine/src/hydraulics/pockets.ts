@@ -3,7 +3,7 @@
  * without fixing them; where liquid got in or drains out freely, that decides.
  */
 import { branchLoss, lossOut } from './branch-loss.ts';
-import { FROM, NODE, PLACES, PLAIN, REDUCER, RELIEF, TO, fromHead, headAt } from './circuit.ts';
+import { FROM, NODE, PLACES, PLAIN, REDUCER, RELIEF, TO, fromHead, headAt, setHead } from './circuit.ts';
 import type { Circuit } from './circuit.ts';
 import { elementLoss } from './element-loss.ts';
 import { isNozzle } from './element-parameters.ts';
@@ -68,16 +68,18 @@ function fillPocket(network: NetworkState, known: Uint8Array): boolean {
     entry = toIndex(c, b);
   }
   if (entry < 0) return false;
-  const rise = highest - headAt(c, entry);
+  const before = headAt(c, entry);
   const pocket = new Uint8Array(c.heads);
   pocket[entry] = 1;
   spread(c, pocket);
-  for (let k = 0; k < c.unknowns; k++) if (pocket[k] === 1) lift(c, k, rise, known);
+  for (let k = 0; k < c.unknowns; k++)
+    if (pocket[k] === 1) place(c, k, highest, headAt(c, k) - before, known);
   return true;
 }
 
-function lift(c: Circuit, k: number, rise: number, known: Uint8Array): void {
-  c.node[k * NODE]! += rise;
+/** Offsets come first: the heads a pocket happens to have may be so large that a sum with them would be rounded. */
+function place(c: Circuit, k: number, level: number, offset: number, known: Uint8Array): void {
+  setHead(c, k, level + offset);
   known[k] = 1;
 }
 
@@ -96,14 +98,13 @@ function headPassed(network: NetworkState, b: number): number | null {
  */
 function drainPockets(network: NetworkState, known: Uint8Array): void {
   const c = network.circuit;
-  const pocketOf = labelPockets(c, known);
-  const pockets = Math.max(0, ...pocketOf);
-  if (pockets === 0) return;
-  /** How far pocket n is lifted from the head it happens to have; 0 stands for all that is known. */
-  const rise = new Float64Array(pockets + 1).fill(Infinity);
-  rise[0] = 0;
-  const hasNozzle = new Uint8Array(pockets + 1);
-  for (let round = 0, changed = true; changed && round <= pockets; round++) {
+  const { pocketOf, offset, count } = labelPockets(c, known);
+  if (count === 0) return;
+  /** Head of the first node of each pocket; 0 stands for all that is known. */
+  const level = new Float64Array(count + 1).fill(Infinity);
+  level[0] = 0;
+  const hasNozzle = new Uint8Array(count + 1);
+  for (let round = 0, changed = true; changed && round <= count; round++) {
     changed = false;
     for (let b = 0; b < c.branches; b++) {
       const i = fromIndex(c, b);
@@ -111,15 +112,15 @@ function drainPockets(network: NetworkState, known: Uint8Array): void {
       if (from === 0 || !holdsBack(c, b) || c.blocked[b] === 1) continue;
       const j = toIndex(c, b);
       if (isDrain(network, b)) hasNozzle[from] = 1;
-      const least = openingHeadFrom(network, b, headAt(c, j) + rise[pocketOf[j]!]!) - headAt(c, i);
-      if (least >= rise[from]!) continue;
-      rise[from] = least;
+      const most = openingHeadFrom(network, b, level[pocketOf[j]!]! + offset[j]!) - offset[i]!;
+      if (most >= level[from]!) continue;
+      level[from] = most;
       changed = true;
     }
   }
   for (let k = 0; k < c.unknowns; k++) {
     const n = pocketOf[k]!;
-    if (hasNozzle[n] === 1 && rise[n] !== Infinity) lift(c, k, rise[n]!, known);
+    if (hasNozzle[n] === 1 && level[n] !== Infinity) place(c, k, level[n]!, offset[k]!, known);
   }
 }
 
@@ -159,19 +160,31 @@ export function drainChain(network: NetworkState, b: number, heads: Float64Array
   }
 }
 
-/** Head -> number of its pocket from 1; 0 where it is known. */
-function labelPockets(c: Circuit, known: Uint8Array): Int32Array {
+interface Pockets {
+  /** Head -> number of its pocket from 1; 0 where it is known. */
+  readonly pocketOf: Int32Array;
+  /** Head above the first of its pocket; the head itself where it is known. */
+  readonly offset: Float64Array;
+  readonly count: number;
+}
+
+function labelPockets(c: Circuit, known: Uint8Array): Pockets {
   const pocketOf = new Int32Array(c.heads);
-  let pockets = 0;
+  const offset = Float64Array.from({ length: c.heads }, (_, k) => headAt(c, k));
+  let count = 0;
   for (let k = 0; k < c.unknowns; k++) {
     if (known[k] === 1 || pocketOf[k] !== 0) continue;
     const pocket = new Uint8Array(c.heads);
     pocket[k] = 1;
     spread(c, pocket);
-    pockets++;
-    for (let i = 0; i < c.unknowns; i++) if (pocket[i] === 1) pocketOf[i] = pockets;
+    count++;
+    for (let i = 0; i < c.unknowns; i++) {
+      if (pocket[i] === 0) continue;
+      pocketOf[i] = count;
+      offset[i] = headAt(c, i) - headAt(c, k);
+    }
   }
-  return pocketOf;
+  return { pocketOf, offset, count };
 }
 
 /** Nothing but nozzles keeps liquid from coming back through branch b. */

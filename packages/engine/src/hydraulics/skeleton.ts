@@ -39,9 +39,8 @@ export function layOutSkeleton(
 ): Skeleton | undefined {
   const from = (b: number): number => places[b * PLACES]! / NODE;
   const to = (b: number): number => places[b * PLACES + 1]! / NODE;
-  const sources = chains.flatMap((c, b) => (c.elements.some((e) => graph.pump[e] === 1) ? [b] : []));
-  const source = sources[0];
-  if (source === undefined || sources.length > 1 || kinds[source] !== PLAIN) return undefined;
+  const source = onlyPump(graph, chains);
+  if (source < 0 || kinds[source] !== PLAIN) return undefined;
   const root = to(source);
   if (root >= unknowns || from(source) < unknowns) return undefined;
 
@@ -73,12 +72,14 @@ export function layOutSkeleton(
       sign.push(from(b) === n ? 1 : -1);
     }
   }
-  const used = new Set([source, ...branch]);
+  const used = new Uint8Array(chains.length);
+  used[source] = 1;
+  for (let i = 0; i < branch.length; i++) used[branch[i]!] = 1;
   const outlet: number[] = [];
   const relief: number[] = [];
   const rest: number[] = [];
   chains.forEach((chain, b) => {
-    if (used.has(b) || chain.blocked) return;
+    if (used[b] === 1 || chain.blocked) return;
     const reached = from(b) < unknowns && seen[from(b)] === 1;
     if (reached && kinds[b] === PLAIN && to(b) >= unknowns) outlet.push(b);
     else if (reached && (kinds[b] === RELIEF_CHAIN || kinds[b] === RELIEF)) relief.push(b);
@@ -87,15 +88,29 @@ export function layOutSkeleton(
   return {
     source,
     root,
-    node: Int32Array.from(node),
-    parent: Int32Array.from(parent),
-    branch: Int32Array.from(branch),
-    sign: Int8Array.from(sign),
-    outlet: Int32Array.from(outlet),
-    outletNode: Int32Array.from(outlet, from),
-    relief: Int32Array.from(relief),
-    reliefNode: Int32Array.from(relief, from),
-    rest: Int32Array.from(rest),
-    apart: Int32Array.from(seen.keys()).filter((k) => seen[k] === 0),
+    node: new Int32Array(node),
+    parent: new Int32Array(parent),
+    branch: new Int32Array(branch),
+    sign: new Int8Array(sign),
+    outlet: new Int32Array(outlet),
+    outletNode: new Int32Array(outlet.map(from)),
+    relief: new Int32Array(relief),
+    reliefNode: new Int32Array(relief.map(from)),
+    rest: new Int32Array(rest),
+    apart: new Int32Array(seen.keys()).filter((k) => seen[k] === 0),
   };
+}
+
+/** The branch with the network's one pump; -1 when there is none or another. */
+function onlyPump(graph: Graph, chains: readonly Chain[]): number {
+  let found = -1;
+  for (let b = 0; b < chains.length; b++) {
+    const { elements } = chains[b]!;
+    for (let i = 0; i < elements.length; i++) {
+      if (graph.pump[elements[i]!] === 0) continue;
+      if (found >= 0 && found !== b) return -1;
+      found = b;
+    }
+  }
+  return found;
 }

@@ -2,7 +2,7 @@ import type { Laws } from './branch-loss.ts';
 import { CORRECTION, FROM, HEAD, NODE, PLACES, TO } from './circuit.ts';
 import type { Circuit } from './circuit.ts';
 import { guessFlows } from './first-guess.ts';
-import { TOLERANCE, newton } from './newton.ts';
+import { TOLERANCE, cautiousNewton, newton } from './newton.ts';
 import type { NetworkState } from './network-state.ts';
 import { clampHeads, solveNodal } from './nodal.ts';
 
@@ -10,6 +10,8 @@ import { clampHeads, solveNodal } from './nodal.ts';
 const FIRST_TRY = 14;
 const FALLBACK = 200;
 const POLISH = 14;
+const CAUTIOUS = 40;
+const PART = 0.4;
 /** What the fallback must reach before each polish, as a share of the largest flow. */
 const COARSE = [1e-4, 1e-7, TOLERANCE];
 
@@ -36,7 +38,8 @@ function fallBack(network: NetworkState, before: number): void {
   for (let round = 0; round < COARSE.length; round++) {
     clampHeads(c);
     const coarse = solveNodal(c, laws, FALLBACK, COARSE[round]!);
-    iterations += Math.abs(coarse);
+    iterations += Math.abs(coarse) + (round > 0 ? CAUTIOUS : 0);
+    if (round > 0) cautiousNewton(c, laws, CAUTIOUS, PART);
     const fine = newton(c, laws, POLISH);
     iterations += Math.abs(fine);
     if (fine > 0) {

@@ -1,7 +1,39 @@
-/** Many variations of one network, one after another, each from the last solution. */
+/** Many variations of one network: on polynomials fitted to some of them where that holds, one after another elsewhere. */
 import type { Variable } from './compiled-network.ts';
 import { limitBroken } from './element-parameters.ts';
 import type { NetworkState } from './network-state.ts';
+import { regimeSize, writeRegime } from './regime.ts';
+import { evaluateSurface, fitSurface, gridPoint, surfaceGrid } from './response-surface.ts';
+import type { Surface, SurfaceGrid } from './response-surface.ts';
+
+/** Size allowed to the terms of highest degree, as a share of a fitted flow: what is left out is smaller still. */
+const FIT = 2e-8;
+/** Difference from an exact solve that a fitted flow may show. */
+const PROMISED = 1e-7;
+/** An output below this share of the network's largest flow counts as that large. */
+const LEAST_SIZE = 1e-4;
+/** Most variables that are fitted. */
+const MOST_DIMENSIONS = 3;
+/** Solve points along each side of a box, for the whole range and after each halving of it. */
+const POINTS = [9, 8, 7, 6, 5];
+/** Rows a box must hold for each point it costs. */
+const ROWS_PER_POINT = 2;
+/** Rows of every box that are also solved exactly and compared. */
+const CHECKS = 3;
+/** Halved down to so many, rows solved one after another are close to each other. */
+const NEIGHBOURS = 4;
+
+interface Batch {
+  readonly network: NetworkState;
+  readonly variables: readonly Variable[];
+  readonly slots: readonly number[];
+  readonly values: Float64Array;
+  readonly outputs: readonly number[];
+  readonly flows: Float64Array;
+  readonly failed: Uint8Array | undefined;
+  readonly one: Float64Array;
+  missed: number;
+}
 
 /** See `CompiledNetwork.solveMany`. */
 export function solveRows(
@@ -23,24 +55,152 @@ export function solveRows(
   const before = variables.map((v, k) =>
     v.parameter === 'surface' ? network.fixedHead[v.node]! : network.values[slots[k]!]!,
   );
-  let missed = 0;
-  for (let row = 0; row < rows; row++) {
-    for (let k = 0; k < width; k++) change(network, variables[k]!, slots[k]!, values[row * width + k]!);
-    let converged = network.solve().status === 'converged';
-    if (!converged) converged = network.solve({ start: 'cold' }).status === 'converged';
-    if (!converged) missed++;
-    if (failed !== undefined) failed[row] = converged ? 0 : 1;
+  const one = new Float64Array(outputs.length);
+  const batch: Batch = { network, variables, slots, values, outputs, flows, failed, one, missed: 0 };
+  solveBox(
+    batch,
+    Int32Array.from({ length: rows }, (_, i) => i),
+    0,
+  );
+  for (let k = 0; k < width; k++) change(batch, k, before[k]!);
+  network.solve();
+  return batch.missed;
+}
+
+/** Fits the box around these rows; where that fails halves it; where too few are left solves them. */
+function solveBox(batch: Batch, rows: Int32Array, halvings: number): void {
+  const width = batch.variables.length;
+  if (rows.length <= NEIGHBOURS) return solveEach(batch, rows);
+  const [low, high] = boundsOf(batch, rows);
+  const side = POINTS[Math.min(Math.floor(halvings / width), POINTS.length - 1)]!;
+  if (width <= MOST_DIMENSIONS && rows.length >= ROWS_PER_POINT * side ** width) {
+    const surface = fitBox(batch, surfaceGrid(low, high, side));
+    if (surface !== undefined && agrees(batch, surface, rows)) return evaluateEach(batch, surface, rows);
+  }
+  let widest = 0;
+  for (let k = 1; k < width; k++) if (spread(low, high, k) > spread(low, high, widest)) widest = k;
+  const split = partition(batch, rows, widest, (low[widest]! + high[widest]!) / 2);
+  if (split === 0 || split === rows.length) return solveEach(batch, rows);
+  solveBox(batch, rows.subarray(0, split), halvings + 1);
+  solveBox(batch, rows.subarray(split), halvings + 1);
+}
+
+/** Brings the rows whose variable is up to `limit` to the front, in place; returns how many. */
+function partition(batch: Batch, rows: Int32Array, variable: number, limit: number): number {
+  const width = batch.variables.length;
+  let end = 0;
+  for (let i = 0; i < rows.length; i++) {
+    const row = rows[i]!;
+    if (batch.values[row * width + variable]! > limit) continue;
+    rows[i] = rows[end]!;
+    rows[end++] = row;
+  }
+  return end;
+}
+
+function evaluateEach(batch: Batch, surface: Surface, rows: Int32Array): void {
+  const width = batch.variables.length;
+  for (let i = 0; i < rows.length; i++) {
+    const row = rows[i]!;
+    evaluateSurface(surface, batch.values, row * width, batch.flows, row * batch.outputs.length);
+    if (batch.failed !== undefined) batch.failed[row] = 0;
+  }
+}
+
+function spread(low: Float64Array, high: Float64Array, k: number): number {
+  const size = Math.max(Math.abs(low[k]!), Math.abs(high[k]!));
+  return size > 0 ? (high[k]! - low[k]!) / size : 0;
+}
+
+function boundsOf(batch: Batch, rows: Int32Array): [Float64Array, Float64Array] {
+  const width = batch.variables.length;
+  const low = new Float64Array(width).fill(Infinity);
+  const high = new Float64Array(width).fill(-Infinity);
+  for (let i = 0; i < rows.length; i++) {
+    for (let k = 0; k < width; k++) {
+      const value = batch.values[rows[i]! * width + k]!;
+      if (value < low[k]!) low[k] = value;
+      if (value > high[k]!) high[k] = value;
+    }
+  }
+  return [low, high];
+}
+
+/** The corners first: where they are in different regimes the rest need not be solved. */
+function fitBox(batch: Batch, grid: SurfaceGrid): Surface | undefined {
+  const { network, outputs } = batch;
+  const size = regimeSize(network.circuit);
+  const first = new Float64Array(size);
+  const regime = new Float64Array(size);
+  const point = new Float64Array(grid.dimensions);
+  const inFirstRegime = (at: boolean): boolean => {
+    for (let k = 0; k < point.length; k++) change(batch, k, point[k]!);
+    if (!solved(network)) return false;
+    writeRegime(network.circuit, network.laws.coefficients, at ? first : regime);
+    return at || regime.every((value, j) => value === first[j]!);
+  };
+  for (let corner = 0; corner < 2 ** grid.dimensions; corner++) {
+    for (let k = 0; k < point.length; k++) point[k] = ((corner >> k) & 1 ? grid.high : grid.low)[k]!;
+    if (!inFirstRegime(corner === 0)) return undefined;
+  }
+  const found = new Float64Array(grid.points * outputs.length);
+  for (let i = 0; i < grid.points; i++) {
+    gridPoint(grid, i, point);
+    if (!inFirstRegime(false)) return undefined;
+    for (let k = 0; k < outputs.length; k++) found[i * outputs.length + k] = network.flow(outputs[k]!);
+  }
+  return fitSurface(grid, found, outputs.length, FIT, LEAST_SIZE * largestFlow(network));
+}
+
+/** Compares some rows, spread over the box, with exact solves. */
+function agrees(batch: Batch, surface: Surface, rows: Int32Array): boolean {
+  const { network, variables, outputs, one } = batch;
+  for (let i = 0; i < CHECKS; i++) {
+    const row = rows[Math.floor(((i + 0.5) * rows.length) / CHECKS)]!;
+    for (let k = 0; k < variables.length; k++) change(batch, k, batch.values[row * variables.length + k]!);
+    if (!solved(network)) return false;
+    evaluateSurface(surface, batch.values, row * variables.length, one, 0);
+    const floor = LEAST_SIZE * largestFlow(network);
+    for (let k = 0; k < outputs.length; k++) {
+      const exact = network.flow(outputs[k]!);
+      if (!(Math.abs(one[k]! - exact) <= PROMISED * Math.max(Math.abs(exact), floor))) return false;
+    }
+  }
+  return true;
+}
+
+function largestFlow(network: NetworkState): number {
+  let largest = 0;
+  for (let b = 0; b < network.circuit.branches; b++)
+    largest = Math.max(largest, Math.abs(network.circuit.flow[b]!));
+  return largest;
+}
+
+function solved(network: NetworkState): boolean {
+  return network.solve().status === 'converged' || network.solve(COLD).status === 'converged';
+}
+
+const COLD = { start: 'cold' } as const;
+
+/** Each from the last. */
+function solveEach(batch: Batch, rows: Int32Array): void {
+  const { network, variables, outputs, values, flows } = batch;
+  const width = variables.length;
+  for (let i = 0; i < rows.length; i++) {
+    const row = rows[i]!;
+    for (let k = 0; k < width; k++) change(batch, k, values[row * width + k]!);
+    const converged = solved(network);
+    if (!converged) batch.missed++;
+    if (batch.failed !== undefined) batch.failed[row] = converged ? 0 : 1;
     for (let k = 0; k < outputs.length; k++)
       flows[row * outputs.length + k] = converged ? network.flow(outputs[k]!) : 0;
   }
-  for (let k = 0; k < width; k++) change(network, variables[k]!, slots[k]!, before[k]!);
-  network.solve();
-  return missed;
 }
 
-function change(network: NetworkState, variable: Variable, slot: number, value: number): void {
-  if (variable.parameter === 'surface') network.setSurface(variable.node, value);
-  else network.setSlot(variable.element, slot, value);
+function change(batch: Batch, k: number, value: number): void {
+  const variable = batch.variables[k]!;
+  if (variable.parameter === 'surface') batch.network.setSurface(variable.node, value);
+  else batch.network.setSlot(variable.element, batch.slots[k]!, value);
 }
 
 /** All of them before anything is changed. */

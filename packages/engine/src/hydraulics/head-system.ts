@@ -1,0 +1,99 @@
+/** The linear system of a step: clearing it, and solving it by the elimination laid out for the topology. */
+import * as layout from './circuit.ts';
+import type { Circuit } from './circuit.ts';
+
+// Copies of its own: a constant of this module is compiled into the loop, an imported one is read anew each time.
+const { CORRECTION, DIAGONAL, NODE, SHUT_CONDUCTANCE } = layout;
+
+/** Keep the matrix regular where nothing holds a head: a share of the conductance at a junction, and [(m3/s)/m]. */
+const DIAGONAL_SHARE = 1e-14;
+const DIAGONAL_FLOOR = 1e-15;
+/** Of all shut branches at a junction together. */
+const LEAK = 10 * SHUT_CONDUCTANCE;
+
+export function clear(c: Circuit): void {
+  const x = c.arena;
+  for (let i = 0, n = c.unknowns * NODE; i < n; i += NODE) {
+    x[i + DIAGONAL] = 0;
+    x[i + CORRECTION] = 0;
+  }
+  for (let k = 0, n = c.elimination.slots; k < n; k++) c.upper[k] = 0;
+}
+
+/** Solves for the corrections of the heads in place; those of fixed heads become zero. Returns the leak of `regularise`. */
+export function eliminateSymmetric(c: Circuit): number {
+  const { size, start, neighbour, pair } = c.elimination;
+  const { node, upper } = c;
+  const leak = regularise(c);
+  let s = 0;
+  for (let k = 0; k < size; k++) {
+    const end = start[k + 1]!;
+    const n = k * NODE;
+    const inverse = 1 / node[n + DIAGONAL]!;
+    node[n + DIAGONAL] = inverse;
+    const right = node[n + CORRECTION]!;
+    for (let a = start[k]!; a < end; a++) {
+      const m = neighbour[a]! * NODE;
+      const factor = upper[a]! * inverse;
+      node[m + CORRECTION]! -= factor * right;
+      node[m + DIAGONAL]! -= factor * upper[a]!;
+      for (let b = a + 1; b < end; b++) upper[pair[s++]!]! -= factor * upper[b]!;
+    }
+  }
+  substituteBack(c);
+  return leak;
+}
+
+/** Returns what leaks out of the balances for each metre that heads change, in the matrix but in no flow. */
+function regularise(c: Circuit): number {
+  const { node } = c;
+  let stiffest = 0;
+  for (let i = 0, n = c.unknowns * NODE; i < n; i += NODE) {
+    const diagonal = node[i + DIAGONAL]!;
+    if (diagonal > stiffest) stiffest = diagonal;
+    node[i + DIAGONAL] = diagonal + diagonal * DIAGONAL_SHARE + DIAGONAL_FLOOR;
+  }
+  return LEAK + stiffest * DIAGONAL_SHARE;
+}
+
+/** As above for values that are not symmetric. */
+export function eliminate(c: Circuit): number {
+  const { size, start, neighbour, pair } = c.elimination;
+  const { node, upper, lower } = c;
+  const leak = regularise(c);
+  let p = 0;
+  for (let k = 0; k < size; k++) {
+    const end = start[k + 1]!;
+    const n = k * NODE;
+    const inverse = 1 / node[n + DIAGONAL]!;
+    node[n + DIAGONAL] = inverse;
+    const right = node[n + CORRECTION]!;
+    for (let a = start[k]!; a < end; a++) {
+      const m = neighbour[a]! * NODE;
+      const factor = lower[a]! * inverse;
+      node[m + CORRECTION]! -= factor * right;
+      node[m + DIAGONAL]! -= factor * upper[a]!;
+      for (let b = a + 1; b < end; b++) {
+        const s = pair[p++]!;
+        upper[s]! -= factor * upper[b]!;
+        lower[s]! -= lower[b]! * inverse * upper[a]!;
+      }
+    }
+  }
+  substituteBack(c);
+  return leak;
+}
+
+function substituteBack(c: Circuit): void {
+  const { size, start, neighbour } = c.elimination;
+  const { node, upper } = c;
+  for (let i = size * NODE, n = c.heads * NODE; i < n; i += NODE) node[i + CORRECTION] = 0;
+  for (let k = size - 1; k >= 0; k--) {
+    const n = k * NODE;
+    let x = node[n + CORRECTION]!;
+    for (let a = start[k]!, end = start[k + 1]!; a < end; a++) {
+      x -= upper[a]! * node[neighbour[a]! * NODE + CORRECTION]!;
+    }
+    node[n + CORRECTION] = x * node[n + DIAGONAL]!;
+  }
+}
