@@ -214,6 +214,7 @@ export function rigOf(
   };
   return {
     document: {
+      ownParts: [],
       format: 'spraywright-rig',
       id: 'test',
       title: 'Test rig',
@@ -226,6 +227,7 @@ export function rigOf(
     brief,
     items: new Map(items.map((item) => [item.id, { item, part: parts[item.id]! }])),
     lines: [line],
+    ownParts: new Map(),
   };
 }
 

@@ -37,7 +37,7 @@ export function proofText(proof: Proof, options: ProofTextOptions): string {
     'Parts',
     ...proof.parts.map(
       (p) =>
-        `  ${p.count > 1 ? `${p.count} x ` : ''}${p.name}${p.length === undefined ? '' : `, ${display(p.length, 'length', units)}`}`,
+        `  ${p.count > 1 ? `${p.count} x ` : ''}${p.name}${p.length === undefined ? '' : `, ${display(p.length, 'length', units)}`}${p.figuresFrom === undefined ? '' : ` (in no catalogue; figures: ${p.figuresFrom})`}`,
     ),
     `  and ${proof.bill.lines.filter((l) => l.sort === 'fitting').reduce((n, l) => n + l.quantity, 0)} fittings, ${hours(proof)} h of labour`,
     '',

@@ -28,7 +28,7 @@ export function partsList(
         align: 'right',
       }),
       paragraph(
-        `${p.count > 1 ? `${p.count} × ` : ''}${p.name}${p.length === undefined ? '' : `, ${display(p.length, 'length', units)} of it`}`,
+        `${p.count > 1 ? `${p.count} × ` : ''}${p.name}${p.length === undefined ? '' : `, ${display(p.length, 'length', units)} of it`}${p.figuresFrom === undefined ? '' : `; its figures are from ${p.figuresFrom}`}`,
         { family: 'condensed', size: SIZE, color: INK },
       ),
     ]);

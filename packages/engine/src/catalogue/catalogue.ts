@@ -12,8 +12,8 @@ import {
 } from '../quantity/index.ts';
 import { KINDS, PART_SHAPES, type Kind, type Part, type PartOf } from './part.ts';
 
-/** A part is read only once its file's kind is known. */
-const rawPart: Shape<unknown> = {
+/** A part is read only once its kind is known. */
+export const rawPart: Shape<unknown> = {
   read: (raw) => raw ?? null,
   describe: { type: 'part', expected: 'a part' },
 };
@@ -63,10 +63,8 @@ export function readCatalogue(
     const { kind, parts: rawParts } = fileRead.value;
     rawParts.forEach((rawPart, i) => {
       const found: Problem[] = [];
-      const value = PART_SHAPES[kind].read(rawPart, ['parts', i], found) as Omit<Part, 'kind'> | undefined;
-      if (value !== undefined && found.length === 0) {
-        const part = { kind, ...value } as Part;
-        found.push(...contradictions(part, ['parts', i]));
+      const part = readPart(kind, rawPart, ['parts', i], found);
+      if (part !== undefined) {
         const first = firstAt.get(part.id);
         if (first !== undefined)
           found.push({
@@ -84,6 +82,21 @@ export function readCatalogue(
   }
   if (problems.length > 0 || !headRead.ok) return { ok: false, problems };
   return { ok: true, catalogue: catalogueOf(headRead.value.name, headRead.value.version, parts.values()) };
+}
+
+/** One part of a kind; undefined when a field is missing or out of range, with the problems added to `found`. */
+export function readPart(
+  kind: Kind,
+  raw: unknown,
+  path: readonly (string | number)[],
+  found: Problem[],
+): Part | undefined {
+  const before = found.length;
+  const value = PART_SHAPES[kind].read(raw, path, found) as Omit<Part, 'kind'> | undefined;
+  if (value === undefined || found.length > before) return undefined;
+  const part = { kind, ...value } as Part;
+  found.push(...contradictions(part, path));
+  return part;
 }
 
 export function partOf<K extends Kind>(catalogue: Catalogue, id: string, kind: K): PartOf<K> | undefined {

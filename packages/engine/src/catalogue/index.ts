@@ -1,5 +1,6 @@
 export * from './port.ts';
 export * from './part.ts';
-export * from './catalogue.ts';
+export { catalogueOf, partOf, readCatalogue, type Catalogue, type CatalogueProblem } from './catalogue.ts';
+export * from './own-part.ts';
 export * from './adapters.ts';
 export * from './shop.ts';

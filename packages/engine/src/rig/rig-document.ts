@@ -1,4 +1,12 @@
-import type { Catalogue, Kind, Part, PartOf } from '../catalogue/index.ts';
+import {
+  ownPartShape,
+  readOwnParts,
+  type Catalogue,
+  type Kind,
+  type OwnPart,
+  type Part,
+  type PartOf,
+} from '../catalogue/index.ts';
 import {
   identifier,
   integer,
@@ -61,6 +69,8 @@ export const rigShape = object({
   layout: identifier(),
   brief: briefShape,
   items: list(item, { min: 1, max: 200 }),
+  /** Parts of this rig that are in no catalogue; items name them by id like any other. */
+  ownParts: withDefault(list(ownPartShape, { max: 40 }), []),
   nodes: list(object({ id: identifier(), height: number({ min: -10, max: 10 }) }), { max: 60 }),
   lines: list(line, { min: 1, max: 60 }),
 });
@@ -76,6 +86,8 @@ export interface Rig {
   readonly brief: Brief;
   readonly items: ReadonlyMap<string, { readonly item: RigItem; readonly part: Part }>;
   readonly lines: readonly RigLine[];
+  /** Parts that are in no catalogue, by id. */
+  readonly ownParts: ReadonlyMap<string, OwnPart>;
 }
 
 /** Kinds that liquid passes through: the only ones that may stand in a line. */
@@ -112,15 +124,16 @@ export function readRig(
   return problems.length === 0 && bound.ok ? bound : { ok: false, problems };
 }
 
-/** Finds each item's part in the catalogue. */
+/** Finds each item's part in the catalogue or among the rig's own. */
 export function bindRig(
   document: RigDocument,
   catalogue: Catalogue,
 ): { ok: true; rig: Rig } | { ok: false; problems: Problem[] } {
-  const problems: Problem[] = [];
+  const own = readOwnParts(document.ownParts, catalogue, ['ownParts']);
+  const problems: Problem[] = [...own.problems];
   const items = new Map<string, { item: RigItem; part: Part }>();
   document.items.forEach((entry, i) => {
-    const part = catalogue.parts.get(entry.part);
+    const part = catalogue.parts.get(entry.part) ?? own.parts.get(entry.part)?.part;
     if (items.has(entry.id))
       problems.push({
         path: ['items', i, 'id'],
@@ -128,10 +141,12 @@ export function bindRig(
         message: `item id '${entry.id}' is used twice`,
       });
     if (part === undefined) {
+      // What is wrong with an own part that could not be read has been said.
+      if (document.ownParts.some(({ part: p }) => (p as { id?: unknown } | null)?.id === entry.part)) return;
       problems.push({
         path: ['items', i, 'part'],
         code: 'unknown-reference',
-        message: `part '${entry.part}' is not in the catalogue '${catalogue.name}'`,
+        message: `part '${entry.part}' is neither in the catalogue '${catalogue.name}' nor one of the rig's own parts`,
       });
       return;
     }
@@ -148,7 +163,10 @@ export function bindRig(
   problems.push(...lineProblems(document, items));
   return problems.length > 0
     ? { ok: false, problems }
-    : { ok: true, rig: { document, brief: document.brief, items, lines: document.lines } };
+    : {
+        ok: true,
+        rig: { document, brief: document.brief, items, lines: document.lines, ownParts: own.parts },
+      };
 }
 
 /** The rig's first item of a kind, with its part. */

@@ -24,7 +24,7 @@ export function partRows(raw: unknown, rig: Rig, proof: Proof, units: UnitSystem
         part: p.part,
         name: p.name,
         count: p.count,
-        ...(part.note === undefined ? {} : { note: part.note }),
+        ...noteOf(part.note, p.figuresFrom),
         stock: short > 0 ? `to order, ${line!.leadTimeDays} days` : `in stock`,
         mass: displayParts(line?.mass ?? 0, 'mass', units, {
           unit: units === 'us' ? 'lb' : 'kg',
@@ -37,6 +37,12 @@ export function partRows(raw: unknown, rig: Rig, proof: Proof, units: UnitSystem
       };
     })
     .sort((a, b) => a.number - b.number);
+}
+
+function noteOf(note: string | undefined, figuresFrom: string | undefined): { note?: string } {
+  const own = figuresFrom === undefined ? [] : [`In no catalogue: its figures are from ${figuresFrom}`];
+  const all = [...own, ...(note === undefined ? [] : [note])];
+  return all.length === 0 ? {} : { note: all.join('. ') };
 }
 
 function givensOf(

@@ -73,6 +73,8 @@ export interface Proof {
     readonly name: string;
     readonly count: number;
     readonly length?: number;
+    /** Who says the figures of a part that is in no catalogue. */
+    readonly figuresFrom?: string;
   }[];
 }
 
@@ -158,14 +160,18 @@ export function proveRig(rig: Rig, catalogue: Catalogue, shop: Shop, options: Pr
     ...(placement === undefined ? {} : { placement }),
     cautions: cautionsOf(context),
     ...('reason' in day ? {} : { day }),
-    parts: [...rig.items.values()].map(({ item, part }) => ({
-      item: item.id,
-      part: part.id,
-      kind: part.kind,
-      name: part.name,
-      count: item.count,
-      ...(item.length === undefined ? {} : { length: item.length }),
-    })),
+    parts: [...rig.items.values()].map(({ item, part }) => {
+      const own = rig.ownParts.get(part.id);
+      return {
+        item: item.id,
+        part: part.id,
+        kind: part.kind,
+        name: part.name,
+        count: item.count,
+        ...(item.length === undefined ? {} : { length: item.length }),
+        ...(own === undefined ? {} : { figuresFrom: own.figuresFrom }),
+      };
+    }),
   };
 }
 
