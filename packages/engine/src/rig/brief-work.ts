@@ -1,6 +1,7 @@
 import {
   flag,
   integer,
+  list,
   number,
   object,
   oneOf,
@@ -9,7 +10,7 @@ import {
   text,
   withDefault,
 } from '../quantity/index.ts';
-import { AREA_BASES, DROPLET_CLASSES, PATTERN_SHAPES, WIND_RULES } from '../physics/index.ts';
+import { AREA_BASES, DROPLET_CLASSES, PASS_MANNERS, PATTERN_SHAPES, WIND_RULES } from '../physics/index.ts';
 
 const length = (max: string) => quantity('length', { min: '0 ft', max });
 const groundSpeed = () => quantity('speed', { above: '0 mph', max: '60 mph' });
@@ -55,6 +56,13 @@ const drenchShape = object({
   within: withDefault(quantity('ratio', { min: '1 %', max: '100 %' }), 0.1),
 });
 
+/** What cups caught in a row across one pass, left to right, in any one unit: the pattern of a boomless nozzle or a gun. */
+const cupsShape = object({
+  pitch: quantity('length', { min: '1 cm', max: '5 m' }),
+  catches: list(number({ min: 0, max: 1e6 }), { min: 3, max: 200 }),
+  manner: withDefault(oneOf(...PASS_MANNERS), 'there-and-back'),
+});
+
 /** What a spray must be besides enough: fields of a duty. */
 export const patternFields = {
   application: optional(applicationShape),
@@ -67,6 +75,8 @@ export const patternFields = {
   boomHeight: optional(quantity('length', { min: '4 in', max: '10 ft' })),
   /** How one nozzle spreads across its fan, from its test report. */
   patternShape: optional(oneOf(...PATTERN_SHAPES)),
+  /** Instead of a shape: one pass as it was measured. */
+  cups: optional(cupsShape),
 };
 
 /** What the neighbourhood and the weather ask: fields of the site. */

@@ -252,6 +252,12 @@ export function readBrief(raw: unknown): { ok: true; brief: Brief } | { ok: fals
         code: 'contradiction',
         message: `duty '${d.id}' has a target to reach but no gun is open`,
       });
+    if (d.cups !== undefined && !d.cups.catches.some((c) => c > 0))
+      problems.push({
+        path: ['duties', i, 'cups', 'catches'],
+        code: 'contradiction',
+        message: `catches: no cup of duty '${d.id}' caught anything`,
+      });
     const a = d.application;
     if (a !== undefined && (a.band === undefined) !== (a.row === undefined))
       problems.push({

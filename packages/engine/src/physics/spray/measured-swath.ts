@@ -1,7 +1,8 @@
 import { inRange } from '../in-range.ts';
 
 /** How the passes lie: round the field the same way, or there and back with each second pass turned round. */
-export type PassManner = 'round-and-round' | 'there-and-back';
+export const PASS_MANNERS = ['round-and-round', 'there-and-back'] as const;
+export type PassManner = (typeof PASS_MANNERS)[number];
 
 function checkCatches(catches: readonly number[], pitch: number): void {
   inRange('number of catches', catches.length, 3, 2000);

@@ -6,8 +6,11 @@ import {
   fanOverlap,
   isAsCoarseAs,
   driftableShare,
+  swathUniformity,
+  widestEvenSwath,
   type PatternShape,
 } from '../../physics/index.ts';
+import type { Duty } from '../brief.ts';
 import { compared, unknown, type RigPromise } from '../promise.ts';
 import { STARTS, WORK_STARTS } from '../start-values.data.ts';
 import { say, type ProofContext, type ProvenDuty } from './context.ts';
@@ -39,10 +42,14 @@ function evenPromises(context: ProofContext, { duty }: ProvenDuty, s: Sprayer): 
     source: `superposition of ideal patterns; limit: ${STARTS.boomVariation.source}`,
   };
   const asked = { value: STARTS.boomVariation.value, dimension: 'ratio' as const };
+  if (duty.cups !== undefined) return [measuredPromise(context, duty, duty.cups, told, asked)];
   if (boom === undefined || end.pattern === 'boomless')
     return [
       unknown(
-        { ...told, cause: 'a boomless nozzle has no ideal pattern: catch one pass in cups and enter it' },
+        {
+          ...told,
+          cause: 'a boomless nozzle has no ideal pattern: catch one pass in cups and enter it in the duty',
+        },
         asked,
         'at-most',
       ),
@@ -98,6 +105,55 @@ function evenPromises(context: ProofContext, { duty }: ProvenDuty, s: Sprayer): 
       'at-most',
     ),
   ];
+}
+
+/** Passes laid side by side as far apart as the duty drives them, from the cups of one. */
+function measuredPromise(
+  context: ProofContext,
+  duty: Duty,
+  { pitch, catches, manner }: NonNullable<Duty['cups']>,
+  told: Omit<Parameters<typeof unknown>[0], 'cause'>,
+  asked: { readonly value: number; readonly dimension: 'ratio' },
+): RigPromise {
+  const measured = {
+    ...told,
+    sentence: 'Wets the ground evenly from pass to pass',
+    method: 'passes with the measured pattern, laid side by side',
+    source: `superposition of passes: common practice, no source; limit: ${STARTS.boomVariation.source}`,
+  };
+  const width = duty.application?.width;
+  if (width === undefined)
+    return unknown(
+      { ...measured, cause: 'the cups are known, but not how far apart the passes lie: give the width' },
+      asked,
+      'at-most',
+    );
+  return orUnknown(
+    measured,
+    () => {
+      const widest = widestEvenSwath(catches, pitch, manner, asked.value);
+      const passes = manner === 'there-and-back' ? 'there and back' : 'round and round';
+      return compared(
+        {
+          ...measured,
+          cause: `${catches.length} cups ${say(context, pitch, 'length')} apart caught one pass; passes lie ${say(context, width, 'length')} apart, driven ${passes}`,
+          working: [
+            widest === null
+              ? { text: 'no distance of the passes is even enough' }
+              : {
+                  text: 'widest distance that is even enough',
+                  figure: { value: widest, dimension: 'length' },
+                },
+          ],
+        },
+        asked,
+        { value: swathUniformity(catches, pitch, width, manner), dimension: 'ratio' },
+        'at-most',
+      );
+    },
+    asked,
+    'at-most',
+  );
 }
 
 type Evenness = ReturnType<typeof boomUniformity>;

@@ -184,6 +184,37 @@ describe('evenness and droplets', () => {
   });
 });
 
+describe('evenness of passes from the cups of one', () => {
+  const line = { hose: hoseOf(0.02), nozzle: nozzle({ pattern: 'boomless', wettedWidth: 30 * FOOT }) };
+  const at = (width: string, catches: readonly number[], more: object = {}) => {
+    const application = { rate: '14 gal/acre', speed: '4 mph', width };
+    const cups = { pitch: '1 ft', catches, ...more };
+    const duty = { open: ['boom'], application, cups };
+    return found({ ...pasture, line, count: 1, duty }, 'pattern:even:work:gun');
+  };
+  // A triangle 20 ft wide lies even at every 10 ft, and in a peak and a valley at 18 ft.
+  const triangle = Array.from({ length: 19 }, (_, i) => 10 - Math.abs(i - 9));
+
+  it('is even where triangles meet at half height and uneven further apart (superposition, by hand)', () => {
+    expect(at('10 ft', triangle)).toMatchObject({ state: 'kept', sense: 'at-most' });
+    expect(at('10 ft', triangle).has!.value).toBeLessThan(1e-9);
+    const wide = at('18 ft', triangle);
+    expect(wide.state).toBe('broken');
+    expect(wide.working!.map((w) => w.text)).toContain('widest distance that is even enough');
+  });
+
+  it('tells a lopsided nozzle driven there and back from one driven round and round', () => {
+    const slope = Array.from({ length: 10 }, (_, i) => 10 - i);
+    const back = at('8 ft', slope).has!.value;
+    const round = at('8 ft', slope, { manner: 'round-and-round' }).has!.value;
+    expect(Math.abs(back - round)).toBeGreaterThan(0.01);
+  });
+
+  it('refuses cups that caught nothing, at the field', () => {
+    expect(() => at('10 ft', [0, 0, 0])).toThrow(/caught anything/);
+  });
+});
+
 describe('drift and weather', () => {
   it('keeps 1 % of a boom’s rate at 2.8 m, by the field crop curve (FOCUS SWS Appendix B, Table B.1)', () => {
     const near = found({ ...pasture, site: { neighbour: '2 m' } }, 'pattern:drift:boom');
