@@ -2,6 +2,7 @@ import { calcCommand } from './calc.ts';
 import { checkCommand } from './check.ts';
 import { commandHelp, EXIT, parseCommand, type Command, type Terminal } from './command.ts';
 import { designCommand } from './design.ts';
+import { partsInCommand, partsOutCommand } from './parts.ts';
 import { proveCommand } from './prove.ts';
 import { quoteCommand } from './quote.ts';
 import { solveCommand } from './solve.ts';
@@ -14,6 +15,8 @@ const COMMANDS: readonly Command[] = [
   solveCommand,
   calcCommand,
   checkCommand,
+  partsOutCommand,
+  partsInCommand,
   startCommand,
 ];
 

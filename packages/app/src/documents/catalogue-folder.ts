@@ -29,55 +29,65 @@ export function readJsonFile(
   return parseJsonSource(path, text);
 }
 
-/** Reads a catalogue folder: `catalogue.json` with name and version, and one file for each kind of part. */
-export function readCatalogueFolder(
+interface CatalogueFile {
+  readonly name: string;
+  readonly kind: string;
+  readonly raw: unknown;
+  readonly source: JsonSource;
+}
+
+/** The files of a catalogue folder as JSON: `catalogue.json` with name and version, and one for each kind of part. */
+export function catalogueFiles(
   folder: string,
-): { ok: true; catalogue: Catalogue } | { ok: false; problems: LocatedProblem[] } {
+): { ok: true; head: CatalogueFile; files: CatalogueFile[] } | { ok: false; problems: LocatedProblem[] } {
+  const fail = (file: string, code: string, message: string) => ({
+    ok: false as const,
+    problems: [{ file, line: 1, column: 1, field: '', code, message }],
+  });
   let names: string[];
   try {
     names = readdirSync(folder).filter((name) => name.endsWith('.json'));
   } catch {
-    return {
-      ok: false,
-      problems: [
-        {
-          file: folder,
-          line: 1,
-          column: 1,
-          field: '',
-          code: 'unreadable',
-          message: 'there is no such folder',
-        },
-      ],
-    };
+    return fail(folder, 'unreadable', 'there is no such folder');
   }
   const problems: LocatedProblem[] = [];
-  const sources = new Map<string, JsonSource>();
+  const files: CatalogueFile[] = [];
   for (const name of names.sort()) {
     const result = readJsonFile(join(folder, name));
-    if (result.ok) sources.set(name, result.source);
-    else problems.push(...result.problems);
+    if (!result.ok) problems.push(...result.problems);
+    else {
+      const { source } = result;
+      const kind = String((source.raw as { kind?: unknown } | null)?.kind ?? '');
+      files.push({ name, kind, raw: source.raw, source });
+    }
   }
-  const head = sources.get(HEAD);
-  if (head === undefined && problems.length === 0)
-    problems.push({
-      file: join(folder, HEAD),
-      line: 1,
-      column: 1,
-      field: '',
-      code: 'missing',
-      message: 'a catalogue folder has a catalogue.json with its name and version',
-    });
-  if (problems.length > 0 || head === undefined) return { ok: false, problems };
-  const files = [...sources]
-    .filter(([name]) => name !== HEAD)
-    .map(([name, source]) => ({ file: name, raw: source.raw }));
-  const result = readCatalogue({ file: HEAD, raw: head.raw }, files);
+  if (problems.length > 0) return { ok: false, problems };
+  const head = files.find((f) => f.name === HEAD);
+  if (head === undefined)
+    return fail(
+      join(folder, HEAD),
+      'missing',
+      'a catalogue folder has a catalogue.json with its name and version',
+    );
+  return { ok: true, head, files: files.filter((f) => f !== head) };
+}
+
+/** Reads a catalogue folder: `catalogue.json` with name and version, and one file for each kind of part. */
+export function readCatalogueFolder(
+  folder: string,
+): { ok: true; catalogue: Catalogue } | { ok: false; problems: LocatedProblem[] } {
+  const found = catalogueFiles(folder);
+  if (!found.ok) return found;
+  const { head, files } = found;
+  const result = readCatalogue(
+    { file: HEAD, raw: head.raw },
+    files.map(({ name, raw }) => ({ file: name, raw })),
+  );
   if (result.ok) return result;
   return {
     ok: false,
     problems: result.problems.map((p) => {
-      const source = sources.get(p.file)!;
+      const { source } = [head, ...files].find((f) => f.name === p.file)!;
       return {
         file: source.file,
         ...source.locate(p.path),
