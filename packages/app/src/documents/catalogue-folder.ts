@@ -57,8 +57,8 @@ export function catalogueFiles(
     if (!result.ok) problems.push(...result.problems);
     else {
       const { source } = result;
-      const kind = String((source.raw as { kind?: unknown } | null)?.kind ?? '');
-      files.push({ name, kind, raw: source.raw, source });
+      const kind = (source.raw as { kind?: unknown } | null)?.kind;
+      files.push({ name, kind: typeof kind === 'string' ? kind : '', raw: source.raw, source });
     }
   }
   if (problems.length > 0) return { ok: false, problems };

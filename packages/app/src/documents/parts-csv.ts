@@ -11,7 +11,7 @@ export interface PartsColumn {
   readonly head: string;
 }
 
-export interface PartsRow {
+interface PartsRow {
   /** Line of the file on which the row begins, from 1. */
   readonly line: number;
   /** Text of each column; empty when nothing is said. */

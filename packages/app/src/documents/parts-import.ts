@@ -9,7 +9,7 @@ import { cellsOf, stepsOf, withCell, type RawPart } from './part-cells.ts';
 import { readPartsCsv, type PartsColumn, type PartsTable } from './parts-csv.ts';
 
 /** One cell that a table would change in a catalogue. */
-export interface CellChange {
+interface CellChange {
   readonly part: string;
   readonly line: number;
   readonly field: string;
