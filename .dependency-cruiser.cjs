@@ -4,7 +4,7 @@ const APP = {
   documents: ['calc'],
   store: [],
   server: ['documents', 'store'],
-  web: [],
+  web: ['calc'],
   calc: [],
   cli: ['documents', 'store', 'server', 'calc'],
 };

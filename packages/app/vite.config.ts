@@ -1,6 +1,6 @@
 import { defineConfig } from 'vite';
 
-// The page is one bundle and one worker; the engine's sources go in directly.
+// The desk is one bundle and one worker, the sums another page; the engine's sources go in directly.
 export default defineConfig({
   root: new URL('src/web', import.meta.url).pathname,
   base: './',
@@ -10,6 +10,9 @@ export default defineConfig({
     emptyOutDir: true,
     target: 'es2022',
     sourcemap: false,
+    rolldownOptions: {
+      input: ['index', 'sums'].map((name) => new URL(`src/web/${name}.html`, import.meta.url).pathname),
+    },
   },
   worker: { format: 'es' },
 });

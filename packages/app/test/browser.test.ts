@@ -274,6 +274,33 @@ describe('The desk at 1440', () => {
     await page.keyboard.press('Escape');
   });
 
+  it('works out a sum found by its words, to the figure the command line prints, at an address of its own', async () => {
+    const sums = await page.context().newPage();
+    sums.on('pageerror', (error) => errors.push(error.message));
+    await sums.goto(`${address}sums.html`);
+    await sums.getByLabel('What is to be worked out').fill('fluid power flow pressure');
+    await sums.getByRole('link', { name: 'Fluid power that a flow carries' }).click();
+    await sums.getByLabel('volume flow').fill('12 gpm');
+    const result = sums.locator('.sum [role=status]');
+    expect(await result.textContent()).toContain('Still to be given: pressure rise');
+    await sums.getByLabel('pressure rise').fill('500 furlongs');
+    expect(await sums.locator('.sum [role=alert]').textContent()).toMatch(/500 furlongs/);
+    await sums.getByLabel('pressure rise').fill('500 psi');
+    const answer = await sums.locator('.answers').textContent();
+    let out = '';
+    await main(['calc', 'fluidPower', 'flow=12 gpm', 'pressureRise=500 psi'], {
+      out: (text) => (out += text),
+      err: (text) => (out += text),
+    });
+    expect(answer).toMatch(/^fluid power: [\d.]+ W/);
+    expect(out).toContain(answer);
+    expect(await seriousFindings(sums)).toEqual([]);
+    await sums.reload();
+    expect(await sums.locator('.answers').textContent()).toBe(answer);
+    await sums.goBack();
+    await sums.close();
+  });
+
   it('hands over the quote as a PDF with the price in its text', async () => {
     const [download] = await Promise.all([
       page.waitForEvent('download'),

@@ -122,7 +122,7 @@ export function sampleProof(duties: readonly DutyProof[], carrier = 'Cart, one a
       airDensity: 1.204,
     },
     promises: [],
-    counts: { broken: 0, thin: 0, unknown: 0, kept: 0, 'not-computed': 0 },
+    counts: { broken: 0, thin: 0, unknown: 0, kept: 0 },
     duties,
     bill: { lines: [], joints: [], costCents: 0, priceCents: 0, dryMass: 300, readyInDays: 10, gaps: [] },
     cautions: [],

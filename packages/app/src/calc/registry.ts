@@ -45,6 +45,22 @@ export function closestMethod(name: string): string | undefined {
   return closestName(name, byName.keys());
 }
 
+/** Methods that speak of all the words, those with the words in their name or purpose first. */
+export function methodsAbout(words: readonly string[]): readonly Method[] {
+  const wanted = words.map((w) => w.toLowerCase()).filter((w) => w !== '');
+  const rank = (m: Method) => {
+    const title = `${m.name} ${m.purpose}`.toLowerCase();
+    const text =
+      `${title} ${m.formula} ${m.file} ${m.params.map((p) => `${p.name} ${p.meaning}`).join(' ')}`.toLowerCase();
+    if (!wanted.every((w) => text.includes(w))) return undefined;
+    return wanted.filter((w) => !title.includes(w)).length;
+  };
+  return METHODS.map((method) => ({ method, rank: rank(method) }))
+    .filter((found) => found.rank !== undefined)
+    .sort((a, b) => a.rank! - b.rank!)
+    .map(({ method }) => method);
+}
+
 /** The engine's own function of a method. */
 export function functionOf(method: Method): (...args: unknown[]) => unknown {
   const found = layers[method.layer]?.[method.name];

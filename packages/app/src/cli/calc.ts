@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { formatPath, type UnitSystem } from '@spraywright/engine/quantity';
-import { closestMethod, METHODS, methodNamed, runCalculation } from '../calc/registry.ts';
+import { closestMethod, METHODS, methodNamed, methodsAbout, runCalculation } from '../calc/registry.ts';
 import type { Method } from '../calc/method.ts';
 import { methodListText, methodText, workingText } from '../documents/calculation-text.ts';
 import { parseJsonSource, problemText } from '../documents/json-source.ts';
@@ -56,10 +56,9 @@ export const calcCommand: Command = {
 };
 
 function list(words: readonly string[], as: 'text' | 'json', terminal: Terminal): number {
-  const found = METHODS.filter((m) => {
-    const text = `${m.name} ${m.purpose} ${m.formula} ${m.file} ${m.params.map((p) => `${p.name} ${p.meaning}`).join(' ')}`;
-    return words.every((word) => text.toLowerCase().includes(word.toLowerCase()));
-  });
+  const about = new Set(methodsAbout(words));
+  // In the order of the folders, under which the list is headed.
+  const found = METHODS.filter((m) => about.has(m));
   if (as === 'json') terminal.out(JSON.stringify(found, null, 2));
   else if (found.length > 0)
     terminal.out(

@@ -12,24 +12,18 @@ const WORDS: Readonly<Record<PromiseState, string>> = {
   thin: 'Thin',
   unknown: 'Unknown',
   kept: 'Kept',
-  'not-computed': 'Not computed yet',
 };
 
 /** The proof of a rig in plain words, for the terminal. */
 export function proofText(proof: Proof, options: ProofTextOptions): string {
   const { units } = options;
-  const computed = proof.promises.filter((p) => p.state !== 'not-computed');
-  const later = proof.promises.filter((p) => p.state === 'not-computed');
   return [
     `${proof.title}, for ${proof.customer}`,
     `${money(proof.bill.priceCents)}, dry mass ${display(proof.bill.dryMass, 'mass', units)}, ready in ${proof.bill.readyInDays} working days`,
     '',
     ...proof.duties.flatMap((d) => dutyLines(d, units)),
     '',
-    ...computed.flatMap((p) => promiseLines(p, options)),
-    ...(later.length === 0
-      ? []
-      : ['', `Not computed yet: ${later.map((p) => lowerFirst(p.sentence)).join('; ')}.`]),
+    ...proof.promises.flatMap((p) => promiseLines(p, options)),
     '',
     'Cautions',
     ...proof.cautions.flatMap(cautionLines),
@@ -94,8 +88,4 @@ export function money(cents: number): string {
   const [whole, part] = (cents / 100).toFixed(2).split('.');
   const grouped = whole!.replace(/\B(?=(\d{3})+(?!\d))/g, ',');
   return part === '00' ? `$${grouped}` : `$${grouped}.${part}`;
-}
-
-function lowerFirst(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
 }

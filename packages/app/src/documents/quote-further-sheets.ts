@@ -66,14 +66,12 @@ function rule(top = 0): Content {
 function promises(proof: Proof, options: QuoteOptions): Content {
   const caption = (text: string, align: 'left' | 'right' = 'left') =>
     paragraph(text, { family: 'condensed', size: 8, color: INK2, align });
-  const told = proof.promises.filter((p) => p.state !== 'not-computed');
-  const later = proof.promises.filter((p) => p.state === 'not-computed');
   const body: TableCell[][] = [
     [caption('state'), caption('promise, and why'), caption('has', 'right'), caption('asked', 'right')],
   ];
   // Open points are rows of their own, so that a long list may run on to the next sheet; no hairline parts them.
   const running = new Set<number>();
-  for (const p of told) {
+  for (const p of proof.promises) {
     body.push(promiseRow(p, options));
     for (const text of openPoints(p)) {
       running.add(body.length);
@@ -85,27 +83,11 @@ function promises(proof: Proof, options: QuoteOptions): Content {
       ]);
     }
   }
-  if (later.length > 0) body.push(laterRow(later));
   return {
     margin: [PAD, 0, PAD, 0],
     table: { widths: [54, '*', 70, 76], headerRows: 1, dontBreakRows: true, keepWithHeaderRows: 1, body },
     layout: { ...ROWS_LAYOUT, hLineWidth: (i) => (running.has(i) ? 0 : ROWS_LAYOUT.hLineWidth(i)) },
   };
-}
-
-function laterRow(later: readonly RigPromise[]): TableCell[] {
-  return [
-    stateCell('not-computed'),
-    {
-      ...paragraph(`Not worked out yet, so not promised: ${later.map((p) => p.sentence).join('; ')}.`, {
-        size: 9,
-        color: INK2,
-      }),
-      colSpan: 3,
-    },
-    {},
-    {},
-  ];
 }
 
 function stateCell(state: RigPromise['state']): TableCell {

@@ -81,7 +81,6 @@ export function quoteWords(proof: Proof, units: UnitSystem): QuoteWords {
     willNot: [
       ...state('broken').map((p) => brokenRow(p, units)),
       ...reachLimits(proof, units),
-      ...notComputed(proof),
       {
         mark: 'line',
         text: 'It does not choose the product for you. The product label, local codes and licensed practice come first.',
@@ -190,17 +189,6 @@ function reachLimits(proof: Proof, units: UnitSystem): QuoteRow[] {
       text: `The farthest drops fly up to ${say(Math.max(...flown.map(([, z]) => z)))} high and come down up to ${say(Math.max(...flown.map(([x]) => x)))} from where the operator stands. Keep people, cars and windows clear.`,
     });
   return rows;
-}
-
-function notComputed(proof: Proof): QuoteRow[] {
-  const later = proof.promises.filter((p) => p.state === 'not-computed');
-  if (later.length === 0) return [];
-  return [
-    {
-      mark: 'line',
-      text: `Not worked out yet, so not promised here: ${later.map((p) => lowerFirst(p.sentence)).join('; ')}.`,
-    },
-  ];
 }
 
 function openRow(p: RigPromise): QuoteRow {

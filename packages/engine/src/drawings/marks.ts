@@ -2,19 +2,17 @@ import type { PromiseState } from '../rig/index.ts';
 import type { Palette } from './palette.ts';
 import { element, number, type Attributes } from './svg.ts';
 
-/** Words of the five states, as rows begin with them. */
+/** Words of the four states, as rows begin with them. */
 export const STATE_WORDS: Readonly<Record<PromiseState, string>> = {
   broken: 'Broken',
   thin: 'Thin',
   unknown: 'Unknown',
   kept: 'Kept',
-  'not-computed': 'Not yet',
 };
 
 export function stateColor(state: PromiseState, palette: Palette): string {
   if (state === 'broken') return palette.broken;
-  if (state === 'thin') return palette.thin;
-  return state === 'not-computed' ? palette.ink2 : palette.ink;
+  return state === 'thin' ? palette.thin : palette.ink;
 }
 
 /** Mark of a state, 14 px square, its middle at (x, y): tick, arrows nose to nose, parted line, ? in a dashed circle. */
@@ -47,7 +45,7 @@ export function stateMark(state: PromiseState, x: number, y: number, palette: Pa
         d: `M${at(-7.5, 0)}H${number(x - 3.4)}M${at(3.4, 0)}H${number(x + 7.5)}M${at(-4.2, 5.5)}L${at(-0.4, -5.5)}M${at(0.4, 5.5)}L${at(4.2, -5.5)}`,
         ...line,
       });
-    default:
+    case 'unknown':
       return (
         element('circle', {
           cx: x,
@@ -57,17 +55,11 @@ export function stateMark(state: PromiseState, x: number, y: number, palette: Pa
           'stroke-width': 1 * palette.weight,
           'stroke-dasharray': '2.4 1.7',
         }) +
-        (state === 'unknown'
-          ? element('path', {
-              d: `M${at(-2, -1.8)}C${at(-2, -4.4)} ${at(2.2, -4.4)} ${at(2.2, -1.9)}C${at(2.2, 0)} ${at(0, -0.2)} ${at(0, 1.6)}M${at(0, 3)}V${number(y + 4.2)}`,
-              ...line,
-              'stroke-width': 1.3 * palette.weight,
-            })
-          : element('path', {
-              d: `M${at(-2.6, 0)}H${number(x + 2.6)}`,
-              ...line,
-              'stroke-width': 1.2 * palette.weight,
-            }))
+        element('path', {
+          d: `M${at(-2, -1.8)}C${at(-2, -4.4)} ${at(2.2, -4.4)} ${at(2.2, -1.9)}C${at(2.2, 0)} ${at(0, -0.2)} ${at(0, 1.6)}M${at(0, 3)}V${number(y + 4.2)}`,
+          ...line,
+          'stroke-width': 1.3 * palette.weight,
+        })
       );
   }
 }

@@ -4,7 +4,7 @@ import { display, type Dimension, type UnitSystem } from '../quantity/index.ts';
  * How a promise stands: kept with room, kept by less than 5 % (thin), broken, unknown because a datum is missing,
  * or not computed yet because the program has no method for it.
  */
-export type PromiseState = 'kept' | 'thin' | 'broken' | 'unknown' | 'not-computed';
+export type PromiseState = 'kept' | 'thin' | 'broken' | 'unknown';
 
 /** A number with its dimension; `value` is SI, money in whole currency units. */
 export interface Figure {
@@ -118,7 +118,7 @@ export function unknown(told: Told, asked?: Figure, sense: 'at-least' | 'at-most
   };
 }
 
-const ORDER: Record<PromiseState, number> = { broken: 0, thin: 1, unknown: 2, kept: 3, 'not-computed': 4 };
+const ORDER: Record<PromiseState, number> = { broken: 0, thin: 1, unknown: 2, kept: 3 };
 
 /** Broken first, then thin, unknown, kept; within a state in the order they were made. */
 export function inOrder(promises: readonly RigPromise[]): RigPromise[] {

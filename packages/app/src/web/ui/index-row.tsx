@@ -121,6 +121,9 @@ function Tools() {
       >
         <b data-on={sheet === 'day'}>Day</b> / <b data-on={sheet === 'night'}>Night</b>
       </button>
+      <a className="tool" href="./sums.html" title="Every sum behind the proof, worked out step by step">
+        Sums
+      </a>
       <button
         type="button"
         className="tool"

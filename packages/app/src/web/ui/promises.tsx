@@ -37,7 +37,6 @@ export function Promises() {
   const folded = rows.filter(
     (p) => !all && p.state === 'kept' && (slotOpen || elsewhere(p) || !TOLD.includes(p.kind)),
   );
-  const later = rows.filter((p) => p.state === 'not-computed');
   return (
     <section className="promises" aria-labelledby="promises-heading">
       <div className="area-head">
@@ -73,11 +72,6 @@ export function Promises() {
           {all ? 'Fold what is kept' : `${folded.length} more kept`}
         </button>
       )}
-      {later.length > 0 && (
-        <p className="later note">
-          <b>Not computed yet:</b> {later.map((p) => lowerFirst(p.sentence)).join('; ')}.
-        </p>
-      )}
     </section>
   );
 }
@@ -93,8 +87,4 @@ function Counts({ counts }: { counts: Readonly<Record<PromiseState, number>> }) 
       ))}
     </span>
   );
-}
-
-function lowerFirst(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
 }

@@ -39,7 +39,7 @@ export function deskBody(raw: unknown, rig: Rig, proof: Proof, duty: DutyProof, 
     parts: partRows(raw, rig, proof, units),
     notFitted: emptySlots(rig),
     bill: billGroups(proof, units),
-    cautions: cautionNotes(rig, proof),
+    cautions: cautionNotes(proof),
   };
 }
 

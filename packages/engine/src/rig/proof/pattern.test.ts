@@ -200,7 +200,7 @@ describe('evenness of passes from the cups of one', () => {
     expect(at('10 ft', triangle).has!.value).toBeLessThan(1e-9);
     const wide = at('18 ft', triangle);
     expect(wide.state).toBe('broken');
-    expect(wide.working!.map((w) => w.text)).toContain('widest distance that is even enough');
+    expect(wide.working.map((w) => w.text)).toContain('widest distance that is even enough');
   });
 
   it('tells a lopsided nozzle driven there and back from one driven round and round', () => {

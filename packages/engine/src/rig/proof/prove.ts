@@ -189,7 +189,7 @@ function pressureOfLines(rig: Rig, duties: readonly ProvenDuty[]): (line: string
 }
 
 function countStates(promises: readonly RigPromise[]): Record<PromiseState, number> {
-  const counts: Record<PromiseState, number> = { broken: 0, thin: 0, unknown: 0, kept: 0, 'not-computed': 0 };
+  const counts: Record<PromiseState, number> = { broken: 0, thin: 0, unknown: 0, kept: 0 };
   for (const p of promises) counts[p.state]++;
   return counts;
 }
