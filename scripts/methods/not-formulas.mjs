@@ -33,7 +33,6 @@ export const NOT_FORMULAS = {
   recipe: 'composition',
   thinnedWithWater: 'composition',
   compileNetwork: 'composition',
-  orificeLadder: 'composition',
   solveNetwork: 'composition',
   readNetwork: 'reader',
 };

@@ -7,5 +7,3 @@ export { readNetwork } from './network-document.ts';
 export type { NetworkReading } from './network-document.ts';
 export { solveNetwork } from './solve-network.ts';
 export type { ElementResult, NetworkResult, NodeResult } from './solve-network.ts';
-export { orificeLadder } from './orifice-ladder.ts';
-export type { OrificeLadder } from './orifice-ladder.ts';

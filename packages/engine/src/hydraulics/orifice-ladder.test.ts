@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { compileNetwork, orificeLadder, type NetworkModel, type PipeLaw } from './index.ts';
+import { orificeLadder } from '../../test/orifice-ladder.ts';
+import { compileNetwork, type NetworkModel, type PipeLaw } from './index.ts';
 
 const K = 2 / 60000 / Math.sqrt(1e5);
 const pipe = (bore: number): PipeLaw => ({ kind: 'pipe', length: 0.5, bore, roughness: 1.5e-6 });

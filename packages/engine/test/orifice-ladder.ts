@@ -1,5 +1,5 @@
 /** Pipes with outlets along them, written out piece by piece. */
-import type { NetworkElement, NetworkNode, PipeLaw } from './network-model.ts';
+import type { NetworkElement, NetworkNode, PipeLaw } from '../src/hydraulics/index.ts';
 
 export interface OrificeLadder {
   /** Starts the ids of what is made. */
