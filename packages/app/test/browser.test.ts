@@ -285,6 +285,13 @@ describe('The desk at 1440', () => {
     expect(await result.textContent()).toContain('Still to be given: pressure rise');
     await sums.getByLabel('pressure rise').fill('500 furlongs');
     expect(await sums.locator('.sum [role=alert]').textContent()).toMatch(/500 furlongs/);
+    await sums.setViewportSize(PHONE);
+    await sums.getByLabel('volume flow').fill('12 furlongs');
+    const below = (await sums.getByLabel('pressure rise').boundingBox())!.y;
+    const refusal = (await sums.locator('.sum [role=alert]').first().boundingBox())!;
+    expect(refusal.y + refusal.height).toBeLessThan(below);
+    await sums.getByLabel('volume flow').fill('12 gpm');
+    await sums.setViewportSize(DESK);
     await sums.getByLabel('pressure rise').fill('500 psi');
     const answer = await sums.locator('.answers').textContent();
     let out = '';

@@ -45,7 +45,7 @@ export function closestMethod(name: string): string | undefined {
   return closestName(name, byName.keys());
 }
 
-/** Methods that speak of all the words, those with the words in their name or purpose first. */
+/** Methods that speak of all the words: those with the words in their name or purpose first, of these the plainest. */
 export function methodsAbout(words: readonly string[]): readonly Method[] {
   const wanted = words.map((w) => w.toLowerCase()).filter((w) => w !== '');
   const rank = (m: Method) => {
@@ -57,7 +57,10 @@ export function methodsAbout(words: readonly string[]): readonly Method[] {
   };
   return METHODS.map((method) => ({ method, rank: rank(method) }))
     .filter((found) => found.rank !== undefined)
-    .sort((a, b) => a.rank! - b.rank!)
+    .sort(
+      (a, b) =>
+        a.rank! - b.rank! || (wanted.length === 0 ? 0 : a.method.purpose.length - b.method.purpose.length),
+    )
     .map(({ method }) => method);
 }
 

@@ -68,7 +68,7 @@ function readNumber(param: MethodParam, given: unknown): ReadInput {
     return within(param, given, String(given), undefined);
   }
   if (typeof given !== 'string')
-    return wrong(param, given, `text such as '${example(param, dimension)}' was expected`);
+    return wrong(param, given, `text such as '${exampleOf(param)}' was expected`);
   if (dimension === undefined) {
     // "12 mol/m3", or the bare figure in the one unit there is.
     const figure = given.trim().endsWith(unit) ? given.trim().slice(0, -unit.length) : given;
@@ -143,7 +143,9 @@ function readChoice(param: MethodParam, given: unknown): ReadInput {
   return { ok: true, value: param.numeric === true ? Number(word) : word.trim() };
 }
 
-function example(param: MethodParam, dimension: Dimension | undefined): string {
+/** What may be typed for an input: `12 gpm`. */
+export function exampleOf(param: MethodParam): string {
+  const dimension = dimensionOfParam(param);
   return dimension === undefined
     ? `1 ${param.unit}`
     : dimension === 'ratio'

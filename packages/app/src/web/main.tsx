@@ -2,8 +2,9 @@ import { createRoot } from 'react-dom/client';
 import { Desk } from './ui/desk.tsx';
 import { DeskContext } from './ui/desk-context.ts';
 import { DeskStore } from './state/desk-store.ts';
+import { browserStorage } from './state/kept-work.ts';
 import { foldOf, watchFold } from './ui/fold.ts';
-import { sheetTokens } from './style/sheet-tokens.ts';
+import { layOutSheet } from './style/sheet-tokens.ts';
 import { listenToKeys } from './ui/keys.ts';
 import './style/fonts.css';
 import './style/sheet.css';
@@ -16,11 +17,9 @@ import './style/title-block.css';
 import './style/touch.css';
 import './style/print.css';
 
-const tokens = document.createElement('style');
-tokens.textContent = sheetTokens();
-document.head.append(tokens);
+layOutSheet();
 
-const store = new DeskStore(storageOf(), {
+const store = new DeskStore(browserStorage(), {
   night: matchMedia('(prefers-color-scheme: dark)').matches,
   fold: foldOf(),
   job: decodeURIComponent(location.hash.slice(1)),
@@ -35,12 +34,3 @@ createRoot(document.getElementById('sheet')!).render(
     <Desk />
   </DeskContext>,
 );
-
-/** A browser may forbid storage altogether; the desk works without. */
-function storageOf(): Storage | undefined {
-  try {
-    return localStorage;
-  } catch {
-    return undefined;
-  }
-}

@@ -11,6 +11,15 @@ export interface KeptWork {
 
 const KEY = 'spraywright-desk-1';
 
+/** A browser may forbid storage altogether; the page works without. */
+export function browserStorage(): Storage | undefined {
+  try {
+    return localStorage;
+  } catch {
+    return undefined;
+  }
+}
+
 export function loadWork(storage: Storage | undefined, night: boolean): KeptWork {
   const fresh: KeptWork = { jobs: {}, current: undefined, units: 'us', sheet: night ? 'night' : 'day' };
   try {

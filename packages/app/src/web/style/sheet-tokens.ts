@@ -1,7 +1,7 @@
 import { PALETTES } from '@spraywright/engine/drawings';
 
 /** The colours of the sheets as custom properties, from the same table that the drawings use. */
-export function sheetTokens(): string {
+function sheetTokens(): string {
   const rule = (selector: string, palette: (typeof PALETTES)[keyof typeof PALETTES]) =>
     `${selector}{${Object.entries(palette)
       .map(([name, value]) => `--${name.replace(/[A-Z]/g, (c) => `-${c.toLowerCase()}`)}:${value}`)
@@ -11,4 +11,11 @@ export function sheetTokens(): string {
     rule(':root[data-sheet=night]', PALETTES.night),
     `@media print{${rule(':root,:root[data-sheet=night]', PALETTES.print)}}`,
   ].join('\n');
+}
+
+/** Puts the colours of the sheets into the page. */
+export function layOutSheet(): void {
+  const tokens = document.createElement('style');
+  tokens.textContent = sheetTokens();
+  document.head.append(tokens);
 }

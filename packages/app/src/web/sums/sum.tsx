@@ -2,6 +2,7 @@ import type { UnitSystem } from '@spraywright/engine/quantity';
 import { useEffect, useRef } from 'react';
 import type { Method, MethodParam } from '../../calc/method.ts';
 import { runCalculation } from '../../calc/registry.ts';
+import { exampleOf } from '../../calc/typed-input.ts';
 import { resultText, taken, takes } from '../../calc/wording.ts';
 
 /** One sum: what it takes, what comes out, and how. */
@@ -48,7 +49,7 @@ export function Sum({
                 <span className="note">{takes(param).slice(1, -1)}</span>
               </label>
               {problem !== undefined && (
-                <span className="field-problem" role="alert">
+                <span className="problem" role="alert">
                   {problem.message}
                 </span>
               )}
@@ -122,7 +123,7 @@ function Field({
       aria-invalid={refused}
       autoComplete="off"
       spellCheck={false}
-      placeholder={param.kind === 'list' ? 'several; parted; like this' : ''}
+      placeholder={param.kind === 'list' ? `${exampleOf(param)}; and so on` : `such as ${exampleOf(param)}`}
       onChange={(e) => onType(e.target.value)}
     />
   );
