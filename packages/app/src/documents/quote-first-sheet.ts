@@ -60,6 +60,7 @@ export function firstSheet(proof: Proof, options: QuoteOptions): { content: Cont
         bold: true,
         size: head.size,
         color: INK,
+        tabular: false,
         margin: [PAD, i === 0 ? 11 : 0, PAD, 0],
       }),
     ),
@@ -191,10 +192,10 @@ function list(rows: readonly QuoteRow[], width: number): Content {
       body: rows.map((row): TableCell[] => {
         const words: Content = {
           stack: [
-            paragraph(row.text, { size: TEXT, color: INK, bold: row.mark === 'broken' }),
+            paragraph(row.text, { size: TEXT, color: INK, bold: row.mark === 'broken', tabular: false }),
             ...(row.note === undefined || row.note === ''
               ? []
-              : [paragraph(row.note, { size: NOTE, color: INK2 })]),
+              : [paragraph(row.note, { size: NOTE, color: INK2, tabular: false })]),
           ],
         };
         return row.has === undefined && row.asked === undefined
@@ -285,9 +286,15 @@ function price(terms: QuoteTerms): Placed[] {
   const left = FRAME.left + PAD;
   const right = 287 - PAD;
   const top = FRAME.bottom - BLOCK_HEIGHT;
+  const ready = fitted(
+    `Ready ${terms.readyInDays} working days after order. Holds until ${terms.validUntil}.`,
+    'semi',
+    false,
+    { width: right - left, height: 12, size: 9.6 },
+  );
   const row = (y: number, text: string, figure: string, big = false): Placed[] => [
     lineAt(left, y + (big ? 3 : 0), text, { size: big ? 10.6 : 9.6, bold: big, color: INK }),
-    ...(figure === '' ? [] : [atRight(right, y - (big ? 1.5 : 0.6), figure, big ? 16.5 : 10.8)]),
+    atRight(right, y - (big ? 1.5 : 0.6), figure, big ? 16.5 : 10.8),
   ];
   const hair = (y: number, width: number = LINE_WIDTH.thin, color = RULE) => ({
     type: 'line' as const,
@@ -325,10 +332,8 @@ function price(terms: QuoteTerms): Placed[] {
       `On order ${terms.depositPercent} %, balance after the water test`,
       money(terms.depositCents),
     ),
-    ...row(
-      top + 60,
-      `Ready ${terms.readyInDays} working days after order. Holds until ${terms.validUntil}.`,
-      '',
+    ...ready.lines.map((text) =>
+      lineAt(left, top + 60, text, { size: ready.size, color: INK, tabular: false }),
     ),
     lineAt(left, top + 104.5, 'Accepted, name and date', { size: 8.2, color: INK2 }),
   ];

@@ -108,6 +108,21 @@ describe.each(['tall-elms', 'roof-skid', 'road-dust'])('The quote of the demo ri
     expect(text).toContain('Accepted, name and date');
   });
 
+  it('keeps the longest date on its side of the title block, and breaks its statement where it was measured', async () => {
+    const late = join(folder, `${name}-late.pdf`);
+    writeFileSync(late, await quotePdf(proof, { shop, units: 'us', date: '2026-11-26' }));
+    const boxes = poppler('pdftotext', '-bbox-layout', '-l', '1', late, '-').toString('utf8');
+    const lines = [...boxes.matchAll(/<line ([^>]*)>([^]*?)<\/line>/g)].map(([, at, words]) => ({
+      right: Number(/xMax="([\d.]+)"/.exec(at!)![1]),
+      text: [...words!.matchAll(/>([^<]+)<\/word>/g)].map(([, word]) => word).join(' '),
+    }));
+    const ready = lines.find((l) => l.text.includes('Holds until 26 December 2026'));
+    // The title block begins 287 points from the left edge.
+    expect(ready?.right).toBeLessThan(287);
+    const head = [...lines.map((l) => l.text)].slice(0, 3);
+    for (const text of head) expect(text.split(' ').length, head.join(' / ')).toBeGreaterThan(1);
+  });
+
   it('tells every promise with the figure it has and the figure asked', () => {
     const told = dense(text);
     for (const p of proof.promises) {

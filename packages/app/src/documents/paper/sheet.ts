@@ -103,7 +103,7 @@ function cell({
       ? []
       : [lineAt(x + pad, y + 3, caption, { family: 'condensed', size: 7.5, color: INK2 })]),
     ...lines.map((text, i) =>
-      lineAt(x + pad, first + i * fit * LINE, text, { family, bold, size: fit, color }),
+      lineAt(x + pad, first + i * fit * LINE, text, { family, bold, size: fit, color, tabular: false }),
     ),
   ];
 }

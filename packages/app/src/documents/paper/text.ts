@@ -11,7 +11,7 @@ interface TextLook {
   readonly align?: 'left' | 'right' | 'center';
   readonly lineHeight?: number;
   readonly margin?: [number, number, number, number];
-  /** Figures of one width, for columns; on unless a text is measured and set by its right end. */
+  /** Figures of one width, for columns; off where a text was measured, since figures are measured at their own widths. */
   readonly tabular?: boolean;
 }
 
