@@ -23,3 +23,6 @@ export { liquidOf, type DutyLiquid } from './proof/liquid.ts';
 export type { Placement } from './proof/placement-data.ts';
 export type { TipAngle } from './proof/stability.ts';
 export type { Fill, MassPoint, PlacedPart, SupportLoads } from './placement/index.ts';
+export { TOLERANCES, type Tolerance, type ToleranceKind } from './confidence/tolerances.data.ts';
+export { uncertainInputs, type Correction, type UncertainInput } from './confidence/uncertain-inputs.ts';
+export { withFactors } from './confidence/with-factors.ts';
