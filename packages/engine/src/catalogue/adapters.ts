@@ -98,8 +98,13 @@ function cheaper(
   return a.price < b.price || (a.price === b.price && a.pieces.length < b.pieces.length);
 }
 
+const keys = new WeakMap<Port, string>();
+
+/** Made once per port: every bill asks for it. */
 function portKey(p: Port): string {
-  return `${p.joint}:${p.size.toPrecision(6)}:${p.gender}`;
+  let key = keys.get(p);
+  if (key === undefined) keys.set(p, (key = `${p.joint}:${p.size.toPrecision(6)}:${p.gender}`));
+  return key;
 }
 
 /** Key of the port that mates with this one. */

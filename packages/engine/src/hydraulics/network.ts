@@ -66,6 +66,8 @@ class Network implements NetworkState {
   private readonly isDirty: Uint8Array;
   private readonly unprepared = new Map<number, number>();
   private solvedOnce = false;
+  /** Valves or the liquid have changed: the circuit is laid out or filled anew before the next solve. */
+  private relaid = false;
 
   constructor(model: NetworkModel) {
     this.elements = model.elements;
@@ -180,7 +182,7 @@ class Network implements NetworkState {
     for (let e = 0; e < this.elementCount; e++) {
       refreshElement(this.laws.coefficients, this.laws.context, this.laws.laws[e]!, e, liquid);
     }
-    this.fill(this.circuit);
+    this.relaid = true;
   }
 
   open(element: number, open: boolean): void {
@@ -188,9 +190,8 @@ class Network implements NetworkState {
     if (this.openState[element] === undefined)
       throw new RangeError(`element ${element} is not there; the network has ${this.elementCount}`);
     if (this.openState[element] === state) return;
-    this.applyChanges();
     this.openState[element] = state;
-    this.circuit = this.circuitFor();
+    this.relaid = true;
     this.solvedOnce = false;
   }
 
@@ -257,29 +258,34 @@ class Network implements NetworkState {
     return notesOf(this);
   }
 
-  /** Brings coefficients up to date with changed parameters. */
+  /** Brings coefficients up to date with changed parameters, liquid and valves. */
   applyChanges(): void {
     if (this.dirtyCount > 0) this.refreshDirty();
+    if (this.relaid) this.circuit = this.circuitFor();
     if (this.unprepared.size > 0) this.prepareCalm();
   }
 
   private refreshDirty(): void {
-    const { laws, circuit } = this;
+    const { laws } = this;
     for (let i = 0; i < this.dirtyCount; i++) {
       const e = this.dirty[i]!;
       this.isDirty[e] = 0;
-      const law = laws.laws[e]!;
-      refreshElement(laws.coefficients, laws.context, law, e, this.liquid);
-      const b = circuit.branchOf[e]!;
-      if (b < 0) continue;
-      refreshBranch(circuit, laws, b, this.inletElevation, this.outletElevation);
-      if (law.kind === 'pipe') {
-        regroupFriction(circuit, laws, b, false);
-        if (laws.coefficients.friction[e]!.table === UNKNOWN_TABLE) this.unprepared.set(b, CALM);
-      } else if (laws.context.curves[e]?.power !== undefined) regroupFriction(circuit, laws, b, true);
-      refreshConductance(circuit, b);
+      refreshElement(laws.coefficients, laws.context, laws.laws[e]!, e, this.liquid);
+      if (!this.relaid) this.refreshBranchOf(e);
     }
     this.dirtyCount = 0;
+  }
+
+  private refreshBranchOf(e: number): void {
+    const { laws, circuit } = this;
+    const b = circuit.branchOf[e]!;
+    if (b < 0) return;
+    refreshBranch(circuit, laws, b, this.inletElevation, this.outletElevation);
+    if (laws.laws[e]!.kind === 'pipe') {
+      regroupFriction(circuit, laws, b, false);
+      if (laws.coefficients.friction[e]!.table === UNKNOWN_TABLE) this.unprepared.set(b, CALM);
+    } else if (laws.context.curves[e]?.power !== undefined) regroupFriction(circuit, laws, b, true);
+    refreshConductance(circuit, b);
   }
 
   /** A pipe whose friction curve has not changed for a while gets it prepared; one that varies does without. */
@@ -313,6 +319,7 @@ class Network implements NetworkState {
   }
 
   private fill(circuit: Circuit): void {
+    this.relaid = false;
     this.unprepared.clear();
     for (let b = 0; b < circuit.branches; b++) {
       refreshBranch(circuit, this.laws, b, this.inletElevation, this.outletElevation);

@@ -55,6 +55,7 @@ export function solveRows(
   const before = variables.map((v, k) =>
     v.parameter === 'surface' ? network.fixedHead[v.node]! : network.values[slots[k]!]!,
   );
+  network.applyChanges();
   const one = new Float64Array(outputs.length);
   const batch: Batch = { network, variables, slots, values, outputs, flows, failed, one, missed: 0 };
   solveBox(

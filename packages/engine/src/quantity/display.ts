@@ -72,8 +72,17 @@ function stepFor(value: number, dimension: Dimension, system: UnitSystem, option
 
 /** Judged on the figure as it will be rounded, so that 59.97 s is 1.0 min and never 60 s. */
 function isBelow(value: number, step: Step, dimension: Dimension): boolean {
-  const figure = figureIn(knownUnit(step.unit, dimension), Math.abs(value));
-  return Number(figure.toFixed(decimalsFor(figure, step))) < (step.below ?? Infinity);
+  const unit = knownUnit(step.unit, dimension);
+  const { below = Infinity } = step;
+  const about = fromSi(Math.abs(value), unit);
+  if (clearOf(about, below)) return about < below;
+  const figure = figureIn(unit, Math.abs(value));
+  return Number(figure.toFixed(decimalsFor(figure, step))) < below;
+}
+
+/** So far from a limit that no rounding, to whole numbers at the coarsest, moves a figure across it: most are. */
+function clearOf(figure: number, limit: number): boolean {
+  return Math.abs(figure - limit) > 0.51;
 }
 
 /** More digits for small figures: `fine` lists the size below which a figure gets that many decimals. */
@@ -87,7 +96,7 @@ function decimalsFor(figure: number, step: Step): number {
   const fine = step.fine ?? [];
   for (let decimals = fine.length; decimals > 0; decimals--) {
     const limit = fine[decimals - 1] ?? 0;
-    if (Number(size.toFixed(decimals)) < limit) return decimals;
+    if (clearOf(size, limit) ? size < limit : Number(size.toFixed(decimals)) < limit) return decimals;
   }
   return 0;
 }
@@ -102,7 +111,7 @@ function grouped(figure: string, comma: boolean): string {
   const [whole = '', fraction] = figure.split('.');
   const digits = whole.replace('-', '');
   const separator = comma ? ',' : '\u00A0';
-  const apart = comma || digits.length > 4 ? digits.replaceAll(/\B(?=(\d{3})+$)/g, separator) : digits;
+  const apart = digits.length > (comma ? 3 : 4) ? digits.replaceAll(/\B(?=(\d{3})+$)/g, separator) : digits;
   const unsigned = fraction === undefined ? apart : `${apart}.${fraction}`;
   return whole.startsWith('-') && /[1-9]/.test(unsigned) ? `\u2212${unsigned}` : unsigned;
 }

@@ -23,15 +23,18 @@ export interface BriefContacts {
 }
 
 const known = new WeakMap<Brief, BriefContacts>();
+/** By the liquids themselves: most changes of a brief leave them alone. */
+const knownByLiquids = new Map<string, BriefContacts>();
+const MOST_KNOWN = 100;
 
-/** Looked up once per brief: it is the same for every rig that answers it. */
+/** Looked up once per set of liquids: it is the same for every rig that meets them. */
 export function contactsOf(brief: Brief, site: Site): BriefContacts {
   let found = known.get(brief);
-  if (found === undefined) known.set(brief, (found = lookUp(brief, site)));
+  if (found === undefined) known.set(brief, (found = recall(brief, site)));
   return found;
 }
 
-function lookUp(brief: Brief, site: Site): BriefContacts {
+function recall(brief: Brief, site: Site): BriefContacts {
   const contacts = brief.liquids
     .filter((l) => isLiquid(l.liquid))
     .map(({ liquid, strength, strengthUnit, temperature }) => ({
@@ -40,6 +43,16 @@ function lookUp(brief: Brief, site: Site): BriefContacts {
       strengthUnit,
       temperatureC: (temperature ?? site.temperature) - 273.15,
     }));
+  const key = JSON.stringify(contacts);
+  let found = knownByLiquids.get(key);
+  if (found === undefined) {
+    if (knownByLiquids.size >= MOST_KNOWN) knownByLiquids.clear();
+    knownByLiquids.set(key, (found = lookUp(contacts)));
+  }
+  return found;
+}
+
+function lookUp(contacts: readonly LiquidContact[]): BriefContacts {
   const resistances = new Map<string, readonly Resistance[]>(
     MATERIALS.map(({ id: material }) => [
       material,

@@ -18,24 +18,28 @@ import { liquidDepth } from './tank-level.ts';
 interface OpenOutlet {
   readonly line: string;
   /** Element that discharges, and the node in front of it. */
-  readonly last: string;
-  readonly before: string;
-  readonly node: string;
+  readonly last: number;
+  readonly before: number;
 }
 
-/** A rig in one duty as a network, with the way back from elements to items. */
+/** One element of a line between its nodes, with the item it stands for: none for bends and branches. */
+export interface LineElement {
+  readonly element: number;
+  readonly from: number;
+  readonly to: number;
+  readonly item: string | undefined;
+}
+
+/** A rig in one duty as a network, with the way back from elements to items. Elements and nodes go by their place in the model. */
 export interface DutyNetwork {
   readonly model: NetworkModel;
   readonly outlets: readonly OpenOutlet[];
-  /** Elements of each line in flow order, with the item each stands for. */
-  readonly lines: ReadonlyMap<
-    string,
-    readonly { readonly element: string; readonly item: string | undefined }[]
-  >;
+  /** Elements of each line in flow order. */
+  readonly lines: ReadonlyMap<string, readonly LineElement[]>;
   /** Elements that shut all open outlets when the trigger is let go: guns, or the first part of a line without one. */
-  readonly triggers: readonly string[];
+  readonly triggers: readonly number[];
   /** Suction strainers, with their flow factor clean and at the state in which they must be cleaned. */
-  readonly strainers: readonly { readonly element: string; readonly clean: number; readonly dirty: number }[];
+  readonly strainers: readonly { readonly element: number; readonly clean: number; readonly dirty: number }[];
 }
 
 const BAR = 1e5;
@@ -58,50 +62,56 @@ export function dutyNetwork(rig: Rig, duty: Duty, liquid: NetworkLiquid): DutyNe
   for (const n of rig.document.nodes) nodes.push({ id: n.id, elevation: deck + n.height });
   const elements: NetworkElement[] = [];
   const outlets: OpenOutlet[] = [];
-  const triggers: string[] = [];
-  const strainers: { element: string; clean: number; dirty: number }[] = [];
-  const lines = new Map<string, { element: string; item: string | undefined }[]>();
-  const heights = new Map(nodes.map((n) => [n.id, n.elevation]));
+  const triggers: number[] = [];
+  const strainers: { element: number; clean: number; dirty: number }[] = [];
+  const lines = new Map<string, LineElement[]>();
+  const nodeOf = new Map(nodes.map((n, i) => [n.id, i]));
 
   for (const line of rig.lines) {
     const isOpen = opens(line, duty);
-    const outletHeight = outletHeightOf(line, duty);
-    const end = line.to === 'air' ? `${line.id}.air` : line.to;
-    if (line.to === 'air') {
-      nodes.push({ id: end, elevation: outletHeight, atmosphere: true });
-      heights.set(end, outletHeight);
+    const toAir = line.to === 'air';
+    if (toAir) {
+      nodeOf.set(`${line.id}.air`, nodes.length);
+      nodes.push({ id: `${line.id}.air`, elevation: outletHeightOf(line, duty), atmosphere: true });
     }
-    const run = elementsOf(rig, line, duty);
-    lines.set(
-      line.id,
-      run.map(({ id, item }) => ({ element: id, item })),
-    );
-    const startHeight = heights.get(line.from)!;
-    const endHeight = heights.get(end)!;
-    let from = line.from;
+    const start = nodeOf.get(line.from)!;
+    const end = nodeOf.get(toAir ? `${line.id}.air` : line.to)!;
+    const startHeight = nodes[start]!.elevation;
+    const endHeight = nodes[end]!.elevation;
+    const pieces = piecesOf(rig, line, duty);
     const shutter = Math.max(
       0,
-      run.findIndex((piece) => piece.isGun),
+      pieces.findIndex((piece) => piece.isGun),
     );
-    run.forEach((piece, k) => {
-      const last = k === run.length - 1;
-      const to = last ? end : `${line.id}.${k + 1}`;
+    const run: LineElement[] = [];
+    let from = start;
+    pieces.forEach((piece, k) => {
+      const last = k === pieces.length - 1;
+      const to = last ? end : nodes.length;
       // Parts before the first hose stand with the machinery; what follows is carried to the outlet's height.
-      if (!last) nodes.push({ id: to, elevation: piece.beyondHose ? endHeight : startHeight });
+      if (!last)
+        nodes.push({
+          id: `${line.id}.${k + 1}`,
+          elevation: piece.beyondHose ? endHeight : startHeight,
+        });
+      const element = elements.length;
       elements.push({
         id: piece.id,
-        from,
-        to,
+        from: nodes[from]!.id,
+        to: nodes[to]!.id,
         law: piece.law,
         count: piece.count,
-        ...(isOpen || k !== shutter ? {} : { open: false }),
+        open: isOpen || k !== shutter,
       });
-      if (isOpen && k === shutter && line.to === 'air') triggers.push(piece.id);
-      if (piece.dirty !== undefined) strainers.push({ element: piece.id, ...piece.dirty });
-      if (last && line.to === 'air' && isOpen)
-        outlets.push({ line: line.id, last: piece.id, before: from, node: end });
+      run.push({ element, from, to, item: piece.item });
+      if (toAir && isOpen) {
+        if (k === shutter) triggers.push(element);
+        if (last) outlets.push({ line: line.id, last: element, before: from });
+      }
+      if (piece.dirty !== undefined) strainers.push({ element, ...piece.dirty });
       from = to;
     });
+    lines.set(line.id, run);
   }
   return { model: { liquid, nodes, elements }, outlets, lines, triggers, strainers };
 }
@@ -128,7 +138,7 @@ interface Piece {
   readonly dirty: { readonly clean: number; readonly dirty: number } | undefined;
 }
 
-function elementsOf(rig: Rig, line: RigLine, duty: Duty): Piece[] {
+function piecesOf(rig: Rig, line: RigLine, duty: Duty): Piece[] {
   const pieces: Piece[] = [];
   let beyondHose = false;
   let reel: PartOf<'reel'> | undefined;

@@ -6,7 +6,7 @@ import {
   type Solution,
 } from '../hydraulics/index.ts';
 import type { Duty } from './brief.ts';
-import { dutyNetwork, type DutyNetwork } from './duty-network.ts';
+import { dutyNetwork, type DutyNetwork, type LineElement } from './duty-network.ts';
 import { retune } from './retune.ts';
 import type { Rig } from './rig-document.ts';
 
@@ -89,10 +89,10 @@ export function dutySolver(rig: Rig, told: boolean): (duty: Duty, liquid: Networ
     }
     const { network } = last;
     const open = stateOf(rig, made, network, network.solve({ start: 'cold' }), told);
-    for (const s of made.strainers) network.set(network.elementIndex(s.element), 'k', s.dirty);
+    for (const s of made.strainers) network.set(s.element, 'k', s.dirty);
     const dirty = stateOf(rig, made, network, network.solve(), false);
-    for (const s of made.strainers) network.set(network.elementIndex(s.element), 'k', s.clean);
-    for (const t of made.triggers) network.open(network.elementIndex(t), false);
+    for (const s of made.strainers) network.set(s.element, 'k', s.clean);
+    for (const t of made.triggers) network.open(t, false);
     const shut = stateOf(rig, { ...made, outlets: [] }, network, network.solve({ start: 'cold' }), false);
     return { open, dirty, shut };
   };
@@ -115,7 +115,7 @@ function noState(reason: string, iterations: number): DutyState {
 
 function stateOf(
   rig: Rig,
-  { model, outlets, lines }: DutyNetwork,
+  { outlets, lines }: DutyNetwork,
   network: CompiledNetwork,
   solution: Solution,
   told: boolean,
@@ -126,33 +126,20 @@ function stateOf(
   const pressureAt = new Map<string, number>();
   const flowThrough = new Map<string, number>();
   const states = new Map<string, string>();
-  const stepOf = new Map<string, PressureStep>();
   let pump: DutyState['pump'];
-  for (const [line, run] of lines) {
-    for (const { element, item } of run) {
-      const index = network.elementIndex(element);
-      const { from, to } = model.elements[index]!;
-      const before = network.pressure(network.nodeIndex(from));
-      const after = network.pressure(network.nodeIndex(to));
-      const flow = network.flow(index);
-      const part = item === undefined ? undefined : rig.items.get(item)!.part;
-      const limit = part !== undefined && 'maxPressure' in part ? part.maxPressure : undefined;
-      stepOf.set(element, {
-        ...(item === undefined ? {} : { item }),
-        line,
-        flow,
-        before,
-        after,
-        ...(limit === undefined ? {} : { limit }),
-      });
+  for (const run of lines.values()) {
+    for (const { element, from, to, item } of run) {
       if (item === undefined) continue;
-      const highest = Math.max(before ?? -Infinity, after ?? -Infinity);
-      if (highest > -Infinity) pressureAt.set(item, Math.max(pressureAt.get(item) ?? -Infinity, highest));
+      const before = network.pressure(from);
+      const after = network.pressure(to);
+      const flow = network.flow(element);
+      const highest = Math.max(before ?? -Infinity, after ?? -Infinity, pressureAt.get(item) ?? -Infinity);
+      if (highest > -Infinity) pressureAt.set(item, highest);
       flowThrough.set(item, flow);
-      const state = network.state(index);
+      const state = network.state(element);
       if (state !== 'flowing' && state !== 'idle') states.set(item, state);
-      if (part?.kind === 'pump' || part?.kind === 'motor-pump')
-        pump = { item, flow, inlet: before, outlet: after };
+      const { kind } = rig.items.get(item)!.part;
+      if (kind === 'pump' || kind === 'motor-pump') pump = { item, flow, inlet: before, outlet: after };
     }
   }
   return {
@@ -161,34 +148,46 @@ function stateOf(
     iterations: solution.iterations,
     outlets: outlets.map(({ line, last, before }) => ({
       line,
-      flow: network.flow(network.elementIndex(last)),
-      tipPressure: network.pressure(network.nodeIndex(before)) ?? 0,
+      flow: network.flow(last),
+      tipPressure: network.pressure(before) ?? 0,
     })),
     pump,
     pressureAt,
     flowThrough,
     states,
     notes: told ? network.notes().map((n) => n.message) : [],
-    steps: wayTo(rig, outlets[0]?.line ?? lastLineToTank(rig), lines, stepOf),
+    steps: wayTo(rig, outlets[0]?.line ?? lastLineToTank(rig)).flatMap((line) =>
+      (lines.get(line) ?? []).map((piece) => stepOf(rig, line, piece, network)),
+    ),
   };
 }
 
-/** Elements from the tank to the end of a line, following the lines back from it. */
-function wayTo(
+function stepOf(
   rig: Rig,
-  end: string | undefined,
-  lines: ReadonlyMap<string, readonly { element: string }[]>,
-  stepOf: ReadonlyMap<string, PressureStep>,
-): PressureStep[] {
-  const chain: string[] = [];
-  const passed = new Set<string>();
-  for (let line = rig.lines.find((l) => l.id === end); line !== undefined && !passed.has(line.id);) {
-    passed.add(line.id);
-    chain.unshift(line.id);
+  line: string,
+  { element, from, to, item }: LineElement,
+  network: CompiledNetwork,
+): PressureStep {
+  const felt = {
+    line,
+    flow: network.flow(element),
+    before: network.pressure(from),
+    after: network.pressure(to),
+  };
+  if (item === undefined) return felt;
+  const { part } = rig.items.get(item)!;
+  return 'maxPressure' in part ? { item, ...felt, limit: part.maxPressure } : { item, ...felt };
+}
+
+/** Lines from the tank to the end of a line, following them back from it. */
+function wayTo(rig: Rig, end: string | undefined): string[] {
+  const way: string[] = [];
+  for (let line = rig.lines.find((l) => l.id === end); line !== undefined && !way.includes(line.id);) {
+    way.unshift(line.id);
     const from: string = line.from;
-    line = from === 'tank' ? undefined : rig.lines.find((l) => l.to === from && !passed.has(l.id));
+    line = from === 'tank' ? undefined : rig.lines.find((l) => l.to === from && !way.includes(l.id));
   }
-  return chain.flatMap((id) => (lines.get(id) ?? []).map(({ element }) => stepOf.get(element)!));
+  return way;
 }
 
 function lastLineToTank(rig: Rig): string | undefined {

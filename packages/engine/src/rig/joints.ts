@@ -73,7 +73,6 @@ function joinTank(
   join: (a: Side, b: Side, line: string) => void,
 ): void {
   const tank = [...rig.items.values()].find(({ part }) => part.kind === 'tank')!.part;
-  const bulkheads = catalogue.byKind.fitting.filter((f) => f.form === 'bulkhead');
   const outgoing = new Set(rig.lines.filter((l) => l.from === 'tank').map((l) => l.id));
   let returnTaken = false;
   for (const { side, line } of ends) {
@@ -83,7 +82,7 @@ function joinTank(
       returnTaken = true;
       join(side, { words: 'tank return', port: portNamed(tank, 'return') }, line);
     } else {
-      const wall = nearest(bulkheads, side.port);
+      const wall = bulkheadFor(catalogue, side.port);
       join(side, { words: 'bulkhead through the tank wall', port: wall?.ports[0] }, line);
     }
   }
@@ -99,14 +98,11 @@ function branch(
 ): RigJoint[] {
   const largest = Math.max(...ends.map(({ side }) => side.port?.size ?? 0));
   const pressure = Math.max(...ends.map(({ line }) => pressureOf(line)));
-  const tees = catalogue.byKind.fitting
-    .filter((f) => f.form === 'tee' && f.maxPressure >= pressure && f.ports.length === 3)
-    .sort(
-      (a, b) =>
-        Math.abs(a.ports[0]!.size - largest) - Math.abs(b.ports[0]!.size - largest) ||
-        a.priceCents - b.priceCents,
-    );
-  const tee = tees[0];
+  const tee = nearest(
+    catalogue,
+    (f) => f.form === 'tee' && f.maxPressure >= pressure && f.ports.length === 3,
+    largest,
+  );
   const row: RigJoint =
     tee === undefined
       ? {
@@ -157,14 +153,28 @@ function isLast(run: readonly string[], id: string): boolean {
   return run[run.length - 1] === id;
 }
 
+function bulkheadFor(catalogue: Catalogue, port: Port | undefined): PartOf<'fitting'> | undefined {
+  const isBulkhead = (f: PartOf<'fitting'>): boolean => f.form === 'bulkhead';
+  return port === undefined
+    ? catalogue.byKind.fitting.find(isBulkhead)
+    : nearest(catalogue, isBulkhead, port.size);
+}
+
+/** Of the fittings that serve, the one nearest in size; of equals the cheapest. */
 function nearest(
-  fittings: readonly PartOf<'fitting'>[],
-  port: Port | undefined,
+  catalogue: Catalogue,
+  serves: (fitting: PartOf<'fitting'>) => boolean,
+  size: number,
 ): PartOf<'fitting'> | undefined {
-  if (port === undefined) return fittings[0];
-  return [...fittings].sort(
-    (a, b) =>
-      Math.abs((a.ports[0]?.size ?? 0) - port.size) - Math.abs((b.ports[0]?.size ?? 0) - port.size) ||
-      a.priceCents - b.priceCents,
-  )[0];
+  let best: PartOf<'fitting'> | undefined;
+  let least = Infinity;
+  for (const fitting of catalogue.byKind.fitting) {
+    if (!serves(fitting)) continue;
+    const off = Math.abs((fitting.ports[0]?.size ?? 0) - size);
+    if (best !== undefined && (off > least || (off === least && fitting.priceCents >= best.priceCents)))
+      continue;
+    best = fitting;
+    least = off;
+  }
+  return best;
 }

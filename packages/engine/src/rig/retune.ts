@@ -1,4 +1,10 @@
-import type { CompiledNetwork, ElementLaw, ElementParameter, NetworkModel } from '../hydraulics/index.ts';
+import type {
+  CompiledNetwork,
+  ElementLaw,
+  ElementParameter,
+  NetworkLiquid,
+  NetworkModel,
+} from '../hydraulics/index.ts';
 
 /** Numbers of a law that a compiled network can change in place. */
 const PARAMETERS: ReadonlySet<string> = new Set<ElementParameter>([
@@ -30,15 +36,17 @@ const PARAMETERS: ReadonlySet<string> = new Set<ElementParameter>([
  */
 export function retune(network: CompiledNetwork, from: NetworkModel, to: NetworkModel): boolean {
   if (!sameShape(from, to)) return false;
-  if (from.liquid !== to.liquid) network.setLiquid(to.liquid);
+  if (!sameLiquid(from.liquid, to.liquid)) network.setLiquid(to.liquid);
   to.nodes.forEach((node, i) => {
     if (node.surface !== undefined && node.surface !== from.nodes[i]!.surface)
       network.setSurface(i, node.surface);
   });
   to.elements.forEach((element, i) => {
     const before = from.elements[i]!;
-    for (const [name, value] of numbersOf(element.law))
-      if (value !== (before.law as unknown as Record<string, number>)[name]) network.set(i, name, value);
+    const [now, then] = [element.law, before.law] as unknown as Record<string, number>[];
+    for (const name of Object.keys(now!))
+      if (PARAMETERS.has(name) && now![name] !== then![name])
+        network.set(i, name as ElementParameter, now![name]!);
     if (element.count !== before.count) network.set(i, 'count', element.count ?? 1);
     network.open(i, element.open ?? true);
   });
@@ -70,6 +78,6 @@ function sameLaw(a: ElementLaw, b: ElementLaw): boolean {
   });
 }
 
-function numbersOf(law: ElementLaw): [ElementParameter, number][] {
-  return Object.entries(law).filter(([name]) => PARAMETERS.has(name)) as [ElementParameter, number][];
+function sameLiquid(a: NetworkLiquid, b: NetworkLiquid): boolean {
+  return a.density === b.density && a.viscosity === b.viscosity && a.powerLaw === b.powerLaw;
 }

@@ -1,11 +1,5 @@
 import type { Part } from '../../catalogue/index.ts';
-import {
-  forbiddenMeetings,
-  isLiquid,
-  liquidOf,
-  type Resistance,
-  type SealChoice,
-} from '../../liquids/index.ts';
+import { isLiquid, liquidOf, mustNotMeet, type Resistance, type SealChoice } from '../../liquids/index.ts';
 import { contactsOf, type BriefContacts } from '../contacts.ts';
 import type { RigPromise, Step } from '../promise.ts';
 import type { ProofContext } from './context.ts';
@@ -149,26 +143,27 @@ function sealPromises(context: ProofContext, choice: SealChoice | undefined): Ri
 function meetingPromises(context: ProofContext, pairs: readonly Pair[]): RigPromise[] {
   const carries = [...new Set(context.rig.brief.liquids.map((l) => l.liquid).filter(isLiquid))];
   const materials = [...new Set(pairs.map((p) => p.resistance.material))];
-  return forbiddenMeetings({ carries, materials })
-    .filter((m) => m.where === 'together' && isLiquid(m.b))
-    .map((m): RigPromise => {
-      const id = `meeting:${m.a}:${m.b}`;
-      const decision = decisionOn(context.rig.brief, id);
-      return {
-        id,
-        kind: 'materials',
-        state: decision === undefined ? 'unknown' : 'thin',
-        sentence: `${liquidOf(m.a).name} and ${liquidOf(m.b).name} never meet`,
-        sense: 'at-least',
-        cause:
-          decision === undefined
-            ? `${m.result}. Say how they are kept apart: flushed between, two tanks, two rigs`
-            : `${decision.who}, ${decision.when}: ${decision.why}. ${m.result}`,
-        items: ['tank'],
-        method: 'pairs that must not meet',
-        source: 'handling rules of the liquids layer',
-        working: [],
-        ...(decision === undefined ? { decisions: [id] } : {}),
-      };
-    });
+  const meetings = carries.flatMap((a, i) =>
+    carries.slice(i + 1).flatMap((b) => mustNotMeet(a, b, materials).map(({ result }) => ({ a, b, result }))),
+  );
+  return meetings.map((m): RigPromise => {
+    const id = `meeting:${m.a}:${m.b}`;
+    const decision = decisionOn(context.rig.brief, id);
+    return {
+      id,
+      kind: 'materials',
+      state: decision === undefined ? 'unknown' : 'thin',
+      sentence: `${liquidOf(m.a).name} and ${liquidOf(m.b).name} never meet`,
+      sense: 'at-least',
+      cause:
+        decision === undefined
+          ? `${m.result}. Say how they are kept apart: flushed between, two tanks, two rigs`
+          : `${decision.who}, ${decision.when}: ${decision.why}. ${m.result}`,
+      items: ['tank'],
+      method: 'pairs that must not meet',
+      source: 'handling rules of the liquids layer',
+      working: [],
+      ...(decision === undefined ? { decisions: [id] } : {}),
+    };
+  });
 }

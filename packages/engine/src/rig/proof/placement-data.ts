@@ -10,7 +10,7 @@ import {
 } from '../placement/index.ts';
 import type { ProofContext } from './context.ts';
 import { carrierItem, loadedOf, type Loaded } from './loaded.ts';
-import { SLOPE_START, tipAngle, type TipAngle } from './stability.ts';
+import { SLOPE_START, tipOf, type TipAngle } from './stability.ts';
 
 /** Where everything stands and what rests where: what drawings and papers show. Lengths in m, masses in kg. */
 export interface Placement {
@@ -50,7 +50,7 @@ function placement(context: ProofContext, loaded: Loaded): Placement {
   const { deckLength, deckWidth, deckHeight, grossRating, form } = rig.carrier;
   const given = context.rig.brief.site.slope;
   const angle = given ?? SLOPE_START;
-  const tip = tipAngle(context, rig, angle);
+  const tip = tipOf(context, rig);
   return {
     carrier: { item: carrierItem(context), form, deckLength, deckWidth, deckHeight, grossRating },
     parts: rig.parts,

@@ -45,7 +45,7 @@ export function stabilityPromises(context: ProofContext): RigPromise[] {
       'three-dimensional statics, T/2h; liquid of a round tank at its axis: identity of ship stability texts; rigid tyres and springs',
   };
   const asked = { value: slope, dimension: 'angle' as const };
-  const tip = tipAngle(context, loaded.rig, slope);
+  const tip = tipOf(context, loaded.rig);
   const upright: RigPromise =
     'missing' in tip
       ? unknown({ ...told, cause: `ask the customer for the vehicle's ${tip.missing.join(', ')}` }, asked)
@@ -105,12 +105,20 @@ function bendPromises(context: ProofContext, rig: LoadedRig, tip: TipAngle): Rig
   ];
 }
 
+type Tips = TipAngle | { readonly missing: readonly string[] };
+
+const computed = new WeakMap<LoadedRig, Tips>();
+
+/** Tip angle of a proof's rig, reckoned once: across the slope that the brief names, else our start value. */
+export function tipOf(context: ProofContext, rig: LoadedRig): Tips {
+  let tips = computed.get(rig);
+  if (tips === undefined)
+    computed.set(rig, (tips = tipAngle(context, rig, context.rig.brief.site.slope ?? SLOPE_START)));
+  return tips;
+}
+
 /** Smallest tip angle over the fills, with the liquid as it lies on the slope; or what the brief must tell first. */
-export function tipAngle(
-  context: ProofContext,
-  rig: LoadedRig,
-  slope: number,
-): TipAngle | { readonly missing: readonly string[] } {
+export function tipAngle(context: ProofContext, rig: LoadedRig, slope: number): Tips {
   const vehicle = rig.standing === 'hitch' || rig.standing === 'bed' ? vehicleOf(context, rig) : undefined;
   if (vehicle !== undefined && 'missing' in vehicle) return vehicle;
   let worst: TipAngle | undefined;
