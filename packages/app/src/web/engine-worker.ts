@@ -1,8 +1,9 @@
 /// <reference lib="webworker" />
 import { designRig, proveRig, readRig, type DutyProof, type Proof, type Rig } from '@spraywright/engine/rig';
 import type { Problem } from '@spraywright/engine/quantity';
-import type { FieldProblem, FromEngine, RigJson, ToEngine, View } from './protocol.ts';
+import type { CurvePicture, FieldProblem, FromEngine, RigJson, ToEngine, View } from './protocol.ts';
 import { withSlot } from './worker/alternatives.ts';
+import { CURVES, curveOptions } from './worker/curves.ts';
 import { deskBody } from './worker/desk-body.ts';
 import { loadInputs, type Inputs } from './worker/inputs.ts';
 import { picturesOf } from './worker/pictures.ts';
@@ -126,8 +127,24 @@ async function answer(message: ToEngine): Promise<void> {
     ...(body === undefined ? {} : { body }),
   });
   say({ type: 'drawn', seq, pictures: picturesOf(shown.proof, duty, view) });
-  if (problems.length === 0)
+  if (view.leaf === 'curves')
+    timer = setTimeout(() => drawCurves([]), view.leaf === before?.leaf ? QUIET : 0);
+  else if (problems.length === 0)
     timer = setTimeout(tryParts, view.slot !== undefined && view.slot !== before?.slot ? 0 : QUIET);
+}
+
+/** Draws the curves one by one, then goes on with the parts. */
+function drawCurves(drawn: readonly CurvePicture[]): void {
+  if (shown === undefined || view === undefined || view.curveWidth === 0) return;
+  const { version, rig, proof } = shown;
+  const next = CURVES[drawn.length];
+  if (next === undefined) {
+    say({ type: 'curves', version, curves: drawn });
+    timer = setTimeout(tryParts, 0);
+    return;
+  }
+  const now = [...drawn, next(rig, proof, dutyOf(proof, view.duty), curveOptions(view))];
+  timer = setTimeout(() => drawCurves(now), 0);
 }
 
 /** Tries parts of the catalogue in the open slot, then in those that decide the broken promises, in short stretches. */

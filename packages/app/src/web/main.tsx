@@ -13,6 +13,7 @@ import './style/brief.css';
 import './style/promises.css';
 import './style/parts.css';
 import './style/line.css';
+import './style/leaves.css';
 import './style/title-block.css';
 import './style/touch.css';
 import './style/print.css';

@@ -185,7 +185,19 @@ export interface Pictures {
   readonly upright?: UprightLine;
 }
 
+/** Which of the job's drawings lie in the left column. */
+export type Leaf = 'desk' | 'curves';
+
+/** A drawing of its own with its name and one sentence; without a drawing the sentence says why. */
+export interface CurvePicture {
+  readonly id: string;
+  readonly name: string;
+  readonly svg?: string;
+  readonly note: string;
+}
+
 export interface View {
+  readonly leaf: Leaf;
   readonly units: UnitSystem;
   readonly sheet: SheetName;
   readonly duty: string | undefined;
@@ -198,6 +210,7 @@ export interface View {
   readonly sceneWidth: number;
   readonly sceneHeight: number;
   readonly lineWidth: number;
+  readonly curveWidth: number;
   readonly scaleWidth: number;
   readonly scaleHeight: number;
 }
@@ -253,6 +266,7 @@ export type FromEngine =
     }
   /** Follows each `shown`, so that figures need not wait for drawings; nothing to draw without a readable rig. */
   | { readonly type: 'drawn'; readonly seq: number; readonly pictures?: Pictures }
+  | { readonly type: 'curves'; readonly version: number; readonly curves: readonly CurvePicture[] }
   | { readonly type: 'effects'; readonly version: number; readonly effects: Effects }
   | {
       readonly type: 'ways-out';

@@ -1,7 +1,14 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { sampleDuty, samplePlacement, sampleProof, sampleReach } from '../../test/sample-proof.ts';
-import { PALETTES, pressureLine, throwScene } from './index.ts';
+import {
+  sampleCentrifugalCurve,
+  sampleDay,
+  sampleHoseReach,
+  samplePumpCurve,
+  sampleTankCurve,
+} from '../../test/sample-curves.ts';
+import { dayPlot, PALETTES, pressureLine, pumpPlot, reachPlot, tankPlot, throwScene } from './index.ts';
 
 const FT = 0.3048;
 const folder = new URL('./golden/', import.meta.url);
@@ -64,6 +71,7 @@ const transfer = sampleDuty({ name: 'Fill the sprayer', open: ['transfer'], outl
 const drench = sampleDuty({ name: 'Drench', hoseOut: 100 * FT });
 const trailer = 'Tandem trailer, 16 ft deck';
 
+const plot = { width: 402, units: 'us', palette: PALETTES.day } as const;
 const day = { width: 890, units: 'us', palette: PALETTES.day } as const;
 const drawings: Record<string, () => string> = {
   'throw-elm-thin': () => throwScene(sampleProof([elm(53.5)]), elm(53.5), day),
@@ -89,6 +97,22 @@ const drawings: Record<string, () => string> = {
       palette: PALETTES.night,
       lit: 'hose',
     }),
+  'curve-pump': () =>
+    pumpPlot(sampleProof([elm(53.5), { ...elm(53.5), id: 'crowns' }]), elm(53.5), samplePumpCurve(), plot),
+  'curve-pump-past-its-points': () =>
+    pumpPlot(sampleProof([elm(53.5)]), elm(53.5), sampleCentrifugalCurve(), {
+      width: 366,
+      units: 'metric',
+      palette: PALETTES.night,
+    }),
+  'curve-reach': () => reachPlot(elm(49.5), sampleHoseReach(), plot),
+  'curve-flow': () => {
+    const { reach: _, ...hose } = sampleHoseReach();
+    return reachPlot(drench, hose, { ...plot, units: 'metric' });
+  },
+  'curve-tank': () => tankPlot(sampleDay(), sampleTankCurve(), { units: 40 }, plot),
+  'curve-day': () =>
+    dayPlot({ ...sampleProof([elm(53.5)]), placement: samplePlacement() }, sampleDay(), plot),
 };
 
 describe('Drawings are the stored ones, so that a change is seen (UPDATE_GOLDEN=1 stores them anew)', () => {

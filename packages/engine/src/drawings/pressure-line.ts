@@ -5,6 +5,7 @@ import { flowSymbol } from './flow-symbols.ts';
 import type { Palette } from './palette.ts';
 import { liquidRows } from './liquid-rows.ts';
 import { partNumbers } from './part-numbers.ts';
+import { roundStep } from './round-step.ts';
 import { drawing, element, hatch, label, number, path, stroke } from './svg.ts';
 
 export interface PressureLineOptions {
@@ -412,10 +413,4 @@ function sentence(proof: Proof, duty: DutyProof, units: UnitSystem): string {
       ? ''
       : `, ${display(outlet.tipPressure, 'pressure', units)} at the tip, ${display(outlet.flow, 'flow', units)}`;
   return `Pressure from tank to tip of ${proof.title}, ${duty.name}: ${at}${tip}`;
-}
-
-function roundStep(value: number): number {
-  const power = 10 ** Math.floor(Math.log10(value));
-  const rest = value / power;
-  return (rest < 1.5 ? 1 : rest < 3.5 ? 2 : rest < 7.5 ? 5 : 10) * power;
 }

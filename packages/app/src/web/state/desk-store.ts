@@ -2,10 +2,12 @@ import type { SheetName } from '@spraywright/engine/drawings';
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import type {
   BriefTab,
+  CurvePicture,
   DeskBody,
   Effects,
   FieldProblem,
   FromEngine,
+  Leaf,
   Pictures,
   RigJson,
   View,
@@ -27,6 +29,7 @@ export interface DeskState {
   readonly sheet: 'day' | 'night';
   readonly printing: boolean;
   readonly fold: Fold;
+  readonly leaf: Leaf;
   readonly duty: string | undefined;
   readonly lit: string | undefined;
   readonly slot: string | undefined;
@@ -34,9 +37,11 @@ export interface DeskState {
   readonly sceneWidth: number;
   readonly sceneHeight: number;
   readonly lineWidth: number;
+  readonly curveWidth: number;
   /** The last good figures; `problems` tells why the newest document gave none. */
   readonly body: DeskBody | undefined;
   readonly pictures: Pictures | undefined;
+  readonly curves: readonly CurvePicture[];
   readonly problems: readonly FieldProblem[];
   readonly effects: Effects | undefined;
   readonly ways: Readonly<Record<string, readonly WayOut[]>>;
@@ -73,6 +78,7 @@ export class DeskStore {
       briefs: [],
       printing: false,
       fold,
+      leaf: 'desk',
       duty: undefined,
       lit: undefined,
       slot: undefined,
@@ -80,8 +86,10 @@ export class DeskStore {
       sceneWidth: 0,
       sceneHeight: 0,
       lineWidth: 0,
+      curveWidth: 0,
       body: undefined,
       pictures: undefined,
+      curves: [],
       problems: [],
       effects: undefined,
       ways: {},
@@ -166,6 +174,11 @@ export class DeskStore {
     this.#keep();
   }
 
+  /** Lays other drawings of the job into the left column. */
+  setLeaf(leaf: Leaf): void {
+    if (leaf !== this.#state.leaf) this.#view({ leaf });
+  }
+
   setDuty(duty: string): void {
     this.#view({ duty });
   }
@@ -187,7 +200,7 @@ export class DeskStore {
     if (fold !== this.#state.fold) this.#view({ fold });
   }
 
-  setSizes(sizes: Partial<Pick<DeskState, 'sceneWidth' | 'sceneHeight' | 'lineWidth'>>): void {
+  setSizes(sizes: Partial<Pick<DeskState, 'sceneWidth' | 'sceneHeight' | 'lineWidth' | 'curveWidth'>>): void {
     const same = Object.entries(sizes).every(([key, value]) => this.#state[key as keyof DeskState] === value);
     if (!same) this.#view(sizes);
   }
@@ -268,6 +281,7 @@ export class DeskStore {
     }
     const sheet: SheetName = s.printing ? 'print' : s.sheet;
     const view: View = {
+      leaf: s.leaf,
       units: s.units,
       sheet,
       duty: s.duty,
@@ -278,6 +292,7 @@ export class DeskStore {
       sceneWidth: s.sceneWidth,
       sceneHeight: s.sceneHeight,
       lineWidth: s.lineWidth,
+      curveWidth: s.curveWidth,
       ...SCALES[s.fold],
     };
     this.#engine.show(this.#version, rig, this.job()?.good, view);
@@ -329,6 +344,9 @@ export class DeskStore {
         });
         return;
       }
+      case 'curves':
+        if (message.version === this.#version) this.#set({ curves: message.curves });
+        return;
       case 'effects':
         if (message.version === this.#version && message.effects.slot === this.#state.slot)
           this.#set({ effects: message.effects });
@@ -364,6 +382,7 @@ const CLOSED = {
   lit: undefined,
   working: [],
   effects: undefined,
+  curves: [],
   ways: {},
   problems: [],
   failure: undefined,

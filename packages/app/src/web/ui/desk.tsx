@@ -1,9 +1,11 @@
 import { useEffect } from 'react';
 import { Bill } from './bill.tsx';
 import { Brief } from './brief.tsx';
+import { Curves } from './curves.tsx';
 import { Duties } from './duties.tsx';
 import { useDesk } from './desk-context.ts';
 import { IndexRow } from './index-row.tsx';
+import { Leaves } from './leaves.tsx';
 import { Notice } from './notice.tsx';
 import { Parts } from './parts.tsx';
 import { PressureLine } from './pressure-line.tsx';
@@ -16,6 +18,7 @@ import { Zones } from './zones.tsx';
 /** The one sheet there is: the desk. */
 export function Desk() {
   const fold = useDesk((s) => s.fold);
+  const leaf = useDesk((s) => s.leaf);
   const sheet = useDesk((s) => (s.printing ? 'print' : s.sheet));
   const title = useDesk((s) => s.body?.title);
   useEffect(() => {
@@ -41,10 +44,12 @@ export function Desk() {
         <Notice />
         <main className={drawn ? 'areas' : 'areas empty'} id="desk">
           <div className="left" ref={left}>
+            <Leaves />
             <Duties />
             <Brief />
-            <Scene />
-            {fold === 'desk' && <PressureLine />}
+            {leaf === 'curves' && <Curves />}
+            {leaf === 'desk' && <Scene />}
+            {leaf === 'desk' && fold === 'desk' && <PressureLine />}
             {fold === 'desk' && <Bill />}
           </div>
           <div className="right">

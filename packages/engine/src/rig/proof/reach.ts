@@ -1,11 +1,10 @@
-import type { PartOf } from '../../catalogue/index.ts';
 import { HOLDING_LIMITS, nozzleReaction, reachBand, throwArc, type ArcPoint } from '../../physics/index.ts';
 import type { Target } from '../brief.ts';
-import { outletHeightOf } from '../duty-network.ts';
-import { askedOf, reachTowards, streamAt, streamOf, type ThrowConditions } from '../gun-throw.ts';
+import { askedOf, reachTowards, streamAt, streamOf } from '../gun-throw.ts';
 import { compared, unknown, type RigPromise } from '../promise.ts';
 import { say, sayGiven, type ProofContext, type ProvenDuty } from './context.ts';
 import { hoseWords } from './flow.ts';
+import { throwerOf } from './thrower.ts';
 
 /** What a gun throws in one duty, as drawings and papers show it; three meanings of reach kept apart. */
 export interface DutyReach {
@@ -49,7 +48,7 @@ const CALM = 3;
 export function reachOf(context: ProofContext, proven: ProvenDuty, arcs: boolean): DutyReach | undefined {
   const { duty, open, liquid } = proven;
   const { target } = duty;
-  const thrower = throwerOf(context, proven);
+  const thrower = throwerOf(context.rig, context.site, proven);
   if (target === undefined || thrower === undefined) return undefined;
   const { conditions, pressure, flow } = thrower;
   const found = reachTowards(conditions, pressure, target, duty.reach);
@@ -91,7 +90,7 @@ export function reachPromises(
   const out: RigPromise[] = [];
   let hardest: { force: number; duty: string; item: string } | undefined;
   for (const proven of context.duties) {
-    const thrower = throwerOf(context, proven);
+    const thrower = throwerOf(context.rig, context.site, proven);
     if (thrower !== undefined) {
       const force = nozzleReaction(
         thrower.flow,
@@ -144,7 +143,7 @@ function reachPromise(
   if (reach === undefined)
     return unknown({ ...told, cause: proven.open.reason ?? 'no gun and tip are open towards it' }, asked);
   const wind = duty.wind ?? context.site.wind;
-  const thrower = throwerOf(context, proven)!;
+  const thrower = throwerOf(context.rig, context.site, proven)!;
   const quality = streamOf(thrower.conditions.gun, thrower.conditions.tip);
   const working = [
     {
@@ -199,36 +198,4 @@ function sentenceOf(context: ProofContext, target: Target, meaning: 'wetted' | '
     case 'distance':
       return `${verb} ground ${length(target.distance)} away, ${end}`;
   }
-}
-
-interface Thrower {
-  readonly conditions: ThrowConditions;
-  readonly pressure: number;
-  readonly flow: number;
-  /** Gun and tip. */
-  readonly items: readonly string[];
-}
-
-/** The first gun that is open in a duty, with the pressure at its tip. */
-function throwerOf(context: ProofContext, { duty, open, liquid }: ProvenDuty): Thrower | undefined {
-  for (const outlet of open.outlets) {
-    const line = context.rig.lines.find((l) => l.id === outlet.line)!;
-    const parts = line.run.map((id) => context.rig.items.get(id)!);
-    const gun = parts.find((p) => p.part.kind === 'gun');
-    const tip = parts.find((p) => p.part.kind === 'tip');
-    if (gun === undefined || tip === undefined) continue;
-    return {
-      conditions: {
-        gun: gun.part as PartOf<'gun'>,
-        tip: tip.part as PartOf<'tip'>,
-        density: liquid.density,
-        airDensity: context.site.airDensity,
-        tipHeight: Math.max(0, outletHeightOf(line, duty)),
-      },
-      pressure: Math.max(0, outlet.tipPressure),
-      flow: Math.max(0, outlet.flow),
-      items: [gun.item.id, tip.item.id],
-    };
-  }
-  return undefined;
 }

@@ -1,0 +1,5 @@
+export { pumpPlot } from './pump-plot.ts';
+export { reachPlot } from './reach-plot.ts';
+export { tankPlot, type DayAsked } from './tank-plot.ts';
+export { dayPlot } from './day-plot.ts';
+export type { CurveOptions } from './plot.ts';
