@@ -108,12 +108,15 @@ function figureIn(unit: Unit, value: number): number {
 
 /** Thousands: a comma in US writing; else, from five digits on, a space that does not break. */
 function grouped(figure: string, comma: boolean): string {
-  const [whole = '', fraction] = figure.split('.');
-  const digits = whole.replace('-', '');
-  const separator = comma ? ',' : '\u00A0';
-  const apart = digits.length > (comma ? 3 : 4) ? digits.replaceAll(/\B(?=(\d{3})+$)/g, separator) : digits;
-  const unsigned = fraction === undefined ? apart : `${apart}.${fraction}`;
-  return whole.startsWith('-') && /[1-9]/.test(unsigned) ? `\u2212${unsigned}` : unsigned;
+  const negative = figure.startsWith('-');
+  const unsigned = negative ? figure.slice(1) : figure;
+  const point = unsigned.indexOf('.');
+  const whole = point < 0 ? unsigned : unsigned.slice(0, point);
+  const apart =
+    whole.length > (comma ? 3 : 4)
+      ? whole.replaceAll(/\B(?=(\d{3})+$)/g, comma ? ',' : '\u00A0') + unsigned.slice(whole.length)
+      : unsigned;
+  return negative && /[1-9]/.test(apart) ? `\u2212${apart}` : apart;
 }
 
 function inSixteenths(value: number): DisplayParts | undefined {

@@ -72,9 +72,8 @@ function partLine(
   unit: 'each' | 'ft',
   item?: string,
 ): BillLine {
-  return {
+  const line = {
     sort,
-    ...(item === undefined ? {} : { item }),
     part: part.id,
     name: part.name,
     quantity,
@@ -85,6 +84,7 @@ function partLine(
     short: Math.max(0, quantity - part.stock),
     leadTimeDays: part.leadTimeDays,
   };
+  return item === undefined ? line : { ...line, item };
 }
 
 function work(rig: Rig, shop: Shop, joints: readonly RigJoint[]): BillLine[] {

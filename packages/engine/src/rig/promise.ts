@@ -103,19 +103,40 @@ type Told = Pick<RigPromise, 'id' | 'kind' | 'sentence' | 'cause' | 'method' | '
 /** A promise whose state follows from two figures. */
 export function compared(told: Told, asked: Figure, has: Figure, sense: 'at-least' | 'at-most'): RigPromise {
   if (!Number.isFinite(has.value)) return unknown(told, asked, sense);
-  return { items: [], working: [], ...told, asked, has, sense, ...judge(asked.value, has.value, sense) };
+  const { state, margin } = judge(asked.value, has.value, sense);
+  const promise = promised(told, sense, state);
+  promise.asked = asked;
+  promise.has = has;
+  promise.margin = margin;
+  return promise;
 }
 
 /** A promise that cannot be judged because something is missing; the cause says what. */
 export function unknown(told: Told, asked?: Figure, sense: 'at-least' | 'at-most' = 'at-least'): RigPromise {
-  return {
-    items: [],
-    working: [],
-    ...told,
-    ...(asked === undefined ? {} : { asked }),
+  const promise = promised(told, sense, 'unknown');
+  if (asked !== undefined) promise.asked = asked;
+  return promise;
+}
+
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
+
+/** Field by field, not spread: a proof makes a hundred promises, and a spread copies each through the slow way. */
+function promised(told: Told, sense: RigPromise['sense'], state: PromiseState): Writable<RigPromise> {
+  const promise: Writable<RigPromise> = {
+    id: told.id,
+    kind: told.kind,
+    state,
+    sentence: told.sentence,
     sense,
-    state: 'unknown',
+    cause: told.cause,
+    items: told.items ?? [],
+    method: told.method,
+    source: told.source,
+    working: told.working ?? [],
   };
+  if (told.duty !== undefined) promise.duty = told.duty;
+  if (told.band !== undefined) promise.band = told.band;
+  return promise;
 }
 
 const ORDER: Record<PromiseState, number> = { broken: 0, thin: 1, unknown: 2, kept: 3 };

@@ -1,6 +1,6 @@
 import { isLiquid, liquidOf, type LiquidGroup } from '../../liquids/index.ts';
 import { cautionsFor, type CaughtCaution, type CautionFacts } from '../../physics/index.ts';
-import type { ProofContext } from './context.ts';
+import type { ProofContext, ProvenDuty } from './context.ts';
 
 /** Above this a jet goes into trees or over roofs [m]; our judgement, no source. */
 const HIGH = 6;
@@ -21,13 +21,12 @@ function factsOf(context: ProofContext): CautionFacts {
   const carries = (...groups: LiquidGroup[]): boolean | undefined =>
     known.some((l) => l.groups.some((g) => groups.includes(g))) ? true : allKnown ? false : undefined;
   const corrosive = known.some((l) => l.hazards.includes('corrosive')) ? true : carries('acid', 'caustic');
-  const solved = duties.flatMap((d) => [d.open, d.dirty, d.shut].filter((s) => s.status === 'converged'));
-  const pressure = solved.reduce((most, s) => Math.max(most, ...s.pressureAt.values()), 0);
+  const pressure = highestPressure(duties);
   const heaviest = duties.reduce((most, d) => Math.max(most, d.liquid.density), 0);
   const { form } = brief.carrier;
   const targets = brief.duties.flatMap((d) => (d.target === undefined ? [] : [d.target]));
   return {
-    ...(solved.length === 0 ? {} : { pressure: Math.min(1e8, pressure) }),
+    ...stated('pressure', pressure === undefined ? undefined : Math.min(1e8, pressure)),
     mass: Math.min(50_000, bill.dryMass + tank.volume * heaviest),
     ...stated('coldest', brief.site.coldest),
     pto: has('pto-drive'),
@@ -45,6 +44,18 @@ function factsOf(context: ProofContext): CautionFacts {
     ...stated('pesticide', carries('pesticide')),
     ...stated('corrosive', corrosive),
   };
+}
+
+/** Anywhere in the rig, in any condition that could be solved [Pa]. */
+function highestPressure(duties: readonly ProvenDuty[]): number | undefined {
+  let most: number | undefined;
+  for (const { open, dirty, shut } of duties)
+    for (const state of [open, dirty, shut]) {
+      if (state.status !== 'converged') continue;
+      most ??= 0;
+      for (const pressure of state.pressureAt.values()) if (pressure > most) most = pressure;
+    }
+  return most;
 }
 
 function stated<K extends keyof CautionFacts>(key: K, value: CautionFacts[K] | undefined) {
