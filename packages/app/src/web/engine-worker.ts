@@ -1,13 +1,11 @@
 /// <reference lib="webworker" />
-import { designRig, proveRig, readRig, type DutyProof, type Proof, type Rig } from '@spraywright/engine/rig';
+import { proveRig, readRig, type DutyProof, type Proof, type Rig } from '@spraywright/engine/rig';
 import type { Problem } from '@spraywright/engine/quantity';
 import type { CurvePicture, FieldProblem, FromEngine, RigJson, ToEngine, View } from './protocol.ts';
-import { withSlot } from './worker/alternatives.ts';
-import { CURVES, curveOptions } from './worker/curves.ts';
 import { deskBody } from './worker/desk-body.ts';
 import { loadInputs, type Inputs } from './worker/inputs.ts';
 import { picturesOf } from './worker/pictures.ts';
-import { TriedParts } from './worker/tried-parts.ts';
+import type { TriedParts } from './worker/tried-parts.ts';
 
 /** Longest stretch of background work before messages are looked at again [ms]. */
 const SLICE = 8;
@@ -23,7 +21,8 @@ interface Shown {
   readonly raw: RigJson;
   readonly rig: Rig;
   readonly proof: Proof;
-  readonly tried: TriedParts;
+  /** Made when parts are first tried in it. */
+  tried: TriedParts | undefined;
 }
 
 const scope = self as unknown as DedicatedWorkerGlobalScope;
@@ -62,6 +61,7 @@ async function answer(message: ToEngine): Promise<void> {
   if (inputs === undefined) return;
   const { catalogue, shop } = inputs;
   if (message.type === 'design') {
+    const { designRig } = await import('./worker/design.ts');
     const design = designRig(message.brief, catalogue, shop, { units: message.units });
     say(
       design.ok
@@ -73,6 +73,7 @@ async function answer(message: ToEngine): Promise<void> {
   if (message.type === 'take') {
     const part = message.part === undefined ? undefined : catalogue.parts.get(message.part);
     if (part === undefined && message.part !== undefined) return;
+    const { withSlot } = await import('./worker/alternatives.ts');
     const { items, lines } = withSlot(message.rig, catalogue, message.slot, part).rig;
     say({ type: 'taken', taken: { items, lines }, about: message.about });
     return;
@@ -81,6 +82,7 @@ async function answer(message: ToEngine): Promise<void> {
   if (message.rig !== undefined) raw = message.rig;
   if (raw === undefined) return;
   clearTimeout(timer);
+  timer = undefined;
   const before = view;
   view = message.view;
   const { units } = view;
@@ -88,8 +90,7 @@ async function answer(message: ToEngine): Promise<void> {
     const read = readRig(document, catalogue);
     if (!read.ok) return read.problems.map(fieldProblem);
     const proof = proveRig(read.rig, catalogue, shop, { units, notes: false });
-    const again: TriedParts | undefined = shown?.raw === document ? shown.tried : undefined;
-    const tried = again ?? new TriedParts(catalogue, shop, document, proof);
+    const tried = shown?.raw === document ? shown.tried : undefined;
     shown = { version, raw: document, rig: read.rig, proof, tried };
     return [];
   };
@@ -128,69 +129,76 @@ async function answer(message: ToEngine): Promise<void> {
   });
   say({ type: 'drawn', seq, pictures: picturesOf(shown.proof, duty, view) });
   if (view.leaf === 'curves')
-    timer = setTimeout(() => drawCurves([]), view.leaf === before?.leaf ? QUIET : 0);
+    timer = setTimeout(() => void drawCurves([]), view.leaf === before?.leaf ? QUIET : 0);
   else if (problems.length === 0)
-    timer = setTimeout(tryParts, view.slot !== undefined && view.slot !== before?.slot ? 0 : QUIET);
+    timer = setTimeout(
+      () => void tryParts(),
+      view.slot !== undefined && view.slot !== before?.slot ? 0 : QUIET,
+    );
 }
 
-/** Draws the curves one by one, then goes on with the parts. */
-function drawCurves(drawn: readonly CurvePicture[]): void {
-  if (shown === undefined || view === undefined || view.curveWidth === 0) return;
+/** Draws the curves one by one, then goes on with the parts. What draws them is fetched when they are first asked for. */
+async function drawCurves(drawn: readonly CurvePicture[]): Promise<void> {
+  const began = timer;
+  const { CURVES, curveOptions } = await import('./worker/curves.ts');
+  if (timer !== began || shown === undefined || view === undefined || view.curveWidth === 0) return;
   const { version, rig, proof } = shown;
   const next = CURVES[drawn.length];
   if (next === undefined) {
     say({ type: 'curves', version, curves: drawn });
-    timer = setTimeout(tryParts, 0);
+    timer = setTimeout(() => void tryParts(), 0);
     return;
   }
   const now = [...drawn, next(rig, proof, dutyOf(proof, view.duty), curveOptions(view))];
-  timer = setTimeout(() => drawCurves(now), 0);
+  timer = setTimeout(() => void drawCurves(now), 0);
 }
 
 /** Tries parts of the catalogue in the open slot, then in those that decide the broken promises, in short stretches. */
-function tryParts(): void {
-  if (shown === undefined || view === undefined) return;
-  const { tried, version, proof } = shown;
-  const { units } = view;
+async function tryParts(): Promise<void> {
+  const tried = await trying();
+  if (tried === undefined || shown === undefined || view === undefined) return;
+  const { version, proof } = shown;
+  const { slot, units } = view;
+  if (slot === undefined) return tryDeciding(tried);
   const duty = dutyOf(proof, view.duty).id;
-  const until = performance.now() + SLICE;
-  const goOn = () => performance.now() < until;
-  const { slot } = view;
-  if (slot !== undefined && !tried.isDone(slot)) {
-    tried.work(slot, goOn);
-    if (performance.now() - toldAt > TELL) {
-      toldAt = performance.now();
-      say({ type: 'effects', version, effects: tried.effects(slot, duty, units) });
-    }
-    timer = setTimeout(tryParts, 0);
-    return;
+  const done = tried.isDone(slot);
+  if (!done) tried.work(slot, slice());
+  if (done || performance.now() - toldAt > TELL) {
+    toldAt = performance.now();
+    say({ type: 'effects', version, effects: tried.effects(slot, duty, units) });
   }
-  if (slot !== undefined) say({ type: 'effects', version, effects: tried.effects(slot, duty, units) });
-  const next = tried.decidingSlots().slice(0, MOST_SLOTS);
-  const open = next.find((s) => !tried.isDone(s));
-  if (open !== undefined) {
-    tried.work(open, goOn);
-    timer = setTimeout(tryMore, 0);
-    return;
-  }
-  say({ type: 'ways-out', version, ways: tried.waysOut(units), done: true });
+  if (done) tryDeciding(tried);
+  else timer = setTimeout(() => void tryParts(), 0);
 }
 
 /** Goes on with the deciding slots without telling the open slot's list again. */
-function tryMore(): void {
+function tryDeciding(tried: TriedParts): void {
   if (shown === undefined || view === undefined) return;
-  const { tried, version } = shown;
-  const until = performance.now() + SLICE;
   const open = tried
     .decidingSlots()
     .slice(0, MOST_SLOTS)
     .find((s) => !tried.isDone(s));
   if (open === undefined) {
-    say({ type: 'ways-out', version, ways: tried.waysOut(view.units), done: true });
+    say({ type: 'ways-out', version: shown.version, ways: tried.waysOut(view.units), done: true });
     return;
   }
-  tried.work(open, () => performance.now() < until);
-  timer = setTimeout(tryMore, 0);
+  tried.work(open, slice());
+  timer = setTimeout(() => tryDeciding(tried), 0);
+}
+
+/** What the shown rig's parts are tried with, fetched when first wanted; undefined when something newer came meanwhile. */
+async function trying(): Promise<TriedParts | undefined> {
+  const began = timer;
+  const [inputs, { TriedParts: Tried }] = await Promise.all([loading, import('./worker/tried-parts.ts')]);
+  if (timer !== began || inputs === undefined || shown === undefined) return undefined;
+  shown.tried ??= new Tried(inputs.catalogue, inputs.shop, shown.raw, shown.proof);
+  return shown.tried;
+}
+
+/** True for the length of one stretch of work. */
+function slice(): () => boolean {
+  const until = performance.now() + SLICE;
+  return () => performance.now() < until;
 }
 
 function dutyOf(proof: Proof, id: string | undefined): DutyProof {
