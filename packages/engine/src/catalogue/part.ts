@@ -14,6 +14,7 @@ import {
   type Infer,
   type Shape,
 } from '../quantity/index.ts';
+import { PROPORTIONER_CONVENTIONS } from '../liquids/index.ts';
 import { STREAM_QUALITIES } from '../physics/index.ts';
 import { portShape } from './port.ts';
 
@@ -274,6 +275,13 @@ const eductor = object({
   flowAtOneBar: flowAtOneBar(),
   /** Suction flow against motive pressure, with the suction at the same level. */
   suction: list(object({ motivePressure: pressure(), flow: flow() }), { min: 2, max: 12 }),
+  /** A proportioner's settings, each the N of its 1:N, and what its maker means with 1:N. */
+  dial: optional(
+    object({
+      settings: list(number({ min: 1, max: 10_000 }), { min: 1, max: 24 }),
+      means: oneOf(...PROPORTIONER_CONVENTIONS),
+    }),
+  ),
   maxPressure: pressure(),
 });
 

@@ -4,9 +4,8 @@ import { inRange, oneOfChoices } from '../physics/index.ts';
  * What a proportioner's "1:N" means. Extension texts mean one part of stock in N parts of finished mix; some sellers
  * mean one part of stock and N parts of water. The part must say which.
  */
-export type ProportionerConvention = 'one in N' | 'one and N';
-
-const CONVENTIONS: readonly ProportionerConvention[] = ['one in N', 'one and N'];
+export const PROPORTIONER_CONVENTIONS = ['one in N', 'one and N'] as const;
+export type ProportionerConvention = (typeof PROPORTIONER_CONVENTIONS)[number];
 
 /**
  * Share of stock in what a proportioner delivers.
@@ -19,7 +18,7 @@ const CONVENTIONS: readonly ProportionerConvention[] = ['one in N', 'one and N']
  * @source University of Massachusetts Extension, Ratios and concentrations for using water-soluble fertilizers (one in N); sellers' usage, common practice (one and N)
  */
 export function proportionerFraction(ratio: number, convention: ProportionerConvention): number {
-  oneOfChoices('convention', convention, CONVENTIONS);
+  oneOfChoices('convention', convention, PROPORTIONER_CONVENTIONS);
   inRange('ratio', ratio, 1, 10000);
   return convention === 'one in N' ? 1 / ratio : 1 / (1 + ratio);
 }

@@ -12,3 +12,9 @@ export function treatedShare({ band, row }: Application): number {
 export function groundDose(a: Application): number {
   return a.basis === 'treated' ? a.rate * treatedShare(a) : a.rate;
 }
+
+/** Width driven in one pass [m]; undefined when it is not told, as for lanes of unknown width. */
+export function drivenWidth({ application, lane }: Duty): number | undefined {
+  if (application !== undefined) return application.width;
+  return lane?.width === undefined ? undefined : lane.width * lane.lanes;
+}

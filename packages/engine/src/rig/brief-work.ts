@@ -46,6 +46,8 @@ const treesShape = object({
 const laneShape = object({
   drySalt: quantity('massPerLength', { above: '0 kg/m', max: '10 kg/m' }),
   lanes: withDefault(integer({ min: 1, max: 4 }), 1),
+  /** Width of one lane: 10, 11 and 12 ft are all in use. */
+  width: optional(quantity('length', { min: '2 ft', max: '20 ft' })),
   speed: groundSpeed(),
 });
 

@@ -157,6 +157,8 @@ export const briefShape = object({
       use: withDefault(oneOf('spray', 'flush', 'winterise'), 'spray'),
       /** Age of bleach on the day of use. */
       store: optional(storeShape),
+      /** Strength of the stock it is mixed from, in the same unit. */
+      stock: optional(number({ above: 0, max: 2000 })),
     }),
     { min: 1, max: 12 },
   ),

@@ -119,6 +119,8 @@ export const STARTS = {
   boomHeight: value(0.5, 'start value: 0.5 to 0.7 m (French inspection of booms)'),
   patternShape: value<PatternShape>('triangular', 'start value: wide fans fall off to the edges; no test report given'),
   /** Speeds between which a rate is expected to hold, as shares of the speed named. */
+  /** Only to choose a bar by: what it covers stays unknown until somebody says. */
+  laneWidth: value(12 * FOOT),
   slower: value(0.8),
   faster: value(1.2),
   /** Height at which a wind from a forecast is meant [m]. */

@@ -3,8 +3,10 @@ import type { NetworkLiquid } from '../../hydraulics/index.ts';
 import { hoseLoss } from '../../physics/index.ts';
 import type { Duty } from '../brief.ts';
 import type { LayoutLine } from '../layout.ts';
-import { askedFlow } from '../proof/flow.ts';
+import { drivenWidth } from '../application.ts';
+import { askedFlow } from '../asked-flow.ts';
 import { meanCoilDiameter, reelCapacity } from '../reel-drum.ts';
+import { STARTS } from '../start-values.data.ts';
 import { nozzleSuits } from './nozzle-suits.ts';
 import { partsOfSlot } from './slot-parts.ts';
 import type { LineContext } from './line-context.ts';
@@ -106,7 +108,10 @@ function gunOptions(context: LineContext, line: LayoutLine, duties: readonly Dut
 
 function boomOptions(context: LineContext, line: LayoutLine, duties: readonly Duty[]): LineOption[] {
   const { catalogue, layout } = context;
-  const width = Math.max(0, ...duties.map((d) => d.application?.width ?? 0));
+  const width = Math.max(
+    0,
+    ...duties.map((d) => drivenWidth(d) ?? (d.lane?.lanes ?? 0) * STARTS.laneWidth.value),
+  );
   const booms = partsOfSlot(catalogue, layout, 'boom', 'boom')
     .filter((b) => b.width >= width * 0.98)
     .slice(0, 4);
@@ -119,7 +124,7 @@ function boomOptions(context: LineContext, line: LayoutLine, duties: readonly Du
       const demandAtBoom = new Map<string, { pressure: number; flow: number }>();
       for (const duty of duties) {
         const liquid = context.liquids.get(duty.liquid)!;
-        const flow = (askedFlow(duty) ?? 0) * context.spare;
+        const flow = (askedFlow(duty, liquid) ?? 0) * context.spare;
         const each = flow / boom.nozzles;
         const pressure = Math.max(
           (each / nozzle.flowAtOneBar) ** 2 * BAR * (liquid.density / 1000),
@@ -169,7 +174,7 @@ function transferOptions(context: LineContext, line: LayoutLine, duties: readonl
     const demand = new Map<string, { pressure: number; flow: number }>();
     for (const duty of duties) {
       const liquid = context.liquids.get(duty.liquid)!;
-      const flow = (askedFlow(duty) ?? 0) * context.spare;
+      const flow = (askedFlow(duty, liquid) ?? 0) * context.spare;
       const velocity = flow / ((Math.PI / 4) * hose.bore ** 2);
       const lift = liquid.density * 9.80665 * Math.max(0, (duty.outletHeight ?? 1.2) - 0.8);
       demand.set(duty.id, {

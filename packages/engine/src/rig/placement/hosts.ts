@@ -1,5 +1,6 @@
 import type { Kind, Part } from '../../catalogue/index.ts';
-import type { Rig, RigItem } from '../rig-document.ts';
+import { waterDensity } from '../../physics/index.ts';
+import { first, type Rig, type RigItem } from '../rig-document.ts';
 
 /** Density of fuel, from memory [kg/m3]. */
 const FUEL_DENSITY = { petrol: 745, diesel: 840 } as const;
@@ -45,12 +46,21 @@ export function piecesOf(rig: Rig, density: number): Piece[] {
     if (part.kind === 'valve' && line?.from === 'tank' && line.run[0] === item.id) return tank;
     return inLine(item.id, 'reel') ?? inLine(item.id, 'boom') ?? machine;
   };
+  const mainTank = first(rig, 'tank')?.item.id;
   return entries.map(({ item, part }) => ({
     item,
     part,
-    mass: workingMass(item, part, density),
+    mass: workingMass(item, part, density) + (item.id === mainTank ? rinseWaterAboard(rig.brief) : 0),
     host: hostOf(item, part),
   }));
+}
+
+/**
+ * Clean water for rinsing that rides along [kg]. It is weighed at the tank, full at every level of the tank, since it
+ * is kept for the end of the work; its vessel is weighed only where the rig has one among its parts.
+ */
+export function rinseWaterAboard({ rinse }: Rig['brief']): number {
+  return rinse?.where === 'job' ? (rinse.water ?? 0) * waterDensity(15) : 0;
 }
 
 /** Hose is weighed by the foot and carries its liquid; an engine carries its fuel. */

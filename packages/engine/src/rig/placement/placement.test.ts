@@ -95,6 +95,16 @@ describe('loads on coupler and axles', () => {
     );
   });
 
+  it('count the clean water that rides along for rinsing: 12 gal weigh 100 lb (8.34 lb/gal)', () => {
+    const rig = rigOf(wholeRig('cart'));
+    const rinsed = (rinse: object) => ({ ...rig, brief: { ...rig.brief, rinse } }) as typeof rig;
+    const full = (r: typeof rig) => centreAt(loaded(r).rig, 1).mass;
+    const water = 12 * 231 * 0.0254 ** 3;
+    const more = full(rinsed({ where: 'job', rinses: 3, water })) - full(rig);
+    expect(more / 0.45359237).toBeCloseTo(12 * 8.34, 0);
+    expect(full(rinsed({ where: 'yard', rinses: 3, water }))).toBe(full(rig));
+  });
+
   it('add up to the weight of the rig full, half, empty and while braking', () => {
     for (const form of FORMS) {
       const { rig, supports } = loaded(rigOf(wholeRig(form), { items: { hose: { length: 60 } } }));

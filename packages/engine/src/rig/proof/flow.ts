@@ -1,4 +1,4 @@
-import { groundDose } from '../application.ts';
+import { askedFlow } from '../asked-flow.ts';
 import type { Duty } from '../brief.ts';
 import { compared, unknown, type RigPromise } from '../promise.ts';
 import { say, sayGiven, type ProofContext, type ProvenDuty } from './context.ts';
@@ -15,20 +15,13 @@ const OUTLET_WORDS: Readonly<Record<string, string>> = {
   transfer: 'the transfer hose',
 };
 
-/** Flow that a duty asks at each outlet [m3/s]: said outright, or following from rate, speed and width. */
-export function askedFlow(duty: Duty): number | undefined {
-  if (duty.flow !== undefined) return duty.flow;
-  const a = duty.application;
-  return a === undefined ? undefined : groundDose(a) * a.speed * a.width;
-}
-
 /** Each outlet gets the flow its duty asks, and each tip works in its range of pressure. */
 export function flowPromises(context: ProofContext): RigPromise[] {
   return context.duties.flatMap((proven) => [...flows(context, proven), ...tipPressures(context, proven)]);
 }
 
-function flows(context: ProofContext, { duty, open, dirty }: ProvenDuty): RigPromise[] {
-  const asked = askedFlow(duty);
+function flows(context: ProofContext, { duty, liquid, open, dirty }: ProvenDuty): RigPromise[] {
+  const asked = askedFlow(duty, liquid);
   if (asked === undefined) return [];
   return duty.open.map((line): RigPromise => {
     const outlet = open.outlets.find((o) => o.line === line);
@@ -50,16 +43,7 @@ function flows(context: ProofContext, { duty, open, dirty }: ProvenDuty): RigPro
         cause: `${say(context, outlet.tipPressure, 'pressure')} in front of the outlet passes ${say(context, outlet.flow, 'flow')}`,
         items: context.rig.lines.find((l) => l.id === line)?.run ?? [],
         working: [
-          ...(duty.application === undefined
-            ? []
-            : [
-                {
-                  text: 'rate over the ground',
-                  figure: { value: duty.application.rate, dimension: 'dose' as const },
-                },
-                { text: 'speed', figure: { value: duty.application.speed, dimension: 'speed' as const } },
-                { text: 'width', figure: { value: duty.application.width, dimension: 'length' as const } },
-              ]),
+          ...askedWorking(duty),
           {
             text: 'pressure in front of the outlet',
             figure: { value: outlet.tipPressure, dimension: 'pressure' },
@@ -79,6 +63,24 @@ function flows(context: ProofContext, { duty, open, dirty }: ProvenDuty): RigPro
       'at-least',
     );
   });
+}
+
+/** What the flow asked follows from. */
+function askedWorking({ flow, application, lane }: Duty): RigPromise['working'] {
+  if (flow !== undefined) return [];
+  if (application !== undefined)
+    return [
+      { text: 'rate over the ground', figure: { value: application.rate, dimension: 'dose' } },
+      { text: 'speed', figure: { value: application.speed, dimension: 'speed' } },
+      { text: 'width', figure: { value: application.width, dimension: 'length' } },
+    ];
+  if (lane !== undefined)
+    return [
+      { text: 'dry salt by length of lane', figure: { value: lane.drySalt, dimension: 'massPerLength' } },
+      { text: `lanes sprayed in one pass: ${lane.lanes}` },
+      { text: 'speed', figure: { value: lane.speed, dimension: 'speed' } },
+    ];
+  return [];
 }
 
 function tipPressures(context: ProofContext, { duty, open }: ProvenDuty): RigPromise[] {

@@ -1,6 +1,6 @@
 import type { NetworkLiquid } from '../../hydraulics/index.ts';
-import { agitationNeed, isLiquid, liquidProperties } from '../../liquids/index.ts';
-import { waterDensity, waterVapourPressure, waterViscosity } from '../../physics/index.ts';
+import { agitationNeed, isLiquid, liquidOf as tableLiquid, liquidProperties } from '../../liquids/index.ts';
+import { drySaltPerVolume, waterDensity, waterVapourPressure, waterViscosity } from '../../physics/index.ts';
 import type { Brief } from '../brief.ts';
 import type { Site } from './site.ts';
 
@@ -13,6 +13,8 @@ export interface DutyLiquid extends NetworkLiquid {
   readonly temperatureC: number;
   /** Share of the tank that must be moved in a second to keep it mixed [1/s]. */
   readonly agitationShare: number;
+  /** Dry salt held by a brine of known strength [kg/m3]. */
+  readonly drySalt?: number;
   /** Properties that nobody knows, with what was used in their place. */
   readonly missing: readonly string[];
   /** Estimates, in words. */
@@ -56,6 +58,8 @@ function lookUpLiquid(brief: Brief, id: string, site: Site): DutyLiquid {
   }
   const bound = (property: string) => properties.flags.find((f) => f.property === property)?.high;
   const warm = Math.min(60, Math.max(0, temperatureC));
+  const density = properties.density ?? bound('density') ?? waterDensity(warm);
+  const salt = drySaltOf(asked, density);
   return {
     id,
     name: asked.name,
@@ -65,13 +69,24 @@ function lookUpLiquid(brief: Brief, id: string, site: Site): DutyLiquid {
       : asked.suspension
         ? UNKNOWN_SUSPENSION
         : UNKNOWN_SOLUTION,
-    density: properties.density ?? bound('density') ?? waterDensity(warm),
+    density,
     viscosity: properties.viscosity ?? bound('viscosity') ?? waterViscosity(warm),
     ...(properties.powerLaw === undefined ? {} : { powerLaw: properties.powerLaw }),
     vapourPressure: properties.vapourPressure ?? waterVapourPressure(warm),
+    ...(salt === undefined ? {} : { drySalt: salt }),
     missing,
     estimates,
   };
+}
+
+/** Dry salt of a brine that is told in weight %; a strength out of the tables is among what is missing already. */
+function drySaltOf(
+  { liquid, strength, strengthUnit }: Brief['liquids'][number],
+  density: number,
+): number | undefined {
+  if (strength === undefined || strengthUnit !== 'weight %' || !isLiquid(liquid)) return undefined;
+  if (!tableLiquid(liquid).groups.includes('chloride-brine')) return undefined;
+  return strength > 45 || density > 1400 ? undefined : drySaltPerVolume(density, strength / 100);
 }
 
 interface Found extends Pick<

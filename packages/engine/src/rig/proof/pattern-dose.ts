@@ -39,7 +39,6 @@ function promisesOf(context: ProofContext, proven: ProvenDuty, a: Application): 
     ];
   return [
     orUnknown(told, () => dosePromise(context, told, a, sprayers, flow), asked),
-    ...widthPromises(context, proven, a, sprayers),
     ...sprayers.flatMap((s) => speedPromises(context, proven, a, s, flow)),
   ];
 }
@@ -100,46 +99,6 @@ function dosePromise(
     { value: counted(tooMuch ? leastFlow : flow), dimension: 'dose' },
     tooMuch ? 'at-most' : 'at-least',
   );
-}
-
-/** A boom or boomless nozzle covers the width that is driven. */
-function widthPromises(
-  context: ProofContext,
-  { duty }: ProvenDuty,
-  a: Application,
-  sprayers: readonly Sprayer[],
-): RigPromise[] {
-  const moving = sprayers.filter((s) => s.end.kind === 'nozzle');
-  if (moving.length === 0) return [];
-  const told = {
-    id: `pattern:width:${duty.id}`,
-    kind: 'pattern' as const,
-    duty: duty.id,
-    sentence: `Covers ${say(context, a.width, 'length')} in one pass`,
-    method: 'effective swath',
-    source:
-      'nozzles times spacing; boomless 80 % of the wetted width (Univ. of Kentucky ENTFACT-805, LSU AgCenter 2020)',
-    items: moving.map((s) => s.item),
-  };
-  const asked = { value: a.width, dimension: 'length' as const };
-  const unmeasured = moving.find((s) => s.swath === undefined);
-  if (unmeasured !== undefined)
-    return [unknown({ ...told, cause: `the catalogue has no width for ${unmeasured.end.name}` }, asked)];
-  const has = moving.reduce((sum, s) => sum + s.swath!, 0);
-  const boomless = moving.some((s) => s.end.pattern === 'boomless');
-  const promise = compared(
-    {
-      ...told,
-      cause: boomless
-        ? '80 % of the wetted width counts, the edges are too thin'
-        : `${moving[0]!.count} nozzles, ${say(context, moving[0]!.boom!.spacing, 'length')} apart`,
-    },
-    asked,
-    { value: has, dimension: 'length' },
-    'at-least',
-  );
-  // A boom just as wide as the pass needs no spare: nothing wears it narrower.
-  return [promise.state === 'thin' ? { ...promise, state: 'kept' } : promise];
 }
 
 /** Speeds between which a rate must hold; a fifth slower and faster where the duty does not say. */

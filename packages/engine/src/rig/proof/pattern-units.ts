@@ -1,9 +1,7 @@
-import { liquidOf as tableLiquid, isLiquid } from '../../liquids/index.ts';
 import {
   crownVolume,
   drenchError,
   drenchTime,
-  drySaltPerVolume,
   TREE_ROW_FACTOR,
   treeRowDose,
   treeRowVolume,
@@ -163,8 +161,8 @@ function lanePromise(context: ProofContext, proven: ProvenDuty, lane: NonNullabl
     source: 'FHWA convention of dry salt per lane-mile; definition',
   };
   const asked = { value: lane.drySalt, dimension: 'massPerLength' as const };
-  const share = saltShare(context, duty);
-  if (share === undefined)
+  const salt = proven.liquid.drySalt;
+  if (salt === undefined)
     return unknown(
       { ...told, cause: 'only a salt brine with its strength in weight % has a dry-salt rate' },
       asked,
@@ -173,7 +171,6 @@ function lanePromise(context: ProofContext, proven: ProvenDuty, lane: NonNullabl
     told,
     () => {
       const flow = openFlow(proven);
-      const salt = drySaltPerVolume(proven.liquid.density, share);
       return compared(
         {
           ...told,
@@ -192,11 +189,4 @@ function lanePromise(context: ProofContext, proven: ProvenDuty, lane: NonNullabl
     },
     asked,
   );
-}
-
-function saltShare(context: ProofContext, duty: Duty): number | undefined {
-  const liquid = context.rig.brief.liquids.find((l) => l.id === duty.liquid);
-  if (liquid?.strength === undefined || liquid.strengthUnit !== 'weight %') return undefined;
-  const brine = isLiquid(liquid.liquid) && tableLiquid(liquid.liquid).groups.includes('chloride-brine');
-  return brine ? liquid.strength / 100 : undefined;
 }

@@ -5,11 +5,13 @@ import { driftPromises } from './pattern-drift.ts';
 import { evennessPromises } from './pattern-evenness.ts';
 import { unitDosePromises } from './pattern-units.ts';
 import { weatherPromises } from './pattern-weather.ts';
+import { widthPromises } from './pattern-width.ts';
 
 /** What the spray does where it lands: dose, evenness, droplets, drift and weather. */
 export function patternPromises(context: ProofContext): RigPromise[] {
   return [
     ...dosePromises(context),
+    ...widthPromises(context),
     ...unitDosePromises(context),
     ...evennessPromises(context),
     ...driftPromises(context),

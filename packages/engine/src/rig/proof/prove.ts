@@ -30,6 +30,7 @@ import { rinsePromises } from './rinse.ts';
 import { fillingPromises } from './rinse-filling.ts';
 import { siteOf, type Site } from './site.ts';
 import { stabilityPromises } from './stability.ts';
+import { recipePromises } from './recipe.ts';
 import { strengthPromises } from './strength.ts';
 import { structurePromises } from './structure.ts';
 import { suctionPromises } from './suction.ts';
@@ -126,6 +127,7 @@ export function proveRig(rig: Rig, catalogue: Catalogue, shop: Shop, options: Pr
     ...guarded('structure', 'Frame and straps hold the load', () => structurePromises(context)),
     ...guarded('electrics', 'Battery lives through the day', () => electricsPromises(context)),
     ...strengthPromises(context),
+    ...recipePromises(context),
     ...pumpReservePromises(context),
     ...guarded('pattern', 'Covers evenly at the right dose', () => patternPromises(context)),
     ...guarded('rinse', 'Can be filled, rinsed and put away clean', () => [

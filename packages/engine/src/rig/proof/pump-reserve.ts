@@ -3,7 +3,7 @@ import { compared, type RigPromise } from '../promise.ts';
 import { first } from '../rig-document.ts';
 import { STARTS } from '../start-values.data.ts';
 import { say, type ProofContext, type ProvenDuty } from './context.ts';
-import { askedFlow } from './flow.ts';
+import { askedFlow } from '../asked-flow.ts';
 import { orUnknown } from './out-of-range.ts';
 
 /** The pump still serves when worn: outlets and agitation together with a fifth in reserve. */
@@ -61,8 +61,8 @@ export function pumpReservePromises(context: ProofContext): RigPromise[] {
  * Flow the outlets must get [m3/s]. Where the duty does not say it: what comes out, if the pump has more to give. A
  * centrifugal or demand pump gives just what goes out, so its reserve can only be told against a stated flow.
  */
-function outletFlow({ duty, open }: ProvenDuty, displacement: boolean): number | undefined {
-  const asked = askedFlow(duty);
+function outletFlow({ duty, liquid, open }: ProvenDuty, displacement: boolean): number | undefined {
+  const asked = askedFlow(duty, liquid);
   if (asked !== undefined) return asked * duty.open.length;
   return displacement ? open.outlets.reduce((sum, o) => sum + Math.max(0, o.flow), 0) : undefined;
 }

@@ -1,4 +1,4 @@
-import { FILLS, centreAt, type Fill, type SupportLoads } from '../placement/index.ts';
+import { FILLS, centreAt, rinseWaterAboard, type Fill, type SupportLoads } from '../placement/index.ts';
 import { compared, unknown, type RigPromise, type Step } from '../promise.ts';
 import { say, type ProofContext } from './context.ts';
 import { carrierItem, loadedOf, type Loaded } from './loaded.ts';
@@ -43,7 +43,8 @@ function doubted(promise: RigPromise, { densityUnknown }: Loaded): RigPromise {
   };
 }
 
-function massSteps(loaded: Loaded): Step[] {
+function massSteps(context: ProofContext, loaded: Loaded): Step[] {
+  const rinseWater = rinseWaterAboard(context.rig.brief);
   const { rig, liquid } = loaded;
   const full = centreAt(rig, FILLS.full).mass;
   return [
@@ -51,6 +52,14 @@ function massSteps(loaded: Loaded): Step[] {
       text: 'rig with an empty tank, fuel and filled hoses',
       figure: { value: rig.dry.mass, dimension: 'mass' },
     },
+    ...(rinseWater === 0
+      ? []
+      : [
+          {
+            text: 'of it the clean water for rinsing',
+            figure: { value: rinseWater, dimension: 'mass' as const },
+          },
+        ]),
     {
       text: `tank full of ${liquid}`,
       figure: { value: full - rig.dry.mass, dimension: 'mass' },
@@ -72,7 +81,7 @@ function grossPromise(context: ProofContext, loaded: Loaded): RigPromise {
       items: [carrierItem(context), loaded.rig.tankAt.item],
       method: 'sum of the masses against the gross rating',
       source: 'masses and rating of the catalogue; density of the liquid',
-      working: massSteps(loaded),
+      working: massSteps(context, loaded),
     },
     { value: carrier.grossRating, dimension: 'mass' },
     { value: full, dimension: 'mass' },
@@ -117,7 +126,7 @@ function axlePromises(context: ProofContext, loaded: Loaded): RigPromise[] {
           ? 'statics; equal loads through an equaliser are common practice, no source'
           : 'statics; ratings of the catalogue',
         working: [
-          ...massSteps(loaded),
+          ...massSteps(context, loaded),
           ...(['full', 'half', 'empty'] as const).map((f) => ({
             text: `${name.toLowerCase()} when ${f}`,
             figure: { value: axle[f], dimension: 'mass' as const },
@@ -149,7 +158,7 @@ function vehiclePromise(context: ProofContext, loaded: Loaded): RigPromise {
     items: [carrierItem(context), rig.tankAt.item],
     method: 'sum of the masses against the limit of the brief',
     source: "masses of the catalogue; the limit is the customer's word",
-    working: massSteps(loaded),
+    working: massSteps(context, loaded),
   };
   const limit = context.rig.brief.carrier.massLimit;
   if (limit === undefined)
