@@ -1,10 +1,11 @@
 // The layer matrix: a layer may import only the layers named for it, and only through their index.ts.
 const ENGINE = ['quantity', 'physics', 'liquids', 'hydraulics', 'catalogue', 'rig', 'drawings'];
 const APP = {
+  plumbing: [],
   documents: ['calc'],
   store: [],
   server: ['documents', 'store'],
-  web: ['calc'],
+  web: ['calc', 'plumbing'],
   calc: [],
   cli: ['documents', 'store', 'server', 'calc'],
 };

@@ -47,6 +47,7 @@ let view: View | undefined;
 /** The newest document when it cannot be read, with why. */
 let refused: { raw: RigJson; problems: readonly FieldProblem[] } | undefined;
 let bodyKey = '';
+let layoutAsked = '';
 let toldAt = 0;
 let timer: ReturnType<typeof setTimeout> | undefined;
 
@@ -128,13 +129,31 @@ async function answer(message: ToEngine): Promise<void> {
     ...(body === undefined ? {} : { body }),
   });
   say({ type: 'drawn', seq, pictures: picturesOf(shown.proof, duty, view) });
-  if (view.leaf === 'curves')
+  if (view.leaf === 'plumbing') timer = setTimeout(() => void drawPlumbing(), 0);
+  else if (view.leaf === 'curves')
     timer = setTimeout(() => void drawCurves([]), view.leaf === before?.leaf ? QUIET : 0);
   else if (problems.length === 0)
     timer = setTimeout(
       () => void tryParts(),
       view.slot !== undefined && view.slot !== before?.slot ? 0 : QUIET,
     );
+}
+
+/** Draws the plumbing, or asks the page for a layout when the one it has is of another. */
+async function drawPlumbing(): Promise<void> {
+  const began = timer;
+  const { plumbingKey, plumbingOf, plumbingPicture } = await import('./worker/plumbing.ts');
+  if (timer !== began || shown === undefined || view === undefined) return;
+  const { version, rig, proof } = shown;
+  const key = plumbingKey(rig, view);
+  if (view.plumbing?.key !== key) {
+    if (key !== layoutAsked) say({ type: 'plumbing', key, graph: plumbingOf(rig, view) });
+    layoutAsked = key;
+    return;
+  }
+  const picture = plumbingPicture(rig, proof, dutyOf(proof, view.duty), view.plumbing.layout, view);
+  say({ type: 'plumbing-drawn', version, picture });
+  timer = setTimeout(() => void tryParts(), QUIET);
 }
 
 /** Draws the curves one by one, then goes on with the parts. What draws them is fetched when they are first asked for. */

@@ -1,4 +1,4 @@
-import type { SheetName } from '@spraywright/engine/drawings';
+import type { PlumbingGraph, PlumbingLayout, SheetName } from '@spraywright/engine/drawings';
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import type { Design, PromiseKind, PromiseState } from '@spraywright/engine/rig';
 
@@ -186,7 +186,7 @@ export interface Pictures {
 }
 
 /** Which of the job's drawings lie in the left column. */
-export type Leaf = 'desk' | 'curves';
+export type Leaf = 'desk' | 'plumbing' | 'curves';
 
 /** A drawing of its own with its name and one sentence; without a drawing the sentence says why. */
 export interface CurvePicture {
@@ -194,6 +194,33 @@ export interface CurvePicture {
   readonly name: string;
   readonly svg?: string;
   readonly note: string;
+}
+
+/** A valve as a row: how it stands, and what turning it would do. */
+export interface ValveRow {
+  readonly item: string;
+  readonly number: number;
+  readonly name: string;
+  readonly open: boolean;
+  /** What turning it would do, in words. */
+  readonly would: string;
+  /** The field of the duty that turning it sets; without one it is only tried. */
+  readonly puts?: { readonly path: string; readonly value: unknown };
+}
+
+export interface PlumbingPicture {
+  readonly svg: string;
+  /** The state that is drawn, in words. */
+  readonly now: string;
+  /** Valves are shut that are open in the duty. */
+  readonly tried: boolean;
+  readonly valves: readonly ValveRow[];
+}
+
+/** A layout of the plumbing and what it was made for. */
+export interface LaidPlumbing {
+  readonly key: string;
+  readonly layout: PlumbingLayout;
 }
 
 export interface View {
@@ -211,6 +238,10 @@ export interface View {
   readonly sceneHeight: number;
   readonly lineWidth: number;
   readonly curveWidth: number;
+  /** The newest layout of the plumbing; a stale one is not drawn. */
+  readonly plumbing: LaidPlumbing | undefined;
+  /** Valves that are shut to see what happens. */
+  readonly tried: readonly string[];
   readonly scaleWidth: number;
   readonly scaleHeight: number;
 }
@@ -266,6 +297,9 @@ export type FromEngine =
     }
   /** Follows each `shown`, so that figures need not wait for drawings; nothing to draw without a readable rig. */
   | { readonly type: 'drawn'; readonly seq: number; readonly pictures?: Pictures }
+  /** The plumbing wants a layout, which the page makes. */
+  | { readonly type: 'plumbing'; readonly key: string; readonly graph: PlumbingGraph }
+  | { readonly type: 'plumbing-drawn'; readonly version: number; readonly picture: PlumbingPicture }
   | { readonly type: 'curves'; readonly version: number; readonly curves: readonly CurvePicture[] }
   | { readonly type: 'effects'; readonly version: number; readonly effects: Effects }
   | {

@@ -2,8 +2,17 @@ import type { Kind } from '../catalogue/index.ts';
 import type { Palette } from './palette.ts';
 import { element, number, stroke } from './svg.ts';
 
-/** Symbol of a part in a flow diagram, after ISO 1219 and ISO 14617, drawn by us: 26 px high, its middle at (x, y). */
-export function flowSymbol(kind: Kind | 'fittings', x: number, y: number, palette: Palette): string {
+/**
+ * Symbol of a part in a flow diagram, 26 px high with its middle at (x, y), drawn by us: pumps, regulators, strainers and vessels
+ * after ISO 1219-1, valves and nozzles after ISO 14617, reels and booms our own. A shut valve is filled.
+ */
+export function flowSymbol(
+  kind: Kind | 'fittings',
+  x: number,
+  y: number,
+  palette: Palette,
+  shut = false,
+): string {
   const line = stroke('outline', palette.ink, palette);
   const thin = stroke('thin', palette.ink, palette);
   const solid = { ...line, fill: palette.paper };
@@ -39,10 +48,13 @@ export function flowSymbol(kind: Kind | 'fittings', x: number, y: number, palett
         element('circle', { cx: x, cy: y, r: 2, fill: palette.ink })
       );
     case 'hose':
-      return d(`M${at(-14, 6)}C${at(-8, -14)} ${at(8, 20)} ${at(14, -6)}`);
+      return d(`M${at(-14, 0)}C${at(-7, -17)} ${at(7, 17)} ${at(14, 0)}`);
     case 'valve':
     case 'gun':
-      return d(`M${at(-11, -7)}L${at(11, 7)}V${number(y - 7)}L${at(-11, 7)}Z`, solid);
+      return d(
+        `M${at(-11, -7)}L${at(11, 7)}V${number(y - 7)}L${at(-11, 7)}Z`,
+        shut ? { ...line, fill: palette.ink } : solid,
+      );
     case 'tip':
     case 'nozzle':
       return (

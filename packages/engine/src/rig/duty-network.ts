@@ -68,7 +68,7 @@ export function dutyNetwork(rig: Rig, duty: Duty, liquid: NetworkLiquid): DutyNe
   const nodeOf = new Map(nodes.map((n, i) => [n.id, i]));
 
   for (const line of rig.lines) {
-    const isOpen = opens(line, duty);
+    const isOpen = opensIn(line, duty);
     const toAir = line.to === 'air';
     if (toAir) {
       nodeOf.set(`${line.id}.air`, nodes.length);
@@ -122,7 +122,7 @@ export function outletHeightOf(line: RigLine, duty: Duty): number {
 }
 
 /** Whether a line passes liquid in a duty. */
-function opens(line: RigLine, duty: Duty): boolean {
+export function opensIn(line: RigLine, duty: Duty): boolean {
   if (line.opens === 'always') return true;
   if (line.opens === 'agitation') return duty.agitate;
   return duty.open.includes(line.opens);

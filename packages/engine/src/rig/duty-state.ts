@@ -98,7 +98,7 @@ export function dutySolver(rig: Rig, told: boolean): (duty: Duty, liquid: Networ
   };
 }
 
-function noState(reason: string, iterations: number): DutyState {
+export function noState(reason: string, iterations: number): DutyState {
   return {
     status: 'failed',
     reason,
@@ -113,7 +113,7 @@ function noState(reason: string, iterations: number): DutyState {
   };
 }
 
-function stateOf(
+export function stateOf(
   rig: Rig,
   { outlets, lines }: DutyNetwork,
   network: CompiledNetwork,

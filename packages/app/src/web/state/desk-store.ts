@@ -1,4 +1,4 @@
-import type { SheetName } from '@spraywright/engine/drawings';
+import type { PlumbingGraph, SheetName } from '@spraywright/engine/drawings';
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import type {
   BriefTab,
@@ -7,8 +7,10 @@ import type {
   Effects,
   FieldProblem,
   FromEngine,
+  LaidPlumbing,
   Leaf,
   Pictures,
+  PlumbingPicture,
   RigJson,
   View,
   WayOut,
@@ -38,6 +40,10 @@ export interface DeskState {
   readonly sceneHeight: number;
   readonly lineWidth: number;
   readonly curveWidth: number;
+  readonly plumbing: LaidPlumbing | undefined;
+  readonly plumbingFailure: string | undefined;
+  readonly plumbingPicture: PlumbingPicture | undefined;
+  readonly tried: readonly string[];
   /** The last good figures; `problems` tells why the newest document gave none. */
   readonly body: DeskBody | undefined;
   readonly pictures: Pictures | undefined;
@@ -87,6 +93,10 @@ export class DeskStore {
       sceneHeight: 0,
       lineWidth: 0,
       curveWidth: 0,
+      plumbing: undefined,
+      plumbingFailure: undefined,
+      plumbingPicture: undefined,
+      tried: [],
       body: undefined,
       pictures: undefined,
       curves: [],
@@ -176,11 +186,17 @@ export class DeskStore {
 
   /** Lays other drawings of the job into the left column. */
   setLeaf(leaf: Leaf): void {
-    if (leaf !== this.#state.leaf) this.#view({ leaf });
+    if (leaf !== this.#state.leaf) this.#view({ leaf, tried: [] });
+  }
+
+  /** Shuts a valve to see what happens, or opens it again; the document stays as it is. */
+  tryValve(item: string): void {
+    const { tried } = this.#state;
+    this.#view({ tried: tried.includes(item) ? tried.filter((t) => t !== item) : [...tried, item] });
   }
 
   setDuty(duty: string): void {
-    this.#view({ duty });
+    this.#view({ duty, tried: [] });
   }
 
   setLit(lit: string | undefined): void {
@@ -293,6 +309,8 @@ export class DeskStore {
       sceneHeight: s.sceneHeight,
       lineWidth: s.lineWidth,
       curveWidth: s.curveWidth,
+      plumbing: s.plumbing,
+      tried: s.tried,
       ...SCALES[s.fold],
     };
     this.#engine.show(this.#version, rig, this.job()?.good, view);
@@ -344,6 +362,12 @@ export class DeskStore {
         });
         return;
       }
+      case 'plumbing':
+        void this.#layPlumbing(message.key, message.graph);
+        return;
+      case 'plumbing-drawn':
+        if (message.version === this.#version) this.#set({ plumbingPicture: message.picture });
+        return;
       case 'curves':
         if (message.version === this.#version) this.#set({ curves: message.curves });
         return;
@@ -355,6 +379,18 @@ export class DeskStore {
         if (message.version === this.#version) this.#set({ ways: message.ways });
         return;
       default:
+    }
+  }
+
+  /** Lays the plumbing out with the kernel, which is loaded the first time. */
+  async #layPlumbing(key: string, graph: PlumbingGraph): Promise<void> {
+    try {
+      const { layInPage } = await import('./plumbing-layout.ts');
+      const layout = await layInPage(graph);
+      this.#view({ plumbing: { key, layout }, plumbingFailure: undefined });
+    } catch (error) {
+      const why = error instanceof Error ? error.message : String(error);
+      this.#set({ plumbingFailure: `The diagram could not be laid out: ${why}` });
     }
   }
 
@@ -383,6 +419,8 @@ const CLOSED = {
   working: [],
   effects: undefined,
   curves: [],
+  plumbingPicture: undefined,
+  tried: [],
   ways: {},
   problems: [],
   failure: undefined,

@@ -8,6 +8,7 @@ import { IndexRow } from './index-row.tsx';
 import { Leaves } from './leaves.tsx';
 import { Notice } from './notice.tsx';
 import { Parts } from './parts.tsx';
+import { Plumbing } from './plumbing.tsx';
 import { PressureLine } from './pressure-line.tsx';
 import { useSize } from './picture.tsx';
 import { Promises } from './promises.tsx';
@@ -47,6 +48,7 @@ export function Desk() {
             <Leaves />
             <Duties />
             <Brief />
+            {leaf === 'plumbing' && <Plumbing />}
             {leaf === 'curves' && <Curves />}
             {leaf === 'desk' && <Scene />}
             {leaf === 'desk' && fold === 'desk' && <PressureLine />}

@@ -3,6 +3,7 @@ import { useDesk, useStore } from './desk-context.ts';
 
 const LEAVES: readonly (readonly [Leaf, string])[] = [
   ['desk', 'Desk'],
+  ['plumbing', 'Plumbing'],
   ['curves', 'Curves'],
 ];
 

@@ -6,7 +6,16 @@ import { drawnGiven, type DrawnGiven } from './drawn-given.ts';
  * A drawing from the engine; its parts light up the same parts elsewhere and open their slots
  * when pressed; its boxed values are pressed or dragged like those of the brief.
  */
-export const Picture = memo(function Picture({ svg, className }: { svg: string; className: string }) {
+export const Picture = memo(function Picture({
+  svg,
+  className,
+  onItem,
+}: {
+  svg: string;
+  className: string;
+  /** What pressing a part does; its slot is opened when nothing is said. */
+  onItem?: (item: string) => void;
+}) {
   const store = useStore();
   const itemAt = (target: EventTarget) =>
     target instanceof Element
@@ -35,7 +44,7 @@ export const Picture = memo(function Picture({ svg, className }: { svg: string; 
       onPointerLeave={() => store.setLit(undefined)}
       onClick={(event) => {
         const item = itemAt(event.target);
-        if (item !== undefined) store.setSlot(item);
+        if (item !== undefined) (onItem ?? ((i: string) => store.setSlot(i)))(item);
       }}
       dangerouslySetInnerHTML={{ __html: svg }}
     />
