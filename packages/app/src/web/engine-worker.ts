@@ -1,6 +1,6 @@
 /// <reference lib="webworker" />
 import { proveRig, readRig, type DutyProof, type Proof, type Rig } from '@spraywright/engine/rig';
-import type { Problem } from '@spraywright/engine/quantity';
+import { changed, type Problem } from '@spraywright/engine/quantity';
 import type { CurvePicture, FieldProblem, FromEngine, RigJson, ToEngine, View } from './protocol.ts';
 import { deskBody } from './worker/desk-body.ts';
 import { loadInputs, type Inputs } from './worker/inputs.ts';
@@ -74,8 +74,9 @@ async function answer(message: ToEngine): Promise<void> {
   if (message.type === 'take') {
     const part = message.part === undefined ? undefined : catalogue.parts.get(message.part);
     if (part === undefined && message.part !== undefined) return;
-    const { withSlot } = await import('./worker/alternatives.ts');
-    const { items, lines } = withSlot(message.rig, catalogue, message.slot, part).rig;
+    const { putPart } = await import('./worker/tried-parts.ts');
+    const { change } = putPart(message.rig, catalogue, message.slot, part);
+    const { items, lines } = changed(message.rig, change).document;
     say({ type: 'taken', taken: { items, lines }, about: message.about });
     return;
   }
@@ -91,8 +92,7 @@ async function answer(message: ToEngine): Promise<void> {
     const read = readRig(document, catalogue);
     if (!read.ok) return read.problems.map(fieldProblem);
     const proof = proveRig(read.rig, catalogue, shop, { units, notes: false });
-    const tried = shown?.raw === document ? shown.tried : undefined;
-    shown = { version, raw: document, rig: read.rig, proof, tried };
+    shown = { version, raw: document, rig: read.rig, proof, tried: undefined };
     return [];
   };
   let problems: readonly FieldProblem[] = refused?.raw === raw ? refused.problems : [];
@@ -208,9 +208,12 @@ function tryDeciding(tried: TriedParts): void {
 /** What the shown rig's parts are tried with, fetched when first wanted; undefined when something newer came meanwhile. */
 async function trying(): Promise<TriedParts | undefined> {
   const began = timer;
-  const [inputs, { TriedParts: Tried }] = await Promise.all([loading, import('./worker/tried-parts.ts')]);
-  if (timer !== began || inputs === undefined || shown === undefined) return undefined;
-  shown.tried ??= new Tried(inputs.catalogue, inputs.shop, shown.raw, shown.proof);
+  const [inputs, { TriedParts: Tried, trialsOf }] = await Promise.all([
+    loading,
+    import('./worker/tried-parts.ts'),
+  ]);
+  if (timer !== began || inputs === undefined || shown === undefined || view === undefined) return undefined;
+  shown.tried ??= new Tried(trialsOf(shown, inputs.catalogue, inputs.shop, view.units));
   return shown.tried;
 }
 

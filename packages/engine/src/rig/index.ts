@@ -28,3 +28,7 @@ export type { Fill, MassPoint, PlacedPart, SupportLoads } from './placement/inde
 export { TOLERANCES, type Tolerance, type ToleranceKind } from './confidence/tolerances.data.ts';
 export { uncertainInputs, type Correction, type UncertainInput } from './confidence/uncertain-inputs.ts';
 export { withFactors } from './confidence/with-factors.ts';
+export * from './edit.ts';
+export { putPart, type PartEdit } from './part-edit.ts';
+export type { RawRig } from './design/assemble.ts';
+export * from './advice/index.ts';

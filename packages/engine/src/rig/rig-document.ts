@@ -25,7 +25,8 @@ import {
 } from '../quantity/index.ts';
 import { briefShape, readBrief, type Brief } from './brief.ts';
 
-const item = object({
+/** One item of a rig: a part in its place with its settings. */
+export const itemShape = object({
   id: identifier(),
   part: identifier(),
   count: withDefault(integer({ min: 1, max: 400 }), 1),
@@ -68,7 +69,7 @@ export const rigShape = object({
   title: text({ min: 2, max: 80 }),
   layout: identifier(),
   brief: briefShape,
-  items: list(item, { min: 1, max: 200 }),
+  items: list(itemShape, { min: 1, max: 200 }),
   /** Parts of this rig that are in no catalogue; items name them by id like any other. */
   ownParts: withDefault(list(ownPartShape, { max: 40 }), []),
   nodes: list(object({ id: identifier(), height: number({ min: -10, max: 10 }) }), { max: 60 }),

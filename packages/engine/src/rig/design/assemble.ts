@@ -101,11 +101,11 @@ function wholeFeet(length: number): number {
 }
 
 /** A regulator is set to whole psi, as its gauge reads. */
-function wholePsi(pressure: number): string {
-  return `${Math.round(pressure / PSI)} psi`;
+export function wholePsi(pressure: number, round = Math.round): string {
+  return `${round(pressure / PSI)} psi`;
 }
 
 /** An engine is held to tens of turns, rounded down so that the pump is not driven past its speed. */
-function wholeRpm(speed: number): string {
+export function wholeRpm(speed: number): string {
   return `${Math.floor((speed * 60) / (2 * Math.PI) / 10 + 1e-6) * 10} rpm`;
 }

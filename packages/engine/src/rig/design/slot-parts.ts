@@ -1,13 +1,13 @@
 import type { Catalogue, Kind, Part, PartOf } from '../../catalogue/index.ts';
 import type { Layout, Slot } from '../layout.ts';
 
-const remembered = new WeakMap<Catalogue, Map<Slot, readonly Part[]>>();
+const remembered = new WeakMap<Catalogue, WeakMap<Slot, readonly Part[]>>();
 
 /** Parts that a slot may take, cheapest first. */
-function partsFor(catalogue: Catalogue, slot: Slot): readonly Part[] {
+export function partsFor(catalogue: Catalogue, slot: Slot): readonly Part[] {
   let known = remembered.get(catalogue);
   if (known === undefined) {
-    known = new Map<Slot, readonly Part[]>();
+    known = new WeakMap<Slot, readonly Part[]>();
     remembered.set(catalogue, known);
   }
   let parts = known.get(slot);

@@ -83,12 +83,14 @@ export interface ProveOptions {
   readonly units?: UnitSystem;
   /** The solver's notes for a person; without them a proof is quicker. */
   readonly notes?: boolean;
+  /** Solves the duties of a rig; one that knows a rig much like it need not begin from nothing. */
+  readonly solver?: typeof dutySolver;
 }
 
 /** Proves a rig: solves every duty with the strainer clean and dirty and with the outlets shut, and judges every promise. */
 export function proveRig(rig: Rig, catalogue: Catalogue, shop: Shop, options: ProveOptions = {}): Proof {
   const site = siteOf(rig.brief);
-  const solve = dutySolver(rig, options.notes ?? true);
+  const solve = (options.solver ?? dutySolver)(rig, options.notes ?? true);
   const duties = rig.brief.duties.map((duty): ProvenDuty => {
     const liquid = liquidOf(rig.brief, duty.liquid, site);
     return { duty, liquid, ...solve(duty, liquid) };

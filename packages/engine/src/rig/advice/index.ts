@@ -1,0 +1,4 @@
+export { alternatives, byUse, type Alternative } from './alternatives.ts';
+export { effectOf, type DutyChange, type Effect, type PromiseChange, type Standing } from './effect.ts';
+export { partsInstead, slotsOf } from './slot-alternatives.ts';
+export { trialsOf, type Trials } from './trials.ts';
