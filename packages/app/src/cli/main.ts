@@ -5,6 +5,7 @@ import { designCommand } from './design.ts';
 import { partsInCommand, partsOutCommand } from './parts.ts';
 import { proveCommand } from './prove.ts';
 import { quoteCommand } from './quote.ts';
+import { recordCommand } from './record.ts';
 import { solveCommand } from './solve.ts';
 import { startCommand } from './start.ts';
 
@@ -12,6 +13,7 @@ const COMMANDS: readonly Command[] = [
   designCommand,
   proveCommand,
   quoteCommand,
+  recordCommand,
   solveCommand,
   calcCommand,
   checkCommand,

@@ -1,69 +1,10 @@
-import { writeFileSync } from 'node:fs';
-import { proveRig, readRig } from '@spraywright/engine/rig';
-import { located } from '../documents/json-source.ts';
 import { quotePdf } from '../documents/quote-pdf.ts';
-import { CATALOGUE_OPTION, EXIT, JSON_OPTION, SHOP_OPTION, UNITS_OPTION, type Command } from './command.ts';
-import { printProblems, readInputs, readSource } from './inputs.ts';
+import { paperCommand } from './paper-command.ts';
 
 /** Writes the quote of a rig as a PDF. */
-export const quoteCommand: Command = {
+export const quoteCommand = paperCommand({
   name: 'quote',
-  usage: 'rig.json -o quote.pdf',
   summary: 'Write the quote of a rig as a PDF.',
-  options: {
-    output: { type: 'string', short: 'o', value: 'quote.pdf', help: 'file to write (needed)' },
-    date: { type: 'string', value: 'YYYY-MM-DD', help: 'date of the quote (default: today)' },
-    catalogue: CATALOGUE_OPTION,
-    shop: SHOP_OPTION,
-    units: UNITS_OPTION,
-    json: JSON_OPTION,
-  },
-  least: 1,
-  most: 1,
-  examples: [
-    'spraywright quote rig.json -o quote.pdf',
-    'spraywright quote rig.json -o quote.pdf --date 2026-03-03 --units metric',
-  ],
-  async run(args, terminal) {
-    const file = args.text('output');
-    if (file === undefined) {
-      terminal.err('quote needs a file to write: -o quote.pdf');
-      return EXIT.input;
-    }
-    const date = args.text('date') ?? new Date().toISOString().slice(0, 10);
-    if (!/^\d{4}-\d{2}-\d{2}$/.test(date) || Number.isNaN(Date.parse(date))) {
-      terminal.err(`--date is '${date}'; a day such as 2026-03-03 was expected`);
-      return EXIT.input;
-    }
-    const inputs = readInputs(args, terminal);
-    const source = readSource(args.positionals[0]!, terminal);
-    if (inputs === undefined || source === undefined) return EXIT.input;
-    const rig = readRig(source.raw, inputs.catalogue);
-    if (!rig.ok) {
-      printProblems(located(source, rig.problems), terminal);
-      return EXIT.input;
-    }
-    const proof = proveRig(rig.rig, inputs.catalogue, inputs.shop, { units: inputs.units });
-    const pdf = await quotePdf(proof, { shop: inputs.shop, units: inputs.units, date });
-    try {
-      writeFileSync(file, pdf);
-    } catch (error) {
-      terminal.err(`${file} cannot be written: ${(error as Error).message}`);
-      return EXIT.input;
-    }
-    const answer = {
-      file,
-      bytes: pdf.length,
-      priceCents: proof.bill.priceCents,
-      broken: proof.counts.broken,
-    };
-    terminal.out(
-      args.flag('json')
-        ? JSON.stringify(answer, null, 2)
-        : `Written: ${file}, ${(pdf.length / 1024).toFixed(0)} KB`,
-    );
-    if (proof.counts.broken > 0)
-      terminal.err(`The quote says that ${proof.counts.broken} promises are broken.`);
-    return proof.counts.broken > 0 ? EXIT.no : EXIT.ok;
-  },
-};
+  called: 'The quote',
+  write: (_rig, proof, options) => quotePdf(proof, options),
+});

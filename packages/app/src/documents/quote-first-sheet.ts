@@ -1,6 +1,7 @@
 import type { Content, DynamicContent, TableCell } from 'pdfmake/interfaces.js';
 import { PALETTES, stateMark, throwScene } from '@spraywright/engine/drawings';
 import type { DutyProof, Proof } from '@spraywright/engine/rig';
+import { heading, rule } from './paper/blocks.ts';
 import { drawingOnPaper } from './paper/drawing-on-paper.ts';
 import { fitted, LINE, widthOf, wrap } from './paper/faces.ts';
 import {
@@ -77,12 +78,14 @@ export function firstSheet(proof: Proof, options: QuoteOptions): { content: Cont
         heights: [columnsRow],
         body: [
           [
-            { stack: [heading('What it will do'), list(words.will, HALF)] },
+            { stack: [heading('What it will do', 0, 3), list(words.will, HALF)] },
             {
               stack: [
-                heading('What it will not do'),
+                heading('What it will not do', 0, 3),
                 list(words.willNot, HALF),
-                ...(words.open.length === 0 ? [] : [heading(openHeading(words), 8), list(words.open, HALF)]),
+                ...(words.open.length === 0
+                  ? []
+                  : [heading(openHeading(words), 8, 3), list(words.open, HALF)]),
               ],
             },
           ],
@@ -99,7 +102,7 @@ export function firstSheet(proof: Proof, options: QuoteOptions): { content: Cont
         paddingBottom: () => 4,
       },
     },
-    ...(withParts ? [rule(), heading('What it is made of', 8), madeOf.content] : []),
+    ...(withParts ? [rule(), heading('What it is made of', 8, 3), madeOf.content] : []),
   ];
   return { content, withParts };
 }
@@ -161,25 +164,6 @@ export function shownDuty(proof: Proof): DutyProof {
 
 function subtitle(proof: Proof, duty: DutyProof): string {
   return `Quote for ${proof.customer}. Every figure here is worked out from the parts named. Drawn: ${duty.name}.`;
-}
-
-function heading(text: string, top = 0): Content {
-  return paragraph(text.toUpperCase(), {
-    family: 'condensed',
-    bold: true,
-    size: 8.3,
-    color: INK,
-    spacing: 0.37,
-    margin: [PAD, top, PAD, 3],
-  });
-}
-
-function rule(): Content {
-  return {
-    canvas: [
-      { type: 'line', x1: 0, y1: 0, x2: FRAME_WIDTH, y2: 0, lineWidth: LINE_WIDTH.thin, lineColor: INK },
-    ],
-  };
 }
 
 /** Rows of one column: mark, sentence with its note, and figures at the right edge. */

@@ -1,9 +1,12 @@
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
-import { PALETTES, pressureLine, stateMark, STATE_WORDS } from '@spraywright/engine/drawings';
+import { PALETTES, pressureLine } from '@spraywright/engine/drawings';
 import { figureText, type Proof, type RigPromise } from '@spraywright/engine/rig';
+import { cautionParagraphs } from './cautions-on-paper.ts';
+import { heading, rule } from './paper/blocks.ts';
 import { drawingOnPaper } from './paper/drawing-on-paper.ts';
-import { FRAME_WIDTH, INK, INK2, LINE_WIDTH, PAD } from './paper/sheet.ts';
-import { mixed, paragraph } from './paper/text.ts';
+import { FRAME_WIDTH, INK, INK2, PAD } from './paper/sheet.ts';
+import { stateOnPaper } from './paper/state.ts';
+import { paragraph } from './paper/text.ts';
 import { partsList, ROWS_LAYOUT } from './quote-parts.ts';
 import { shownDuty } from './quote-first-sheet.ts';
 import type { QuoteOptions } from './quote-options.ts';
@@ -30,7 +33,7 @@ export function furtherSheets(proof: Proof, options: QuoteOptions, withParts: bo
     promises(proof, options),
     rule(6),
     heading('Cautions', 8),
-    ...cautions(proof),
+    ...cautionParagraphs(proof),
     heading('Terms', 8),
     ...options.shop.terms.map((text) => paragraph(text, { size: 9, color: INK, margin: [PAD, 0, PAD, 2] })),
     paragraph(
@@ -38,29 +41,6 @@ export function furtherSheets(proof: Proof, options: QuoteOptions, withParts: bo
       { size: 9, color: INK, margin: [PAD, 4, PAD, 0] },
     ),
   ];
-}
-
-function heading(text: string, top: number): Content {
-  return {
-    ...paragraph(text.toUpperCase(), {
-      family: 'condensed',
-      bold: true,
-      size: 8.3,
-      color: INK,
-      spacing: 0.37,
-      margin: [PAD, top, PAD, 4],
-    }),
-    headlineLevel: 1,
-  };
-}
-
-function rule(top = 0): Content {
-  return {
-    margin: [0, top, 0, 0],
-    canvas: [
-      { type: 'line', x1: 0, y1: 0, x2: FRAME_WIDTH, y2: 0, lineWidth: LINE_WIDTH.thin, lineColor: INK },
-    ],
-  };
 }
 
 function promises(proof: Proof, options: QuoteOptions): Content {
@@ -90,29 +70,11 @@ function promises(proof: Proof, options: QuoteOptions): Content {
   };
 }
 
-function stateCell(state: RigPromise['state']): TableCell {
-  return {
-    columnGap: 4,
-    columns: [
-      {
-        svg: `<svg xmlns="http://www.w3.org/2000/svg" width="16" height="16" viewBox="0 0 16 16">${stateMark(state, 8, 8, PALETTES.print)}</svg>`,
-        width: 10,
-      },
-      paragraph(STATE_WORDS[state], {
-        family: 'condensed',
-        size: 9.2,
-        color: INK,
-        bold: state === 'broken',
-      }),
-    ],
-  };
-}
-
 function promiseRow(p: RigPromise, { units }: QuoteOptions): TableCell[] {
   const figure = (text: string, bold: boolean) =>
     paragraph(text, { family: 'condensed', bold, size: 9.4, color: INK, align: 'right' });
   return [
-    stateCell(p.state),
+    stateOnPaper(p.state),
     {
       stack: [
         paragraph(p.sentence, { size: 9.2, color: INK, bold: p.state === 'broken' }),
@@ -143,41 +105,4 @@ function openPoints(p: RigPromise): string[] {
         ...points.slice(0, MOST_POINTS),
         `And ${rest} more of the same kind: ask us for the proof, which lists each.`,
       ];
-}
-
-function cautions(proof: Proof): Content[] {
-  const all = proof.cautions;
-  const caused = all.filter((c) => c.state === 'caused');
-  const open = all.filter((c) => c.state === 'unknown');
-  return [
-    ...caused.map(({ caution }) => ({
-      ...mixed(
-        [
-          [`${caution.danger} `, { bold: true, size: 9, color: INK }],
-          [`${caution.act} `, { size: 9, color: INK }],
-          [`Source: ${caution.origin.source} (${caution.origin.place}).`, { size: 7.6, color: INK2 }],
-        ],
-        { size: 9, color: INK, margin: [PAD, 0, PAD, 4] },
-      ),
-      unbreakable: true,
-    })),
-    ...(open.length === 0
-      ? []
-      : [
-          paragraph('This proof does not rule out these too; they hold unless you know better:', {
-            size: 9,
-            color: INK,
-            margin: [PAD, 2, PAD, 2],
-          }),
-          ...open.map(({ caution }) =>
-            mixed(
-              [
-                [`${caution.danger} ${caution.act} `, { size: 8.2, color: INK }],
-                [`Source: ${caution.origin.source}.`, { size: 7.6, color: INK2 }],
-              ],
-              { size: 8.2, color: INK, margin: [PAD, 0, PAD, 2] },
-            ),
-          ),
-        ]),
-  ];
 }
