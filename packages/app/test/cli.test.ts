@@ -28,7 +28,7 @@ describe('the command line', () => {
   it('lists its commands and helps with each', async () => {
     const all = await run('--help');
     expect(all.code).toBe(0);
-    for (const command of ['design', 'prove', 'quote', 'record', 'solve', 'check', 'start']) {
+    for (const command of ['design', 'prove', 'quote', 'record', 'frame', 'solve', 'check', 'start']) {
       expect(all.out).toContain(command);
       const one = await run(command, '--help');
       expect(one.code).toBe(0);

@@ -4,6 +4,7 @@ import { commandHelp, EXIT, parseCommand, type Command, type Terminal } from './
 import { designCommand } from './design.ts';
 import { partsInCommand, partsOutCommand } from './parts.ts';
 import { proveCommand } from './prove.ts';
+import { frameCommand } from './frame.ts';
 import { quoteCommand } from './quote.ts';
 import { recordCommand } from './record.ts';
 import { solveCommand } from './solve.ts';
@@ -14,6 +15,7 @@ const COMMANDS: readonly Command[] = [
   proveCommand,
   quoteCommand,
   recordCommand,
+  frameCommand,
   solveCommand,
   calcCommand,
   checkCommand,

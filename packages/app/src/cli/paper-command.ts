@@ -10,10 +10,11 @@ interface Paper {
   readonly summary: string;
   /** What the paper is called in a sentence: "The quote". */
   readonly called: string;
-  readonly write: (rig: Rig, proof: Proof, options: QuoteOptions) => Promise<Uint8Array>;
+  /** Bytes of the paper; a RangeError says why this rig has none. */
+  readonly write: (rig: Rig, proof: Proof, options: QuoteOptions, file: string) => Promise<Uint8Array>;
 }
 
-/** A command that proves a rig and writes a paper about it as a PDF. */
+/** A command that proves a rig and writes a paper about it. */
 export function paperCommand({ name, summary, called, write }: Paper): Command {
   return {
     name,
@@ -53,23 +54,30 @@ export function paperCommand({ name, summary, called, write }: Paper): Command {
         return EXIT.input;
       }
       const proof = proveRig(rig.rig, inputs.catalogue, inputs.shop, { units: inputs.units });
-      const pdf = await write(rig.rig, proof, { shop: inputs.shop, units: inputs.units, date });
+      let bytes: Uint8Array;
       try {
-        writeFileSync(file, pdf);
+        bytes = await write(rig.rig, proof, { shop: inputs.shop, units: inputs.units, date }, file);
+      } catch (error) {
+        if (!(error instanceof RangeError)) throw error;
+        terminal.err(`${args.positionals[0]!}: ${error.message}`);
+        return EXIT.input;
+      }
+      try {
+        writeFileSync(file, bytes);
       } catch (error) {
         terminal.err(`${file} cannot be written: ${(error as Error).message}`);
         return EXIT.input;
       }
       const answer = {
         file,
-        bytes: pdf.length,
+        bytes: bytes.length,
         priceCents: proof.bill.priceCents,
         broken: proof.counts.broken,
       };
       terminal.out(
         args.flag('json')
           ? JSON.stringify(answer, null, 2)
-          : `Written: ${file}, ${(pdf.length / 1024).toFixed(0)} KB`,
+          : `Written: ${file}, ${(bytes.length / 1024).toFixed(0)} KB`,
       );
       if (proof.counts.broken > 0)
         terminal.err(`${called} says that ${proof.counts.broken} promises are broken.`);

@@ -6,5 +6,6 @@ export * from './balloon.ts';
 export { pressureLine, type PressureLineOptions } from './pressure-line.ts';
 export * from './curves/index.ts';
 export * from './plumbing/index.ts';
+export * from './deck/index.ts';
 export { throwScene } from './throw-scene.ts';
 export type { ThrowSceneOptions } from './scene-options.ts';
