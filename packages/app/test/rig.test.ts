@@ -67,7 +67,7 @@ describe('the rig found for each demo brief', () => {
 
   it.each(names)('%s has a bill whose lines add up and whose joints are all made', (name) => {
     const { bill } = rigs.get(name)!.proof;
-    expect(bill.gaps).toEqual([]);
+    expect(bill.plumbing.gaps).toEqual([]);
     expect(bill.lines.reduce((sum, l) => sum + l.priceCents, 0)).toBe(bill.priceCents);
     expect(bill.lines.reduce((sum, l) => sum + l.costCents, 0)).toBe(bill.costCents);
     expect(Number.isInteger(bill.priceCents)).toBe(true);

@@ -271,12 +271,11 @@ export function contextOf(rig: Rig, density = 1000): ProofContext {
     })),
     bill: {
       lines: [],
-      joints: [],
+      plumbing: { joints: [], added: [], open: [], gaps: [] },
       costCents: 0,
       priceCents: 0,
       dryMass: 0,
       readyInDays: 0,
-      gaps: [],
     },
     units: 'us',
   };

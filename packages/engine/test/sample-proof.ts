@@ -124,7 +124,14 @@ export function sampleProof(duties: readonly DutyProof[], carrier = 'Cart, one a
     promises: [],
     counts: { broken: 0, thin: 0, unknown: 0, kept: 0 },
     duties,
-    bill: { lines: [], joints: [], costCents: 0, priceCents: 0, dryMass: 300, readyInDays: 10, gaps: [] },
+    bill: {
+      lines: [],
+      plumbing: { joints: [], added: [], open: [], gaps: [] },
+      costCents: 0,
+      priceCents: 0,
+      dryMass: 300,
+      readyInDays: 10,
+    },
     cautions: [],
     parts: [
       part('carrier', 'carrier', carrier),

@@ -13,12 +13,17 @@ export type JointFinder = (from: Port, to: Port, pressure: number) => Joint;
 
 /** Longest chain that is looked for: beyond four pieces a joint is a leak waiting to happen. */
 const MOST_PIECES = 4;
+/** Sizes that differ by less are one size. */
+const SIZE_ROOM = 1e-4;
+/** Joints whose size is that of a cap or thread, not of the way through: behind them comes a tip, narrower than any fitting. */
+const OF_TIPS: readonly Port['joint'][] = ['tip-thread', 'nozzle-cap'];
 
 /**
  * Makes the search for the cheapest chain of adapters between two ports of one catalogue.
  *
- * Cheapest by price; at equal price the chain with fewest joints, since every joint can leak. Answers are remembered
- * per pair of ports and class of pressure, so a whole rig asks each question once.
+ * Cheapest by price; at equal price the chain with fewest joints, since every joint can leak. No piece is narrower than
+ * the narrower of the two ports, so that the joint throttles nothing. Answers are remembered per pair of ports and
+ * class of pressure, so a whole rig asks each question once.
  *
  * @param allowed whether a piece may be used at all: its wetted materials against the rig's liquids, for instance.
  */
@@ -27,7 +32,7 @@ export function jointFinder(
   allowed: (piece: PartOf<'fitting'>) => boolean = () => true,
 ): JointFinder {
   const adapters = catalogue.byKind.fitting.filter((f) => f.ports.length === 2 && allowed(f));
-  const classes = [...new Set(adapters.map((f) => f.maxPressure))].sort((a, b) => a - b);
+  const classes = [...new Set(adapters.map(ratingOf))].sort((a, b) => a - b);
   const entering = new Map<string, { piece: PartOf<'fitting'>; leave: Port }[]>();
   for (const piece of adapters)
     for (const [enter, leave] of bothWays(piece)) {
@@ -40,6 +45,7 @@ export function jointFinder(
 
   const search: JointFinder = (from, to, pressure) => {
     if (mates(from, to)) return { ok: true, pieces: [] };
+    const narrowest = narrowestOf(from, to);
     interface Reached {
       port: Port;
       price: number;
@@ -58,7 +64,7 @@ export function jointFinder(
       if (mates(next.port, to)) return { ok: true, pieces: next.pieces };
       if (next.pieces.length >= MOST_PIECES) continue;
       for (const { piece, leave } of entering.get(portKey(next.port)) ?? []) {
-        if (piece.maxPressure < pressure) continue;
+        if (ratingOf(piece) < pressure || leave.size < narrowest) continue;
         const pieces = [...next.pieces, piece];
         const key = `${pieces.length} ${portKey(leave)}`;
         const candidate = { port: leave, price: next.price + piece.priceCents, pieces, settled: false };
@@ -75,6 +81,17 @@ export function jointFinder(
     if (joint === undefined) remembered.set(key, (joint = search(from, to, pressure)));
     return joint;
   };
+}
+
+/** Least size that a piece between two ports may have: that of the narrower of the two [m]. */
+export function narrowestOf(from: Port, to: Port): number {
+  if (OF_TIPS.includes(from.joint) || OF_TIPS.includes(to.joint)) return 0;
+  return Math.min(from.size, to.size) - SIZE_ROOM;
+}
+
+/** What a fitting stands: the least of its own rating and those of its ports [Pa]. */
+export function ratingOf(piece: PartOf<'fitting'>): number {
+  return Math.min(piece.maxPressure, ...piece.ports.map((p) => p.maxPressure ?? Infinity));
 }
 
 /** How a builder says a port: "3/4 in npt, female". */

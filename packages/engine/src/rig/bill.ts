@@ -1,5 +1,5 @@
-import type { Catalogue, Part, Shop, JointFinder } from '../catalogue/index.ts';
-import { makeJoints, type RigJoint } from './joints.ts';
+import type { Part, Shop } from '../catalogue/index.ts';
+import { plumbingOf, type Plumbing, type Supply } from './plumbing/index.ts';
 import type { Rig } from './rig-document.ts';
 
 /** One line of the bill; money in integer cents, for the whole line. */
@@ -22,28 +22,20 @@ export interface BillLine {
 
 export interface Bill {
   readonly lines: readonly BillLine[];
-  readonly joints: readonly RigJoint[];
+  readonly plumbing: Plumbing;
   readonly costCents: number;
   readonly priceCents: number;
   /** Dry mass of the rig: every part, hose and fitting [kg]. */
   readonly dryMass: number;
   /** Working days from order to a tested rig. */
   readonly readyInDays: number;
-  /** Joints that nothing in the catalogue makes. */
-  readonly gaps: readonly string[];
 }
 
 const FOOT = 0.3048;
 
 /** Every part, hose length, fitting, hour and small thing that the rig takes, with cost and price. */
-export function billOf(
-  rig: Rig,
-  catalogue: Catalogue,
-  shop: Shop,
-  find: JointFinder,
-  pressureOf: (line: string) => number,
-): Bill {
-  const joints = makeJoints(rig, catalogue, find, pressureOf);
+export function billOf(rig: Rig, supply: Supply, shop: Shop, pressureAt: (item: string) => number): Bill {
+  const plumbing = plumbingOf(rig, supply, pressureAt);
   const lines: BillLine[] = [];
   for (const { item, part } of rig.items.values()) {
     if (part.kind === 'hose') {
@@ -51,17 +43,16 @@ export function billOf(
       if (feet > 0) lines.push(partLine('hose', part, feet, 'ft', item.id));
     } else lines.push(partLine('part', part, item.count, 'each', item.id));
   }
-  for (const [part, count] of countPieces(joints)) lines.push(partLine('fitting', part, count, 'each'));
-  lines.push(...work(rig, shop, joints));
+  for (const [part, count] of countPieces(plumbing)) lines.push(partLine('fitting', part, count, 'each'));
+  lines.push(...work(rig, shop, plumbing));
   const parts = lines.filter((l) => l.short > 0);
   return {
     lines,
-    joints,
+    plumbing,
     costCents: sum(lines, (l) => l.costCents),
     priceCents: sum(lines, (l) => l.priceCents),
     dryMass: sum(lines, (l) => l.mass),
     readyInDays: shop.assemblyDays + Math.max(0, ...parts.map((l) => l.leadTimeDays)),
-    gaps: joints.flatMap((j) => (j.gap === undefined ? [] : [j.gap])),
   };
 }
 
@@ -87,9 +78,9 @@ function partLine(
   return item === undefined ? line : { ...line, item };
 }
 
-function work(rig: Rig, shop: Shop, joints: readonly RigJoint[]): BillLine[] {
+function work(rig: Rig, shop: Shop, { joints }: Plumbing): BillLine[] {
   const parts = [...rig.items.values()];
-  const made = joints.reduce((n, j) => n + j.pieces.length + 1, 0);
+  const made = joints.reduce((n, j) => n + (j.pieces.length + 1) * j.times, 0);
   const times = (per: 'rig' | 'part' | 'joint' | 'line', kinds?: readonly string[]): number => {
     if (per === 'rig') return 1;
     if (per === 'line') return rig.lines.length;
@@ -133,10 +124,11 @@ function work(rig: Rig, shop: Shop, joints: readonly RigJoint[]): BillLine[] {
   return [...labour, ...small];
 }
 
-function countPieces(joints: readonly RigJoint[]): Map<Part, number> {
+function countPieces({ joints, added }: Plumbing): Map<Part, number> {
   const counts = new Map<Part, number>();
-  for (const { pieces } of joints)
-    for (const piece of pieces) counts.set(piece, (counts.get(piece) ?? 0) + 1);
+  const count = (part: Part, times: number) => counts.set(part, (counts.get(part) ?? 0) + times);
+  for (const { part } of added) count(part, 1);
+  for (const { pieces, times } of joints) for (const piece of pieces) count(piece, times);
   return counts;
 }
 

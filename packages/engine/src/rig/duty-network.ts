@@ -1,4 +1,4 @@
-import type { Part, PartOf } from '../catalogue/index.ts';
+import type { Kind, Part, PartOf } from '../catalogue/index.ts';
 import type {
   ElementLaw,
   NetworkElement,
@@ -36,7 +36,7 @@ export interface DutyNetwork {
   readonly outlets: readonly OpenOutlet[];
   /** Elements of each line in flow order. */
   readonly lines: ReadonlyMap<string, readonly LineElement[]>;
-  /** Elements that shut all open outlets when the trigger is let go: guns, or the first part of a line without one. */
+  /** Elements that shut all open outlets when the trigger is let go: guns, valves, or the first part of a line without either. */
   readonly triggers: readonly number[];
   /** Suction strainers, with their flow factor clean and at the state in which they must be cleaned. */
   readonly strainers: readonly { readonly element: number; readonly clean: number; readonly dirty: number }[];
@@ -79,10 +79,7 @@ export function dutyNetwork(rig: Rig, duty: Duty, liquid: NetworkLiquid): DutyNe
     const startHeight = nodes[start]!.elevation;
     const endHeight = nodes[end]!.elevation;
     const pieces = piecesOf(rig, line, duty);
-    const shutter = Math.max(
-      0,
-      pieces.findIndex((piece) => piece.isGun),
-    );
+    const shutter = shutterOf(pieces);
     const run: LineElement[] = [];
     let from = start;
     pieces.forEach((piece, k) => {
@@ -128,13 +125,24 @@ export function opensIn(line: RigLine, duty: Duty): boolean {
   return duty.open.includes(line.opens);
 }
 
+/** The piece that shuts a line: its gun, else its first valve, else its first part. */
+function shutterOf(run: readonly Piece[]): number {
+  const gun = run.findIndex((piece) => piece.kind === 'gun');
+  return gun >= 0
+    ? gun
+    : Math.max(
+        0,
+        run.findIndex((piece) => piece.kind === 'valve'),
+      );
+}
+
 interface Piece {
   readonly id: string;
   readonly item: string | undefined;
   readonly law: ElementLaw;
   readonly count: number;
   readonly beyondHose: boolean;
-  readonly isGun: boolean;
+  readonly kind: Kind | undefined;
   readonly dirty: { readonly clean: number; readonly dirty: number } | undefined;
 }
 
@@ -143,7 +151,7 @@ function piecesOf(rig: Rig, line: RigLine, duty: Duty): Piece[] {
   let beyondHose = false;
   let reel: PartOf<'reel'> | undefined;
   const add = (id: string, item: string | undefined, law: ElementLaw, count = 1) =>
-    pieces.push({ id, item, law, count, beyondHose, isGun: false, dirty: undefined });
+    pieces.push({ id, item, law, count, beyondHose, kind: undefined, dirty: undefined });
   const bore = boreOf(rig, line);
   const k = line.elbows * elbowK(bore) + line.teesRun * teeRunK(bore) + line.teesBranch * teeBranchK(bore);
   if (k > 0)
@@ -208,7 +216,7 @@ function piecesOf(rig: Rig, line: RigLine, duty: Duty): Piece[] {
           law: lawOf(rig, item, part, duty),
           count: item.count,
           beyondHose,
-          isGun: part.kind === 'gun',
+          kind: part.kind,
           dirty: part.kind === 'strainer' ? strainerFactors(part) : undefined,
         });
     }

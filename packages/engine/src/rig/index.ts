@@ -4,7 +4,7 @@ export * from './layouts.data.ts';
 export * from './rig-document.ts';
 export * from './promise.ts';
 export * from './bill.ts';
-export type { RigJoint } from './joints.ts';
+export type { AddedFitting, OpenPort, Plumbing, PlumbingEnd, RigJoint } from './plumbing/index.ts';
 export {
   dutySolver,
   type DutyState,

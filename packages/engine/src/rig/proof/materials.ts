@@ -64,7 +64,9 @@ function pairsOf(context: ProofContext, contacts: BriefContacts): { pairs: Pair[
     const entry = context.rig.items.get(id);
     if (entry !== undefined) add(id, entry.part);
   }
-  for (const piece of new Set(context.bill.joints.flatMap((j) => j.pieces))) add(undefined, piece);
+  const { joints, added } = context.bill.plumbing;
+  for (const piece of new Set<Part>([...added.map((f) => f.part), ...joints.flatMap((j) => j.pieces)]))
+    add(undefined, piece);
   return { pairs, blanks: [...blanks] };
 }
 

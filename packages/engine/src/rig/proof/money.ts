@@ -11,20 +11,20 @@ export function billPromises(context: ProofContext): RigPromise[] {
     {
       id: 'plumbing',
       kind: 'plumbing',
-      state: bill.gaps.length === 0 ? 'kept' : 'broken',
+      state: bill.plumbing.gaps.length === 0 ? 'kept' : 'broken',
       sentence:
-        bill.gaps.length === 0
+        bill.plumbing.gaps.length === 0
           ? 'Every joint is made with parts of the catalogue'
-          : `${bill.gaps.length} joints have no fitting in the catalogue`,
+          : `${bill.plumbing.gaps.length} joints have no fitting in the catalogue`,
       asked: { value: 0, dimension: 'count' },
-      has: { value: bill.gaps.length, dimension: 'count' },
+      has: { value: bill.plumbing.gaps.length, dimension: 'count' },
       sense: 'at-most',
-      margin: bill.gaps.length === 0 ? 1 : -1,
-      cause: bill.gaps[0] ?? `${bill.joints.length} joints from the tank to the last tip`,
+      margin: bill.plumbing.gaps.length === 0 ? 1 : -1,
+      cause: bill.plumbing.gaps[0] ?? `${bill.plumbing.joints.length} joints from the tank to the last tip`,
       items: [],
       method: 'cheapest chain of fittings between each two ports',
       source: 'the catalogue',
-      working: bill.gaps.map((gap) => ({ text: gap })),
+      working: bill.plumbing.gaps.map((gap) => ({ text: gap })),
     },
   ];
   if (budgetCents !== undefined)

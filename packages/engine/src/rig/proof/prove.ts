@@ -1,8 +1,9 @@
-import { jointFinder, type Catalogue, type JointFinder, type Shop } from '../../catalogue/index.ts';
+import type { Catalogue, Shop } from '../../catalogue/index.ts';
 import type { CaughtCaution } from '../../physics/index.ts';
 import type { UnitSystem } from '../../quantity/index.ts';
 import { billOf, type Bill } from '../bill.ts';
 import type { Duty } from '../brief.ts';
+import { supplyOf, type Supply } from '../plumbing/index.ts';
 import { contactsOf } from '../contacts.ts';
 import { stands } from '../suited.ts';
 import { driveOf } from '../drive.ts';
@@ -97,10 +98,9 @@ export function proveRig(rig: Rig, catalogue: Catalogue, shop: Shop, options: Pr
   });
   const bill = billOf(
     rig,
-    catalogue,
+    supplyFor(catalogue, contactsOf(rig.brief, site).unsuited),
     shop,
-    finderFor(catalogue, contactsOf(rig.brief, site).unsuited),
-    pressureOfLines(rig, duties),
+    highestPressures(rig, duties),
   );
   const context: ProofContext = {
     rig,
@@ -179,17 +179,16 @@ export function proveRig(rig: Rig, catalogue: Catalogue, shop: Shop, options: Pr
   };
 }
 
-/** Highest pressure each line must stand, for its fittings: the ratings of the joints follow from it. */
-function pressureOfLines(rig: Rig, duties: readonly ProvenDuty[]): (line: string) => number {
+/** Highest gauge pressure at each item over all duties; the rating of one that no solve reached [Pa]. */
+function highestPressures(rig: Rig, duties: readonly ProvenDuty[]): (item: string) => number {
   const highest = new Map<string, number>();
   for (const { open, shut } of duties)
-    for (const state of [open, shut])
-      for (const line of rig.lines)
-        for (const item of line.run) {
-          const p = state.pressureAt.get(item) ?? 0;
-          if (p > (highest.get(line.id) ?? 0)) highest.set(line.id, p);
-        }
-  return (line) => highest.get(line) ?? 0;
+    for (const { pressureAt } of [open, shut])
+      for (const [item, p] of pressureAt) highest.set(item, Math.max(p, highest.get(item) ?? 0));
+  return (item) => {
+    const { part } = rig.items.get(item)!;
+    return highest.get(item) ?? ('maxPressure' in part ? part.maxPressure : 0);
+  };
 }
 
 function countStates(promises: readonly RigPromise[]): Record<PromiseState, number> {
@@ -198,20 +197,20 @@ function countStates(promises: readonly RigPromise[]): Record<PromiseState, numb
   return counts;
 }
 
-const finders = new WeakMap<Catalogue, Map<string, JointFinder>>();
+const supplies = new WeakMap<Catalogue, Map<string, Supply>>();
 
-/** One finder per catalogue and set of destroyed materials, since it remembers the joints it has found. */
-function finderFor(catalogue: Catalogue, unsuited: ReadonlySet<string>): JointFinder {
-  let known = finders.get(catalogue);
+/** One supply per catalogue and set of destroyed materials, since it remembers the joints it has found. */
+function supplyFor(catalogue: Catalogue, unsuited: ReadonlySet<string>): Supply {
+  let known = supplies.get(catalogue);
   if (known === undefined) {
-    known = new Map<string, JointFinder>();
-    finders.set(catalogue, known);
+    known = new Map<string, Supply>();
+    supplies.set(catalogue, known);
   }
   const key = [...unsuited].sort().join(' ');
-  let finder = known.get(key);
-  if (finder === undefined) {
-    finder = jointFinder(catalogue, (piece) => stands(piece, unsuited));
-    known.set(key, finder);
+  let supply = known.get(key);
+  if (supply === undefined) {
+    supply = supplyOf(catalogue, (part) => stands(part, unsuited));
+    known.set(key, supply);
   }
-  return finder;
+  return supply;
 }

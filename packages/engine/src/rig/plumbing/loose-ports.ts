@@ -1,0 +1,40 @@
+import { cheapestCap } from './branches.ts';
+import { coupleOutside } from './outside.ts';
+import type { Plan } from './plan.ts';
+
+/** Closes every port of the liquid's way that nothing is joined to; a port that must lead somewhere and does not is a gap. */
+export function closeLoosePorts(plan: Plan): void {
+  const wet = new Set(plan.rig.lines.flatMap((l) => l.run));
+  for (const { item, part } of plan.rig.items.values()) {
+    if (part.kind !== 'tank' && !wet.has(item.id)) continue;
+    for (const { id, joint } of part.ports) {
+      const side = plan.side(item.id, id);
+      if (joint === 'shaft' || plan.isTaken(side)) continue;
+      if (part.kind === 'eductor' && id === 'suction')
+        coupleOutside(plan, side, lineOf(plan, item.id), 'what is drawn in', 'female');
+      else if (part.kind === 'regulator' && id === 'bypass')
+        plan.gaps.push(`the bypass of ${item.id} leads nowhere: it must run back to the tank`);
+      else close(plan, side, lineOf(plan, item.id));
+    }
+  }
+  for (const { id, part, at, pressure } of [...plan.added])
+    for (const port of part.ports) {
+      const end = { of: id, port: port.id };
+      if (!plan.isTaken(end))
+        close(plan, { ...end, words: `${id} ${port.id}`, at: port, pressure, count: 1 }, at);
+    }
+}
+
+function close(plan: Plan, side: Parameters<typeof cheapestCap>[1], line: string): void {
+  const cap = cheapestCap(plan, side);
+  if (cap === undefined) {
+    plan.gaps.push(`no cap or plug in the catalogue closes ${side.words}`);
+    return;
+  }
+  const [inner] = plan.add(`${side.of}-${side.port}-cap`, cap.part, line, 'cap', side.pressure);
+  plan.join(side, inner!, line, 1);
+}
+
+function lineOf(plan: Plan, item: string): string {
+  return plan.rig.lines.find((l) => l.run.includes(item))?.id ?? 'tank';
+}

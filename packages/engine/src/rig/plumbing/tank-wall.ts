@@ -1,0 +1,57 @@
+import { ratingOf } from '../../catalogue/index.ts';
+import { first } from '../rig-document.ts';
+import { pressureBetween, type Plan, type Side } from './plan.ts';
+import { cheapest, priceOf } from './supply.ts';
+
+/** Joins the lines that begin at the tank: the first to its outlet, each further one to a bulkhead fitting. */
+export function joinOutgoing(plan: Plan, side: Side, line: string): void {
+  const outlet = plan.side(first(plan.rig, 'tank')!.item.id, 'outlet', 'tank outlet');
+  if (!plan.isTaken(outlet)) plan.join(outlet, side, line);
+  else throughWall(plan, side, line);
+}
+
+/** Joins a line that comes back: the first to the tank's own return port, each further one to a bulkhead fitting. */
+export function joinReturn(plan: Plan, side: Side, line: string): void {
+  const back = plan.side(first(plan.rig, 'tank')!.item.id, 'return', 'tank return');
+  if (back.at !== undefined && !plan.isTaken(back)) plan.join(side, back, line);
+  else throughWall(plan, side, line);
+}
+
+/** The outer port of a bulkhead fitting whose inner port carries an agitator. */
+export function agitatorInTank(plan: Plan, agitator: Side, line: string): Side | undefined {
+  const walls = bulkheadAt(plan, agitator, line);
+  if (walls === undefined) return undefined;
+  plan.join(walls.inner, agitator, line);
+  return walls.outer;
+}
+
+/** Joins a side to a bulkhead fitting that opens into the tank. */
+function throughWall(plan: Plan, side: Side, line: string): void {
+  const walls = bulkheadAt(plan, side, line);
+  if (walls === undefined) return;
+  plan.join(side, walls.outer, line);
+  plan.leaveOpen(walls.inner, 'into the tank');
+}
+
+/** The cheapest bulkhead fitting, with its joint to the side, that is no narrower and stands the pressure. */
+function bulkheadAt(plan: Plan, side: Side, line: string): { outer: Side; inner: Side } | undefined {
+  const from = side.at;
+  const pressure = pressureBetween(side, side);
+  const best = cheapest(
+    plan.supply.bulkheads.flatMap((part) => {
+      const port = part.ports[0]!;
+      if (from === undefined || port.size < from.size - 1e-4 || ratingOf(part) < pressure) return [];
+      const joint = plan.supply.join(from, port, pressure);
+      return joint.ok
+        ? [{ part, priceCents: part.priceCents + priceOf(joint.pieces), joints: joint.pieces.length }]
+        : [];
+    }),
+  );
+  if (best === undefined) {
+    plan.gaps.push(`no bulkhead fitting in the catalogue takes ${side.words} through the tank wall`);
+    return undefined;
+  }
+  const id = `${line}-bulkhead`;
+  const [outer, inner] = plan.add(id, best.part, line, 'bulkhead through the tank wall', side.pressure);
+  return { outer: outer!, inner: inner! };
+}
