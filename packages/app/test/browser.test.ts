@@ -163,7 +163,11 @@ async function settled(page: Page): Promise<void> {
 }
 
 /** Serious and critical findings of axe on the page as it stands. */
-async function seriousFindings(page: Page): Promise<string[]> {
+const seriousFindings = async (page: Page) =>
+  (await findings(page)).filter((finding) => /^(serious|critical) /.test(finding));
+
+/** Everything that axe finds on the page as it stands. */
+async function findings(page: Page): Promise<string[]> {
   await page.evaluate(readFileSync(AXE, 'utf8'));
   return page.evaluate(async () => {
     const axe = (globalThis as unknown as { axe: { run(): Promise<{ violations: Finding[] }> } }).axe;
@@ -173,15 +177,13 @@ async function seriousFindings(page: Page): Promise<string[]> {
       nodes: { target: string[] }[];
     }
     const { violations } = await axe.run();
-    return violations
-      .filter((v) => v.impact === 'serious' || v.impact === 'critical')
-      .map(
-        (v) =>
-          `${v.id}: ${v.nodes
-            .map((n) => n.target.join(' '))
-            .slice(0, 5)
-            .join(' | ')}`,
-      );
+    return violations.map(
+      (v) =>
+        `${v.impact} ${v.id}: ${v.nodes
+          .map((n) => n.target.join(' '))
+          .slice(0, 5)
+          .join(' | ')}`,
+    );
   });
 }
 
@@ -306,6 +308,43 @@ describe('The desk at 1440', () => {
     expect(await sums.locator('.answers').textContent()).toBe(answer);
     await sums.goBack();
     await sums.close();
+  });
+
+  it('moves a handle of the scene with the pointer, as one step for Undo, and with the arrow keys', async () => {
+    const grip = page.locator('[data-handle="target.height"]');
+    const height = async () => Number(await grip.getAttribute('aria-valuenow'));
+    const [before, at] = [await height(), (await grip.boundingBox())!];
+    const changes = async () => page.locator('.cells.small .cell').nth(1).textContent();
+    const steps = Number(/\d+/.exec((await changes())!)![0]);
+    await page.mouse.move(at.x + at.width / 2, at.y + at.height / 2);
+    await page.mouse.down();
+    for (let i = 1; i <= 5; i++) await page.mouse.move(at.x + at.width / 2, at.y + at.height / 2 + 6 * i);
+    await expect.poll(height).toBeLessThan(before);
+    await expect.poll(async () => Math.round((await grip.boundingBox())!.y - at.y)).toBe(30);
+    await page.mouse.up();
+    await settled(page);
+    expect(await changes()).toContain(String(steps + 1));
+    const dragged = await height();
+    await grip.focus();
+    await page.keyboard.press('ArrowUp');
+    await expect.poll(height).toBe(dragged + 1);
+    await page.keyboard.press('Control+Z');
+    await page.keyboard.press('Control+Z');
+    await expect.poll(height).toBe(before);
+  });
+
+  it('shows plumbing and curves without any finding, and turns a valve in the plumbing', async () => {
+    await page.getByRole('button', { name: 'Curves' }).click();
+    await page.locator('[data-curve=day] svg').waitFor();
+    expect(await findings(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Plumbing' }).click();
+    const valve = page.getByRole('switch').first();
+    await valve.waitFor({ timeout: TRIED });
+    await valve.click();
+    await expect.poll(() => page.locator('.plumbing-now').textContent()).toMatch(/^As tried: nothing/);
+    expect(await findings(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Desk' }).click();
+    await settled(page);
   });
 
   it('hands over the quote as a PDF with the price in its text', async () => {

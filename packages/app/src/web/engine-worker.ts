@@ -128,7 +128,7 @@ async function answer(message: ToEngine): Promise<void> {
     problems,
     ...(body === undefined ? {} : { body }),
   });
-  say({ type: 'drawn', seq, pictures: picturesOf(shown.proof, duty, view) });
+  say({ type: 'drawn', seq, pictures: picturesOf(shown.rig, shown.proof, duty, view) });
   if (view.leaf === 'plumbing') timer = setTimeout(() => void drawPlumbing(), 0);
   else if (view.leaf === 'curves')
     timer = setTimeout(() => void drawCurves([]), view.leaf === before?.leaf ? QUIET : 0);

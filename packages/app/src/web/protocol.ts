@@ -1,4 +1,4 @@
-import type { PlumbingGraph, PlumbingLayout, SheetName } from '@spraywright/engine/drawings';
+import type { PlumbingGraph, PlumbingLayout, SceneHold, SheetName } from '@spraywright/engine/drawings';
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import type { Design, PromiseKind, PromiseState } from '@spraywright/engine/rig';
 
@@ -178,7 +178,41 @@ export interface DeskBody {
   readonly cautions: readonly CautionNote[];
 }
 
+/** Something in the scene that can be dragged; its figures in the reader's unit. */
+export interface Handle {
+  readonly id: string;
+  /** The field it sets, and the field within that one where the rest of it stays. */
+  readonly path: string;
+  readonly within?: string;
+  readonly label: string;
+  /** Its middle in the drawing, and its size [px]. */
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  readonly axis: 'x' | 'y';
+  /** Change of the value with each pixel right, or down. */
+  readonly perPixel: number;
+  readonly value: number;
+  readonly min: number;
+  readonly max: number;
+  readonly step: number;
+  readonly decimals: number;
+  readonly unit: string;
+  /** What stays in its place while it is dragged. */
+  readonly keeps: SceneHold['keeps'];
+  /** What follows, said after the value. */
+  readonly told: string;
+}
+
+export interface HandlesPicture {
+  readonly list: readonly Handle[];
+  /** Scale and ground of the scene, to be held while something is dragged. */
+  readonly hold?: Omit<SceneHold, 'keeps'>;
+}
+
 export interface Pictures {
+  readonly handles?: HandlesPicture;
   readonly scene: string;
   /** The lying pressure line, as SVG text, or the upright one. */
   readonly line: string;
@@ -237,6 +271,8 @@ export interface View {
   readonly sceneWidth: number;
   readonly sceneHeight: number;
   readonly lineWidth: number;
+  /** While something in the scene is dragged. */
+  readonly hold: SceneHold | undefined;
   readonly curveWidth: number;
   /** The newest layout of the plumbing; a stale one is not drawn. */
   readonly plumbing: LaidPlumbing | undefined;

@@ -18,40 +18,58 @@ const ROW = 15;
 const NAMES = 50;
 const ASIDE = 60;
 
-/**
- * The rig again, larger, in the empty sky between `left` and `right` over the ground: its parts named in words. Nothing where there is
- * no room for at least twice the scene.
- */
-export function detailView(
+/** Where a detail lies on the sheet, and how many times the scene it is drawn. */
+export interface DetailPlace {
+  readonly times: number;
+  readonly left: number;
+  /** Hose end of the rig [px]. */
+  readonly end: number;
+  readonly scale: SceneScale;
+}
+
+/** A place for the rig again, larger, in the empty sky; undefined where there is no room for at least twice the scene. */
+export function detailPlace(
   rig: Silhouette,
   ahead: number,
   space: { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number },
+  scene: SceneScale,
+): DetailPlace | undefined {
+  const fits = (times: number) =>
+    (rig.length + ahead) * scene.k * times <= space.right - space.left - ASIDE &&
+    rig.height * scene.k * times + NAMES + 36 <= space.bottom - space.top;
+  const times = TIMES.find(fits);
+  if (times === undefined) return undefined;
+  const end = space.left + (rig.length + ahead) * scene.k * times + 6;
+  return {
+    times,
+    left: space.left,
+    end,
+    scale: sceneScale(scene.n / times, end, space.bottom - 24),
+  };
+}
+
+/** The rig again at its place, its parts named in words, tied to the rig in the scene by a letter. */
+export function detailView(
+  rig: Silhouette,
+  { times, left, end, scale }: DetailPlace,
   scene: SceneScale,
   rigRight: number,
   palette: Palette,
   lit: string | undefined,
 ): string[] {
-  const fits = (times: number) =>
-    (rig.length + ahead) * scene.k * times <= space.right - space.left - ASIDE &&
-    rig.height * scene.k * times + NAMES + 36 <= space.bottom - space.top;
-  const times = TIMES.find(fits);
-  if (times === undefined) return [];
-  const k = scene.k * times;
-  const ground = space.bottom - 24;
-  const end = space.left + (rig.length + ahead) * k + 6;
-  const scale = sceneScale(scene.n / times, end, ground);
+  const { ground } = scale;
   const [cx, cy] = [scene.x(rigRight - rig.length / 2), scene.y(rig.height / 2)];
   const [rx, ry] = [(rig.length / 2 + 0.5) * scene.k, (rig.height / 2) * scene.k + 7];
   return [
     rig.draw(0, scale, palette, lit),
     element('path', {
-      d: `M${number(space.left)} ${number(ground)}H${number(end + 8)}`,
+      d: `M${number(left)} ${number(ground)}H${number(end + 8)}`,
       ...stroke('outline', palette.ink, palette),
     }),
-    hatch(space.left, ground + 1, end + 8 - space.left, 6, 8, palette.ink, palette),
+    hatch(left, ground + 1, end + 8 - left, 6, 8, palette.ink, palette),
     ...names(rig, scale, palette),
-    label(space.left, ground + 22, 'A', { size: 14, weight: 640, color: palette.ink }),
-    label(space.left + 14, ground + 22, `rig, ${TIMES_WORDS[times]!} the scene`, {
+    label(left, ground + 22, 'A', { size: 14, weight: 640, color: palette.ink }),
+    label(left + 14, ground + 22, `rig, ${TIMES_WORDS[times]!} the scene`, {
       size: 12,
       color: palette.ink2,
     }),

@@ -8,4 +8,5 @@ export * from './curves/index.ts';
 export * from './plumbing/index.ts';
 export * from './deck/index.ts';
 export { throwScene } from './throw-scene.ts';
-export type { ThrowSceneOptions } from './scene-options.ts';
+export type { SceneHold, ThrowSceneOptions } from './scene-options.ts';
+export { sceneHandles, type SceneHandle, type SceneHandles } from './scene-handles.ts';

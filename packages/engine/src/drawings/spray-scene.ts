@@ -3,33 +3,23 @@ import type { DutyProof, Proof } from '../rig/index.ts';
 import { arrowhead, asGiven, given, levelDimension, textWidth } from './dimension.ts';
 import { drawGround, drawHose } from './ground.ts';
 import { drawOperator, gripOf } from './operator.ts';
-import { rigSilhouette, type Silhouette } from './rig-silhouette.ts';
-import { roundScale, sceneScale, type SceneScale } from './scene-scale.ts';
+import type { Silhouette } from './rig-silhouette.ts';
+import type { SceneScale } from './scene-scale.ts';
 import { drawing, element, label, number, path, stroke } from './svg.ts';
 import type { ThrowSceneOptions } from './scene-options.ts';
+import { sprayLayout } from './spray-layout.ts';
 
-const FOOT = 48;
-const SKY = 40;
 /** Height of a boom over the ground where the brief gives none [m]; 20 in is the usual height of 80 degree tips, common practice. */
 const BOOM_HEIGHT = 0.5;
 
 /** A duty without a target for a gun: what leaves the rig, where, and how much. */
 export function sprayScene(proof: Proof, duty: DutyProof, options: ThrowSceneOptions): string {
   const { width, palette } = options;
-  const rig = rigSilhouette(proof, duty);
+  const { scale, height, rig } = sprayLayout(proof, duty, options);
   const open = duty.duty.open[0]!;
-  const behind = open === 'transfer' ? 5.2 : 3.6;
-  const ahead = 2;
-  const top = Math.max(rig.height, (duty.duty.outletHeight ?? 0) + 0.6, 2);
-  const room = { width: width - 60, height: (options.height ?? 300) - FOOT - SKY };
-  const n = roundScale(rig.length + behind + ahead, top, room);
-  const k = sceneScale(n, 0, 0).k;
-  const ground = SKY + top * k;
-  const origin = (width + (rig.length + ahead - behind) * k) / 2;
-  const scale = sceneScale(n, origin, ground);
   return drawing(
     width,
-    Math.ceil(ground + FOOT),
+    height,
     `${duty.name}, from the side: ${outletWords(duty, options).join(', ')}`,
     ...drawGround(width, scale, palette),
     ...(open === 'boom' || open === 'bar'
@@ -38,7 +28,7 @@ export function sprayScene(proof: Proof, duty: DutyProof, options: ThrowSceneOpt
         ? transfer(duty, rig.outlet, scale, options)
         : handGun(duty, rig.outlet, scale, options)),
     rig.draw(0, scale, palette, options.lit),
-    label(14, 20, `Scale 1 : ${n}${rig.exception}`, {
+    label(14, 20, `Scale 1 : ${scale.n}${rig.exception}`, {
       size: 12,
       color: palette.ink2,
     }),

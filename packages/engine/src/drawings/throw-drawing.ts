@@ -1,56 +1,31 @@
 import { display } from '../quantity/index.ts';
-import type { DutyProof, DutyReach, Proof, Target } from '../rig/index.ts';
+import type { DutyReach, Proof, Target } from '../rig/index.ts';
 import { asGiven, levelDimension } from './dimension.ts';
 import { detailView } from './detail-view.ts';
 import { drawGround, drawHose } from './ground.ts';
-import { drawHouse, drawWall, HOUSE_DEPTH } from './house.ts';
+import { drawHouse, drawWall } from './house.ts';
 import { angleMark, drawOperator, gripOf } from './operator.ts';
 import type { Palette } from './palette.ts';
-import { distanceRows, DISTANCE_FOOT } from './reach-rows.ts';
+import { distanceRows } from './reach-rows.ts';
 import { heightRuler } from './reach-ruler.ts';
-import { rigSilhouette } from './rig-silhouette.ts';
-import { roundScale, sceneScale, type SceneScale } from './scene-scale.ts';
+import type { SceneScale } from './scene-scale.ts';
 import { drawing, element, label, path, stroke } from './svg.ts';
 import type { ThrowSceneOptions } from './scene-options.ts';
-import { drawTree, usualTree, type Tree } from './tree.ts';
+import { throwLayout, type Thrown } from './throw-layout.ts';
+import { drawTree, type Tree } from './tree.ts';
 
-type Thrown = DutyProof & { readonly reach: DutyReach };
 type Arc = DutyReach['arcBulk'];
-
-const HEIGHT_FOOT = 50;
-const SKY = 30;
-/** What the far end of a rig may stand out beyond its deck: a drawbar, or the vehicle it lies on [m]. */
-const AHEAD = 1.8;
 
 /** The throw of a gun against its target, with the figures of reach kept apart. */
 export function throwDrawing(proof: Proof, duty: Thrown, target: Target, options: ThrowSceneOptions): string {
   const { width, palette, units } = options;
   const { reach } = duty;
+  const { scale, height, rulerRoom, rig, rigRight, detail, tree } = throwLayout(proof, duty, target, options);
+  const { k, n, ground } = scale;
+  const origin = scale.x(0);
   const upright = target.aim === 'height';
-  const narrow = width < 560;
-  const rulerRoom = upright ? (narrow ? 122 : 178) : narrow ? 12 : 30;
-  const foot = upright ? HEIGHT_FOOT : DISTANCE_FOOT;
-  const rig = rigSilhouette(proof, duty);
-  const tree =
-    upright && !proof.duties.some((d) => d.duty.target?.aim === 'roof')
-      ? usualTree(reach.standoff, target.height)
-      : undefined;
-  const extent = extentOf(reach, target, tree);
-  const hoseGap = narrow ? 46 : 84;
-  const room = {
-    width: width - rulerRoom - hoseGap - 34,
-    height: (options.height ?? Math.max(260, Math.round(width * 0.56))) - foot - SKY,
-  };
-  const n = roundScale(rig.length + AHEAD + extent.right, Math.max(extent.top, rig.height), room);
-  const k = sceneScale(n, 0, 0).k;
-  const ground = SKY + Math.max(extent.top, rig.height, 3) * k;
-  const height = Math.ceil(ground + foot);
-  const origin = Math.max(width - rulerRoom - extent.right * k - 12, (rig.length + AHEAD) * k + hoseGap + 14);
-  const scale = sceneScale(n, origin, ground);
-  const left = 14 + (rig.length + AHEAD) * k;
   const hoseOut = duty.duty.hoseOut;
   const free = hoseOut === undefined ? Infinity : hoseOut * k;
-  const rigRight = Math.max(left, Math.min(origin - free, origin - hoseGap));
   const cutHose = origin - rigRight < free * 0.98;
   const tip = tipOf(reach);
   const say = (value: number) => display(value, 'length', units);
@@ -68,17 +43,7 @@ export function throwDrawing(proof: Proof, duty: Thrown, target: Target, options
       palette,
     ),
     rig.draw(toMetres(rigRight), scale, palette, options.lit),
-    ...(narrow
-      ? []
-      : detailView(
-          rig,
-          AHEAD * 0.7,
-          { left: 18, right: Math.min(origin - 24, width * 0.52), top: 44, bottom: scale.y(rig.height) - 34 },
-          scale,
-          toMetres(rigRight),
-          palette,
-          options.lit,
-        )),
+    ...(detail === undefined ? [] : detailView(rig, detail, scale, toMetres(rigRight), palette, options.lit)),
     ...band(reach, scale, palette),
     ...targetOf(target, reach, tree, scale, palette),
     ...bulkArc(reach, scale, palette, options.lit),
@@ -128,29 +93,6 @@ export function throwDrawing(proof: Proof, duty: Thrown, target: Target, options
       color: palette.ink2,
     }),
   );
-}
-
-/** Farthest right and highest of everything that is drawn [m]. */
-function extentOf(reach: DutyReach, target: Target, tree: Tree | undefined): { right: number; top: number } {
-  const points = [...reach.arcFarthest, ...reach.arcBulk, ...reach.arcHigh];
-  const end = target.aim === 'height' ? reach.standoff + (tree === undefined ? 2.6 : tree.spread / 2) : 0;
-  const house = target.aim === 'roof' ? target.distance + HOUSE_DEPTH + 0.3 : 0;
-  const house2 = target.aim === 'roof' ? target.height + 2.6 : 0;
-  return {
-    right: Math.max(
-      end,
-      house,
-      target.aim === 'height' ? 0 : Math.max(reach.asked, reach.farthest, reach.band95),
-      ...points.map(([x]) => x),
-    ),
-    top: Math.max(
-      2.2,
-      target.aim === 'height'
-        ? Math.max(reach.asked, reach.farthest, Math.min(reach.band95, 1.12 * reach.farthest))
-        : house2,
-      ...points.map(([, z]) => z),
-    ),
-  };
 }
 
 /** Where the target begins [m]. */

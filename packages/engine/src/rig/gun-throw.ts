@@ -7,6 +7,8 @@ import {
   reachSigma,
   STREAM_QUALITIES,
   streamQualityFactor,
+  throwArc,
+  type ArcPoint,
   type BestReach,
   type StreamQuality,
   type ThrowStream,
@@ -78,6 +80,24 @@ export function reachTowards(
   // The stream of a gun and tip as named is taken, not measured: its quality counts as unknown until a water test.
   const sigma = reachSigma(pressure, stream.jetDiameter, false, stream.pattern);
   return { ...best, sigma, promised: promisedReach(best.farthest, best.bulk, sigma, aim) };
+}
+
+/** Paths of a throw for a drawing, in metres from the operator's feet, with 5 and 95 % of the bulk. */
+export interface ThrowPaths {
+  readonly arcBulk: readonly ArcPoint[];
+  readonly arcFarthest: readonly ArcPoint[];
+  readonly arcLow: readonly ArcPoint[];
+  readonly arcHigh: readonly ArcPoint[];
+}
+
+export const NO_PATHS: ThrowPaths = { arcBulk: [], arcFarthest: [], arcLow: [], arcHigh: [] };
+
+/** Paths at an elevation [rad], `sigma` being the deviation of the logarithm of the reach; empty without pressure. */
+export function arcsOf(c: ThrowConditions, pressure: number, elevation: number, sigma: number): ThrowPaths {
+  const stream = streamAt(c, pressure);
+  if (stream === undefined) return NO_PATHS;
+  const arc = throwArc(stream, elevation, c.tipHeight, sigma);
+  return { arcBulk: arc.bulk, arcFarthest: arc.farthest, arcLow: arc.bulkLow, arcHigh: arc.bulkHigh };
 }
 
 /** What a target asks of the reach: a height, or a distance [m]. */

@@ -17,6 +17,7 @@ export type { DutyReach } from './proof/reach.ts';
 export type { DayProof } from './proof/day.ts';
 export * from './curves/index.ts';
 export * from './valve-state.ts';
+export { withArcs } from './throw-arcs.ts';
 export { hoseCurve, type HoseCurve } from './hose-curve.ts';
 export { siteOf, type Site } from './proof/site.ts';
 export { designRig, type Design } from './design.ts';

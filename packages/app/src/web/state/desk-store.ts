@@ -1,4 +1,4 @@
-import type { PlumbingGraph, SheetName } from '@spraywright/engine/drawings';
+import type { PlumbingGraph, SceneHold, SheetName } from '@spraywright/engine/drawings';
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import type {
   BriefTab,
@@ -39,6 +39,7 @@ export interface DeskState {
   readonly sceneWidth: number;
   readonly sceneHeight: number;
   readonly lineWidth: number;
+  readonly hold: SceneHold | undefined;
   readonly curveWidth: number;
   readonly plumbing: LaidPlumbing | undefined;
   readonly plumbingFailure: string | undefined;
@@ -92,6 +93,7 @@ export class DeskStore {
       sceneWidth: 0,
       sceneHeight: 0,
       lineWidth: 0,
+      hold: undefined,
       curveWidth: 0,
       plumbing: undefined,
       plumbingFailure: undefined,
@@ -212,6 +214,13 @@ export class DeskStore {
     this.#view({ working: working.includes(id) ? working.filter((w) => w !== id) : [...working, id] });
   }
 
+  /** Holds the scene's scale while something in it is dragged, or lets it settle. */
+  setHold(keeps: SceneHold['keeps'] | undefined): void {
+    const hold = this.#state.pictures?.handles?.hold;
+    if (keeps === undefined || hold !== undefined)
+      this.#view({ hold: keeps === undefined || hold === undefined ? undefined : { ...hold, keeps } });
+  }
+
   setFold(fold: Fold): void {
     if (fold !== this.#state.fold) this.#view({ fold });
   }
@@ -308,6 +317,7 @@ export class DeskStore {
       sceneWidth: s.sceneWidth,
       sceneHeight: s.sceneHeight,
       lineWidth: s.lineWidth,
+      hold: s.hold,
       curveWidth: s.curveWidth,
       plumbing: s.plumbing,
       tried: s.tried,

@@ -1,5 +1,6 @@
 import { Cautions } from './cautions.tsx';
 import { useDesk, useStore } from './desk-context.ts';
+import { Handles } from './handles.tsx';
 import { Picture, useSize } from './picture.tsx';
 
 const HEIGHTS = { desk: 545, tablet: 540, phone: 380 } as const;
@@ -16,7 +17,12 @@ export function Scene() {
   return (
     <section className="scene" aria-label="Scene" ref={ref}>
       {fold === 'phone' && headline !== undefined && <p className="headline">{headline}</p>}
-      {svg !== undefined && svg !== '' && <Picture svg={svg} className="scene-picture" />}
+      {svg !== undefined && svg !== '' && (
+        <div className="scene-drawn">
+          <Picture svg={svg} className="scene-picture" />
+          <Handles />
+        </div>
+      )}
       <Cautions place="scene" />
     </section>
   );

@@ -1,13 +1,13 @@
-import { HOLDING_LIMITS, nozzleReaction, reachBand, throwArc, type ArcPoint } from '../../physics/index.ts';
+import { HOLDING_LIMITS, nozzleReaction, reachBand } from '../../physics/index.ts';
 import type { Target } from '../brief.ts';
-import { askedOf, reachTowards, streamAt, streamOf } from '../gun-throw.ts';
+import { arcsOf, askedOf, NO_PATHS, reachTowards, streamOf, type ThrowPaths } from '../gun-throw.ts';
 import { compared, unknown, type RigPromise } from '../promise.ts';
 import { say, sayGiven, type ProofContext, type ProvenDuty } from './context.ts';
 import { hoseWords } from './flow.ts';
 import { throwerOf } from './thrower.ts';
 
 /** What a gun throws in one duty, as drawings and papers show it; three meanings of reach kept apart. */
-export interface DutyReach {
+export interface DutyReach extends ThrowPaths {
   readonly aim: Target['aim'];
   /** Half the water must get there (wetted), or the farthest drops only (touched). */
   readonly meaning: 'wetted' | 'touched';
@@ -31,11 +31,6 @@ export interface DutyReach {
   readonly gunHeight: number;
   /** Push of the gun on the operator [N]. */
   readonly reactionForce: number;
-  /** Paths in metres from the operator's feet; empty unless asked for. */
-  readonly arcBulk: readonly ArcPoint[];
-  readonly arcFarthest: readonly ArcPoint[];
-  readonly arcLow: readonly ArcPoint[];
-  readonly arcHigh: readonly ArcPoint[];
 }
 
 const METHOD = 'throw of a jet with its own air, drag and break-up; 9 in 10 from the spread of the model';
@@ -56,9 +51,6 @@ export function reachOf(context: ProofContext, proven: ProvenDuty, arcs: boolean
   const band = reachBand(found.sigma);
   const middle = duty.reach === 'touched' ? found.farthest : found.bulk;
   const elevation = duty.reach === 'touched' ? found.farthestElevation : found.bulkElevation;
-  const stream = streamAt(conditions, pressure);
-  const arc =
-    arcs && stream !== undefined ? throwArc(stream, elevation, conditions.tipHeight, found.sigma) : undefined;
   return {
     aim: target.aim,
     meaning: duty.reach,
@@ -75,10 +67,7 @@ export function reachOf(context: ProofContext, proven: ProvenDuty, arcs: boolean
     elevation,
     gunHeight: conditions.tipHeight,
     reactionForce: nozzleReaction(flow, pressure, liquid.density, conditions.tip.velocityCoefficient),
-    arcBulk: arc?.bulk ?? [],
-    arcFarthest: arc?.farthest ?? [],
-    arcLow: arc?.bulkLow ?? [],
-    arcHigh: arc?.bulkHigh ?? [],
+    ...(arcs ? arcsOf(conditions, pressure, elevation, found.sigma) : NO_PATHS),
   };
 }
 

@@ -1,0 +1,124 @@
+import { useEffect, useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
+import type { Handle } from '../protocol.ts';
+import { pathOf, valueAt } from '../state/change.ts';
+import { useDesk, useStore } from './desk-context.ts';
+
+/** What can be dragged in the scene, each a slider for the keyboard and for readers. */
+export function Handles() {
+  const handles = useDesk((s) => s.pictures?.handles?.list);
+  return (
+    <>
+      {handles?.map((handle) => (
+        <HandleGrip key={handle.id} handle={handle} />
+      ))}
+    </>
+  );
+}
+
+interface Drag {
+  readonly at: number;
+  readonly from: Handle;
+  readonly before: unknown;
+}
+
+function HandleGrip({ handle }: { handle: Handle }) {
+  const store = useStore();
+  const drag = useRef<Drag | undefined>(undefined);
+  const [from, setFrom] = useState<Handle | undefined>(undefined);
+  const latest = useRef(handle);
+  useEffect(() => {
+    latest.current = handle;
+  });
+  const { x, y, width, height, axis, value, min, max, unit, decimals, told } = handle;
+  const along = (event: PointerEvent) => (axis === 'x' ? event.clientX : event.clientY);
+  const put = (next: number) => {
+    const { path, within, label } = latest.current;
+    const text = `${Math.max(min, Math.min(max, next)).toFixed(decimals)} ${unit}`;
+    const steps = pathOf(path);
+    const old = valueAt(store.job()?.rig, steps);
+    const whole = within === undefined ? text : { ...(old as object | undefined), [within]: text };
+    store.edit({ about: label, puts: [{ path: steps, value: whole }] }, `drag ${path}`);
+  };
+  const end = () => {
+    if (drag.current === undefined) return;
+    drag.current = undefined;
+    setFrom(undefined);
+    store.settle();
+    store.setHold(undefined);
+  };
+  const onPointerDown = (event: PointerEvent<HTMLElement>) => {
+    if (event.button !== 0) return;
+    event.preventDefault();
+    event.currentTarget.focus({ preventScroll: true });
+    event.currentTarget.setPointerCapture(event.pointerId);
+    drag.current = { at: along(event), from: handle, before: undefined };
+  };
+  const onPointerMove = (event: PointerEvent) => {
+    const d = drag.current;
+    if (d === undefined) return;
+    const by = along(event) - d.at;
+    if (by === 0 && from === undefined) return;
+    if (from === undefined) {
+      setFrom(d.from);
+      store.setHold(d.from.keeps);
+    }
+    put(d.from.value + by * d.from.perPixel);
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    const { step } = handle;
+    const by = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1, PageUp: 10, PageDown: -10 }[
+      event.key
+    ];
+    if (by !== undefined) put(value + by * step * (event.shiftKey ? 10 : 1));
+    else if (event.key === 'Home') put(min);
+    else if (event.key === 'End') put(max);
+    else if (event.key === 'Escape' && drag.current !== undefined) {
+      put(drag.current.from.value);
+      end();
+    } else return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+  return (
+    <>
+      {from !== undefined && (
+        <span className={`handle-from ${axis}`} style={{ left: from.x, top: from.y }} aria-hidden="true">
+          {difference(value - from.value, decimals, unit)}
+        </span>
+      )}
+      <span
+        className={`handle ${axis}`}
+        role="slider"
+        tabIndex={0}
+        data-handle={handle.id}
+        aria-label={handle.label}
+        aria-orientation={axis === 'x' ? 'horizontal' : 'vertical'}
+        aria-valuemin={rounded(min, decimals)}
+        aria-valuemax={rounded(max, decimals)}
+        aria-valuenow={rounded(value, decimals)}
+        aria-valuetext={`${value.toFixed(decimals)} ${unit}; ${told}`}
+        title={handle.label}
+        style={{ left: x, top: y, width, height }}
+        onPointerDown={onPointerDown}
+        onPointerMove={onPointerMove}
+        onPointerUp={end}
+        onPointerCancel={end}
+        onKeyDown={onKeyDown}
+        onBlur={() => store.settle()}
+      >
+        <svg width="18" height="8" viewBox="0 0 18 8" aria-hidden="true">
+          <path d="M0 4L6 1v6ZM18 4L12 1v6Z" />
+        </svg>
+      </span>
+    </>
+  );
+}
+
+function rounded(value: number, decimals: number): number {
+  return Number(value.toFixed(decimals));
+}
+
+function difference(by: number, decimals: number, unit: string): string {
+  const size = Math.abs(by).toFixed(decimals);
+  return `${by < 0 ? '−' : '+'}${size} ${unit}`;
+}
