@@ -7,7 +7,7 @@ import { sprayLayout } from './spray-layout.ts';
 import { throwLayout } from './throw-layout.ts';
 
 /** What a handle moves: a value of the duty, or a part along the deck. */
-export type HandleId =
+type HandleId =
   'tankLevel' | 'hoseOut' | 'target.height' | 'target.distance' | 'target.standoff' | 'operator' | 'place';
 
 /** Something in a scene that can be dragged, with the way from pixels to its value. */

@@ -44,6 +44,7 @@ export function Desk() {
         <IndexRow />
         <Notice />
         <main className={drawn ? 'areas' : 'areas empty'} id="desk">
+          <h1 className="for-readers">{title ?? 'Spraywright'}</h1>
           <div className="left" ref={left}>
             <Leaves />
             <Duties />
