@@ -8,6 +8,7 @@ import {
   readRig,
   slotsOf,
   trialsOf,
+  waysOut,
   type Proof,
   type RawRig,
   type Trials,
@@ -113,5 +114,65 @@ describe('an alternative', () => {
   it('is refused by name in a slot that the rig does not have', () => {
     const trials = all.get('tall-elms')!;
     expect(() => [...alternatives(trials, 'sail')]).toThrow(/slot is 'sail'; the rig has 'carrier'/);
+  });
+});
+
+/** Ways out as found to the end. */
+function found(trials: Trials) {
+  const work = waysOut(trials, { pairs: 20 });
+  let next = work.next();
+  while (next.done !== true) {
+    expect(next.value).toBeGreaterThan(0);
+    expect(next.value).toBeLessThanOrEqual(1);
+    next = work.next();
+  }
+  return next.value;
+}
+
+describe('a way out', () => {
+  it('keeps the promise and every other when its rig is read and proven alone, the cheapest first', () => {
+    const trials = all.get('tall-elms')!;
+    const list = found(trials);
+    expect(list.map((w) => w.promise.id)).toEqual(
+      trials.proof.promises.filter((p) => ['broken', 'thin'].includes(p.state)).map((p) => p.id),
+    );
+    expect(list.some((w) => w.ways.length > 1)).toBe(true);
+    for (const { promise, ways } of list)
+      for (const way of ways) {
+        const proof = fullProof(changed(trials.raw, way.change).document);
+        expect(proof.promises.find((p) => p.id === promise.id)?.state, way.name).toBe('kept');
+        for (const before of trials.proof.promises)
+          if (before.state === 'kept' || before.state === 'thin')
+            expect(proof.promises.find((p) => p.id === before.id)?.state ?? 'kept', way.name).not.toBe(
+              'broken',
+            );
+        expect(proof.bill.priceCents - trials.proof.bill.priceCents).toBe(way.effect.priceCents);
+      }
+  });
+
+  it('mends a broken reach by one change, or two, and offers to ask no more than the rig gives', () => {
+    const whole = all.get('tall-elms')!;
+    const { tip } = catalogue.byKind;
+    // A tip of half the flow throws too little to reach the tops.
+    const now = (whole.rig.items.get('tip')!.part as { flowAtOneBar: number }).flowAtOneBar;
+    const fine = tip
+      .filter((t) => t.flowAtOneBar < now * 0.6)
+      .sort((a, b) => b.flowAtOneBar - a.flowAtOneBar)[0]!;
+    const raw = changed(whole.raw, putPart(whole.raw, catalogue, 'tip', fine).change).document;
+    const read = readRig(raw, catalogue);
+    if (!read.ok) throw new Error(read.problems[0]!.message);
+    const proof = proveRig(read.rig, catalogue, shop, { notes: false });
+    const trials = trialsOf({ raw, rig: read.rig, proof }, catalogue, shop);
+    const reach = found(trials).find((w) => w.promise.kind === 'reach' && w.promise.state === 'broken')!;
+    const back = reach.ways.find((w) => w.slots.includes('tip'));
+    expect(back, reach.ways.map((w) => w.name).join('; ')).toBeDefined();
+    expect(
+      fullProof(changed(raw, back!.change).document).promises.find((p) => p.id === reach.promise.id)?.state,
+    ).not.toBe('broken');
+    const asked = fullProof(changed(raw, reach.less!.change).document).promises.find(
+      (p) => p.id === reach.promise.id,
+    )!;
+    expect(asked.state).not.toBe('broken');
+    expect(asked.has!.value).toBeLessThan(reach.promise.asked!.value);
   });
 });

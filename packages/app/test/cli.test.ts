@@ -51,6 +51,27 @@ describe('the command line', () => {
     expect((await run('prove', '--units', 'furlongs', 'x.json')).err).toContain('us or metric');
   });
 
+  it('tells what other parts of a slot would do to a rig, and refuses a slot that it does not have', async () => {
+    const rig = join(folder, 'alternatives.json');
+    await run('design', `${DEMO}briefs/utility-12v.json`, '-o', rig);
+    const told = await run('design', '--alternatives', rig, 'battery', '--json');
+    const { alternatives } = JSON.parse(told.out) as {
+      alternatives: { part: string; effect: { priceCents: number; promises: unknown[] } }[];
+    };
+    expect(alternatives.length).toBeGreaterThan(3);
+    const text = await run('design', '--alternatives', rig, 'battery');
+    expect(text.out.split('\n').filter((l) => l.startsWith('Battery')).length).toBeGreaterThan(3);
+    expect(text.out).toContain('price');
+    expect(await run('design', '--alternatives', rig, 'sail')).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("not 'sail': carrier, tank"),
+    });
+    expect(await run('design', rig, rig)).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('one too many'),
+    });
+  });
+
   it('designs a rig for a brief, writes it, and proves what it wrote to the same figures', async () => {
     const file = join(folder, 'rig.json');
     const design = await run('design', `${DEMO}briefs/tall-elms.json`, '-o', file, '--json');

@@ -3,12 +3,13 @@ import { designRig } from '@spraywright/engine/rig';
 import { located } from '../documents/json-source.ts';
 import { proofText } from '../documents/proof-text.ts';
 import { CATALOGUE_OPTION, EXIT, JSON_OPTION, SHOP_OPTION, UNITS_OPTION, type Command } from './command.ts';
+import { printAlternatives, printWaysOut } from './rig-advice.ts';
 import { printProblems, readInputs, readSource } from './inputs.ts';
 
 /** Chooses a rig for a brief and proves it. */
 export const designCommand: Command = {
   name: 'design',
-  usage: 'brief.json',
+  usage: 'brief.json | --ways-out rig.json | --alternatives rig.json slot',
   summary: 'Choose a rig from the catalogue for a brief and prove it.',
   options: {
     json: JSON_OPTION,
@@ -16,15 +17,31 @@ export const designCommand: Command = {
     shop: SHOP_OPTION,
     units: UNITS_OPTION,
     output: { type: 'string', short: 'o', value: 'rig.json', help: 'write the rig to this file' },
+    'ways-out': {
+      type: 'boolean',
+      help: 'take a rig: for each broken or thin promise the cheapest changes of one or two things that keep it',
+    },
+    alternatives: {
+      type: 'boolean',
+      help: 'take a rig and a slot: what every other part in the slot would do to the rig',
+    },
     working: { type: 'boolean', short: 'w', help: 'show the working under each promise' },
   },
   least: 1,
-  most: 1,
+  most: 2,
   examples: [
     'spraywright design demo/briefs/tall-trees.json -o rig.json',
     'spraywright design brief.json --json',
+    'spraywright design --ways-out rig.json',
+    'spraywright design --alternatives rig.json pump',
   ],
   run(args, terminal) {
+    if (args.flag('alternatives')) return printAlternatives(args, terminal);
+    if (args.positionals.length > 1) {
+      terminal.err(`design takes one file; '${args.positionals[1]}' is one too many`);
+      return EXIT.input;
+    }
+    if (args.flag('ways-out')) return printWaysOut(args, terminal);
     const inputs = readInputs(args, terminal);
     const source = readSource(args.positionals[0]!, terminal);
     if (inputs === undefined || source === undefined) return EXIT.input;

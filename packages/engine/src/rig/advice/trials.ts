@@ -12,6 +12,7 @@ export interface Trials {
   readonly rig: Rig;
   readonly proof: Proof;
   readonly catalogue: Catalogue;
+  readonly units: UnitSystem;
   /** The whole proof of the changed rig; undefined when it is no readable rig. */
   readonly prove: (change: Change) => Proof | undefined;
 }
@@ -31,6 +32,7 @@ export function trialsOf(
     rig,
     proof,
     catalogue,
+    units,
     prove(change) {
       const read = reread(changed(raw, change).document as never);
       return read.ok ? proveRig(read.rig, catalogue, shop, { units, notes: false, solver }) : undefined;
