@@ -1,5 +1,5 @@
 // The layer matrix: a layer may import only the layers named for it, and only through their index.ts.
-const ENGINE = ['quantity', 'physics', 'liquids', 'hydraulics', 'catalogue', 'rig', 'drawings'];
+const ENGINE = ['quantity', 'physics', 'liquids', 'hydraulics', 'catalogue', 'rig', 'yard', 'drawings'];
 const APP = {
   plumbing: [],
   documents: ['calc'],

@@ -9,6 +9,7 @@ import { quoteCommand } from './quote.ts';
 import { recordCommand } from './record.ts';
 import { solveCommand } from './solve.ts';
 import { startCommand } from './start.ts';
+import { yardCommand } from './yard.ts';
 
 const COMMANDS: readonly Command[] = [
   designCommand,
@@ -16,6 +17,7 @@ const COMMANDS: readonly Command[] = [
   quoteCommand,
   recordCommand,
   frameCommand,
+  yardCommand,
   solveCommand,
   calcCommand,
   checkCommand,

@@ -48,7 +48,7 @@ export function streamOf(gun: ThrowConditions['gun'], tip: ThrowConditions['tip'
 }
 
 /** The stream that leaves a tip at a pressure; undefined when there is none. */
-function streamAt(c: ThrowConditions, pressure: number): ThrowStream | undefined {
+export function streamAt(c: ThrowConditions, pressure: number): ThrowStream | undefined {
   if (pressure < LEAST_PRESSURE) return undefined;
   const flow = c.tip.flowAtOneBar * Math.sqrt(pressure / BAR / (c.density / 1000));
   const jetDiameter = jetDiameterFromFlow(flow, pressure, c.density, c.tip.velocityCoefficient);

@@ -1,5 +1,6 @@
 import { engineContinuousPower, fluidPower, siteDerate } from '../../physics/index.ts';
 import type { Drive } from '../drive.ts';
+import { pumpCurrentAt } from '../pump-current.ts';
 import { compared, unknown, type RigPromise, type Step } from '../promise.ts';
 import { first } from '../rig-document.ts';
 import { say, type ProofContext } from './context.ts';
@@ -236,17 +237,8 @@ export function hardestPumpCurrent(context: ProofContext): { current: number; du
   for (const d of context.duties) {
     const p = d.open.pump;
     if (motor === undefined || p === undefined || p.outlet === null || p.inlet === null) continue;
-    const current = currentAt(motor.part.curve, Math.max(0, p.outlet - p.inlet));
+    const current = pumpCurrentAt(motor.part.curve, Math.max(0, p.outlet - p.inlet));
     if (current > hardest.current) hardest = { current, duty: d.duty.name };
   }
   return hardest;
-}
-
-/** Current at a pressure, along the pump's own curve. */
-function currentAt(curve: readonly { pressure: number; current: number }[], pressure: number): number {
-  const after = curve.findIndex((p) => p.pressure >= pressure);
-  if (after === 0) return curve[0]!.current;
-  if (after === -1) return curve[curve.length - 1]!.current;
-  const [a, b] = [curve[after - 1]!, curve[after]!];
-  return a.current + ((b.current - a.current) * (pressure - a.pressure)) / (b.pressure - a.pressure);
 }

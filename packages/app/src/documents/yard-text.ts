@@ -1,0 +1,63 @@
+import { display, type UnitSystem } from '@spraywright/engine/quantity';
+import type { JudgedReading, JudgedTest, SheetReading, YardSheet } from '@spraywright/engine/yard';
+import { table } from './text-table.ts';
+import { dutyConditions, readingTask, readingText, READING_WORDS } from './yard-words.ts';
+
+/** What every yard test starts with. */
+const CAUTIONS: readonly string[] = [
+  'Clean water only. Nobody in front of the gun or near a turning shaft; goggles on.',
+  'Look for leaks with a card, never with a hand. Let the pressure off before opening a joint.',
+];
+
+/** The yard test sheet for the terminal; with a judged test also what was read and what it says. */
+export function yardText(sheet: YardSheet, units: UnitSystem, judged?: JudgedTest): string {
+  const groups = [
+    { title: 'The whole rig', rows: sheet.readings.filter((r) => r.duty === undefined) },
+    ...sheet.duties.map(({ id, name }) => ({
+      title: name,
+      rows: sheet.readings.filter((r) => r.duty === id),
+    })),
+  ].filter((g) => g.rows.length > 0);
+  return [
+    `Yard test: ${sheet.title}, for ${sheet.customer}`,
+    ...CAUTIONS,
+    `A tape is read in wind up to ${display(sheet.windLimit, 'speed', units)} only. * needed: the test is not complete without it.`,
+    ...(judged === undefined ? [] : ['', `The test: ${READING_WORDS[judged.state]}`]),
+    ...groups.flatMap(({ title, rows }) => [
+      '',
+      rows[0]!.duty === undefined ? title : `${title}: ${dutyConditions(rows, units)}`,
+      ...readingLines(rows, units, judged),
+    ]),
+    ...sheet.untested.map((name) => `\n${name}: finds no steady state with water; it cannot be tested`),
+    '',
+  ].join('\n');
+}
+
+function readingLines(
+  rows: readonly SheetReading[],
+  units: UnitSystem,
+  judged: JudgedTest | undefined,
+): string[] {
+  const say = (row: SheetReading, value: number) => readingText(row, value, units);
+  if (judged === undefined)
+    return table(
+      ['  id', 'read', 'should be', 'from', 'to'],
+      rows.map((row) => [
+        `  ${row.id}`,
+        `${readingTask(row, units)}${row.needed ? ' *' : ''}`,
+        say(row, row.expected),
+        say(row, row.low),
+        say(row, row.high),
+      ]),
+      [2, 3, 4],
+    ).split('\n');
+  const found = new Map<string, JudgedReading>(judged.readings.map((r) => [r.id, r]));
+  return rows.flatMap((row) => {
+    const one = found.get(row.id)!;
+    const value = one.value === undefined ? '' : `: ${say(row, one.value)}`;
+    return [
+      `  ${READING_WORDS[one.state].padEnd(8)}${readingTask(row, units)}${row.needed ? ' *' : ''}${value}`,
+      ...(one.state === 'missing' ? [] : one.because.map((why) => `          ${why}`)),
+    ];
+  });
+}

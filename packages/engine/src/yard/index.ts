@@ -1,0 +1,17 @@
+export { INSTRUMENTS, type Instrument, type InstrumentId } from './instruments.data.ts';
+export { yardModel, type YardModel, type YardOptions } from './yard-model.ts';
+export { yardSheet, WIND_LIMIT, type SheetReading, type YardSheet } from './sheet.ts';
+export type { ReadingLimit } from './promise-limits.ts';
+export {
+  matchReadings,
+  readReadings,
+  type ReadingsDocument,
+  type TakenReadings,
+} from './readings-document.ts';
+export {
+  judgeReadings,
+  type JudgeOptions,
+  type JudgedReading,
+  type JudgedTest,
+  type ReadingState,
+} from './judge.ts';

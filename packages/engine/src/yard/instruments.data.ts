@@ -1,0 +1,89 @@
+import type { Dimension } from '../quantity/index.ts';
+
+/** What a reading is taken with, and how well a careful hand takes it. */
+export interface Instrument {
+  readonly name: string;
+  readonly dimension: Dimension;
+  /** Standard deviation of one reading: of its logarithm [-], or where `plain` in the dimension's SI unit. */
+  readonly deviation: number;
+  /** A reading that may be nought or below, and so has no logarithm. */
+  readonly plain?: true;
+  readonly source: string;
+}
+
+export const INSTRUMENTS = {
+  'pump-gauge': {
+    name: 'gauge at the pump',
+    dimension: 'pressure',
+    deviation: 0.015,
+    source:
+      'judgement: a gauge of class 1.6 (EN 837-1: 1.6 % of its range) read above half its range, nine times in ten',
+  },
+  'tip-gauge': {
+    name: 'gauge in front of the tip',
+    dimension: 'pressure',
+    deviation: 0.015,
+    source:
+      'judgement: a gauge of class 1.6 (EN 837-1: 1.6 % of its range) read above half its range, nine times in ten',
+  },
+  'shut-gauge': {
+    name: 'gauge at the pump, everything shut',
+    dimension: 'pressure',
+    deviation: 0.015,
+    source:
+      'judgement: a gauge of class 1.6 (EN 837-1: 1.6 % of its range) read above half its range, nine times in ten',
+  },
+  'suction-gauge': {
+    name: 'vacuum gauge in front of the pump',
+    dimension: 'pressure',
+    deviation: 1500,
+    plain: true,
+    source: 'judgement: a vacuum gauge of class 2.5 (EN 837-1: 2.5 % of 1 bar), nine times in ten',
+  },
+  bucket: {
+    name: 'bucket and clock',
+    dimension: 'time',
+    deviation: 0.02,
+    source: 'judgement: 0.3 s on the clock and 1.5 % on the mark of the bucket',
+  },
+  drain: {
+    name: 'tank marks and clock',
+    dimension: 'time',
+    deviation: 0.04,
+    source: 'judgement: the marks of a moulded tank read to 4 % of a tenth of it',
+  },
+  'tape-farthest': {
+    name: 'tape to the farthest drops',
+    dimension: 'length',
+    deviation: 0.05,
+    source: 'repeats of one throw on one day differ by 7 % (Trettel 2020, runs at 27 psi)',
+  },
+  'drive-speed': {
+    name: 'tachometer',
+    dimension: 'rotation',
+    deviation: 0.005,
+    source: 'judgement: an optical tachometer on a speed that hunts a little',
+  },
+  'pump-speed': {
+    name: 'tachometer at the pump shaft',
+    dimension: 'rotation',
+    deviation: 0.005,
+    source: 'judgement: an optical tachometer on a speed that hunts a little',
+  },
+  current: {
+    name: 'clamp meter',
+    dimension: 'current',
+    deviation: 0.03,
+    source: 'judgement: 2 % of the reading and its last digits',
+  },
+  scale: {
+    name: 'wheel scale',
+    dimension: 'mass',
+    deviation: 0.01,
+    source: 'judgement: a wheel scale on level ground',
+  },
+} as const satisfies Record<string, Instrument>;
+
+export type InstrumentId = keyof typeof INSTRUMENTS;
+
+export const instrumentOf = (id: InstrumentId): Instrument => INSTRUMENTS[id];
