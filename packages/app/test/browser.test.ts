@@ -333,7 +333,7 @@ describe('The desk at 1440', () => {
     await expect.poll(height).toBe(before);
   });
 
-  it('shows plumbing and curves without any finding, and turns a valve in the plumbing', async () => {
+  it('shows plumbing, curves and choices without any finding, turns a valve and compares two rigs', async () => {
     await page.getByRole('button', { name: 'Curves' }).click();
     await page.locator('[data-curve=day] svg').waitFor();
     expect(await findings(page)).toEqual([]);
@@ -342,6 +342,14 @@ describe('The desk at 1440', () => {
     await valve.waitFor({ timeout: TRIED });
     await valve.click();
     await expect.poll(() => page.locator('.plumbing-now').textContent()).toMatch(/^As tried: nothing/);
+    expect(await findings(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Choices' }).click();
+    await page.locator('.choices[aria-busy=false] .best li').first().waitFor({ timeout: TRIED });
+    const cell = page.locator('.side-by-side tbody tr').first().locator('td');
+    const price = await page.locator('.title-block .cell.price > span').textContent();
+    expect((await cell.first().textContent())?.replace(/\.\d+/, '')).toBe(price);
+    await page.locator('.best button:enabled').first().click();
+    await expect.poll(() => cell.count()).toBeGreaterThan(1);
     expect(await findings(page)).toEqual([]);
     await page.getByRole('button', { name: 'Desk' }).click();
     await settled(page);

@@ -2,6 +2,7 @@
 import { proveRig, readRig, type DutyProof, type Proof, type Rig } from '@spraywright/engine/rig';
 import { changed, type Problem } from '@spraywright/engine/quantity';
 import type { CurvePicture, FieldProblem, FromEngine, RigJson, ToEngine, View } from './protocol.ts';
+import type { Choices } from './worker/choices.ts';
 import { deskBody } from './worker/desk-body.ts';
 import { loadInputs, type Inputs } from './worker/inputs.ts';
 import { picturesOf } from './worker/pictures.ts';
@@ -23,6 +24,8 @@ interface Shown {
   readonly proof: Proof;
   /** Made when parts are first tried in it. */
   tried: TriedParts | undefined;
+  /** Made when rigs are first compared with it. */
+  choices?: Choices;
 }
 
 const scope = self as unknown as DedicatedWorkerGlobalScope;
@@ -130,6 +133,8 @@ async function answer(message: ToEngine): Promise<void> {
   });
   say({ type: 'drawn', seq, pictures: picturesOf(shown.rig, shown.proof, duty, view) });
   if (view.leaf === 'plumbing') timer = setTimeout(() => void drawPlumbing(), 0);
+  else if (view.leaf === 'choices')
+    timer = setTimeout(() => void drawChoices(), view.leaf === before?.leaf ? QUIET : 0);
   else if (view.leaf === 'curves')
     timer = setTimeout(() => void drawCurves([]), view.leaf === before?.leaf ? QUIET : 0);
   else if (problems.length === 0)
@@ -154,6 +159,25 @@ async function drawPlumbing(): Promise<void> {
   const picture = plumbingPicture(rig, proof, dutyOf(proof, view.duty), view.plumbing.layout, view);
   say({ type: 'plumbing-drawn', version, picture });
   timer = setTimeout(() => void tryParts(), QUIET);
+}
+
+/** Proves the rigs that could be made instead and draws them as they come. */
+async function drawChoices(): Promise<void> {
+  const began = timer;
+  const [inputs, { Choices: Made, trialsOf }] = await Promise.all([loading, import('./worker/choices.ts')]);
+  if (timer !== began || inputs === undefined || shown === undefined || view === undefined) return;
+  if (view.curveWidth === 0) return;
+  const { raw: document, rig, proof, version } = shown;
+  shown.choices ??= new Made(
+    trialsOf({ raw: document, rig, proof }, inputs.catalogue, inputs.shop, view.units),
+  );
+  const { choices } = shown;
+  choices.work(slice());
+  if (choices.done || performance.now() - toldAt > TELL) {
+    toldAt = performance.now();
+    say({ type: 'choices', version, choices: choices.picture(view) });
+  }
+  timer = setTimeout(() => void (choices.done ? tryParts() : drawChoices()), 0);
 }
 
 /** Draws the curves one by one, then goes on with the parts. What draws them is fetched when they are first asked for. */

@@ -220,7 +220,7 @@ export interface Pictures {
 }
 
 /** Which of the job's drawings lie in the left column. */
-export type Leaf = 'desk' | 'plumbing' | 'curves';
+export type Leaf = 'desk' | 'plumbing' | 'curves' | 'choices';
 
 /** A drawing of its own with its name and one sentence; without a drawing the sentence says why. */
 export interface CurvePicture {
@@ -257,6 +257,50 @@ export interface LaidPlumbing {
   readonly layout: PlumbingLayout;
 }
 
+/** A rig that no other beats in price and margin. */
+export interface ChoiceRow {
+  readonly id: string;
+  readonly name: string;
+  readonly price: string;
+  readonly margin: string;
+  readonly state: PromiseState;
+  /** Those that are compared carry a letter. */
+  readonly letter?: string;
+}
+
+/** Rigs side by side, the first being the one that stands. */
+export interface Compared {
+  readonly rigs: readonly {
+    readonly id: string;
+    readonly letter: string;
+    readonly name: string;
+    /** What has to be taken to have it. */
+    readonly slot?: string;
+    readonly part?: string;
+  }[];
+  readonly rows: readonly {
+    readonly label: string;
+    readonly cells: readonly {
+      readonly text: string;
+      readonly same: boolean;
+      readonly change?: string;
+      readonly state?: PromiseState;
+    }[];
+  }[];
+  /** Further promises that differ and are not shown. */
+  readonly more: number;
+}
+
+export interface ChoicesPicture {
+  readonly svg: string;
+  readonly tried: number;
+  readonly total: number;
+  readonly done: boolean;
+  readonly sentence: string;
+  readonly best: readonly ChoiceRow[];
+  readonly compared: Compared;
+}
+
 export interface View {
   readonly leaf: Leaf;
   readonly units: UnitSystem;
@@ -278,6 +322,8 @@ export interface View {
   readonly plumbing: LaidPlumbing | undefined;
   /** Valves that are shut to see what happens. */
   readonly tried: readonly string[];
+  /** Rigs picked to be compared with the one that stands. */
+  readonly compared: readonly string[];
   readonly scaleWidth: number;
   readonly scaleHeight: number;
 }
@@ -336,6 +382,7 @@ export type FromEngine =
   /** The plumbing wants a layout, which the page makes. */
   | { readonly type: 'plumbing'; readonly key: string; readonly graph: PlumbingGraph }
   | { readonly type: 'plumbing-drawn'; readonly version: number; readonly picture: PlumbingPicture }
+  | { readonly type: 'choices'; readonly version: number; readonly choices: ChoicesPicture }
   | { readonly type: 'curves'; readonly version: number; readonly curves: readonly CurvePicture[] }
   | { readonly type: 'effects'; readonly version: number; readonly effects: Effects }
   | {

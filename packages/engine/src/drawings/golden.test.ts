@@ -8,7 +8,16 @@ import {
   samplePumpCurve,
   sampleTankCurve,
 } from '../../test/sample-curves.ts';
-import { dayPlot, PALETTES, pressureLine, pumpPlot, reachPlot, tankPlot, throwScene } from './index.ts';
+import {
+  choicePlot,
+  dayPlot,
+  PALETTES,
+  pressureLine,
+  pumpPlot,
+  reachPlot,
+  tankPlot,
+  throwScene,
+} from './index.ts';
 
 const FT = 0.3048;
 const folder = new URL('./golden/', import.meta.url);
@@ -111,6 +120,18 @@ const drawings: Record<string, () => string> = {
     return reachPlot(drench, hose, { ...plot, units: 'metric' });
   },
   'curve-tank': () => tankPlot(sampleDay(), sampleTankCurve(), { units: 40 }, plot),
+  'choice-plot': () =>
+    choicePlot(
+      [
+        { priceCents: 764000, margin: -0.14, broken: true },
+        { priceCents: 812000, margin: -0.048, broken: true, letter: 'A' },
+        { priceCents: 845000, margin: 0.021, broken: false, letter: 'B' },
+        { priceCents: 851000, margin: 0.004, broken: true },
+        { priceCents: 990000, margin: 0.064, broken: false, letter: 'C' },
+        { priceCents: 1240000, margin: -0.5, broken: true },
+      ],
+      { ...plot, width: 828 },
+    ),
   'curve-day': () =>
     dayPlot({ ...sampleProof([elm(53.5)]), placement: samplePlacement() }, sampleDay(), plot),
 };

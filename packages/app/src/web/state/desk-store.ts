@@ -2,6 +2,7 @@ import type { PlumbingGraph, SceneHold, SheetName } from '@spraywright/engine/dr
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import type {
   BriefTab,
+  ChoicesPicture,
   CurvePicture,
   DeskBody,
   Effects,
@@ -45,6 +46,8 @@ export interface DeskState {
   readonly plumbingFailure: string | undefined;
   readonly plumbingPicture: PlumbingPicture | undefined;
   readonly tried: readonly string[];
+  readonly compared: readonly string[];
+  readonly choices: ChoicesPicture | undefined;
   /** The last good figures; `problems` tells why the newest document gave none. */
   readonly body: DeskBody | undefined;
   readonly pictures: Pictures | undefined;
@@ -99,6 +102,8 @@ export class DeskStore {
       plumbingFailure: undefined,
       plumbingPicture: undefined,
       tried: [],
+      compared: [],
+      choices: undefined,
       body: undefined,
       pictures: undefined,
       curves: [],
@@ -189,6 +194,13 @@ export class DeskStore {
   /** Lays other drawings of the job into the left column. */
   setLeaf(leaf: Leaf): void {
     if (leaf !== this.#state.leaf) this.#view({ leaf, tried: [] });
+  }
+
+  /** Picks a rig to be compared with the one that stands, or drops it; the oldest pick makes room. */
+  compare(id: string, shown: readonly string[]): void {
+    const now = this.#state.compared.length > 0 ? this.#state.compared : shown;
+    const next = now.includes(id) ? now.filter((c) => c !== id) : [...now, id].slice(-3);
+    this.#view({ compared: next });
   }
 
   /** Shuts a valve to see what happens, or opens it again; the document stays as it is. */
@@ -321,6 +333,7 @@ export class DeskStore {
       curveWidth: s.curveWidth,
       plumbing: s.plumbing,
       tried: s.tried,
+      compared: s.compared,
       ...SCALES[s.fold],
     };
     this.#engine.show(this.#version, rig, this.job()?.good, view);
@@ -378,6 +391,9 @@ export class DeskStore {
       case 'plumbing-drawn':
         if (message.version === this.#version) this.#set({ plumbingPicture: message.picture });
         return;
+      case 'choices':
+        if (message.version === this.#version) this.#set({ choices: message.choices });
+        return;
       case 'curves':
         if (message.version === this.#version) this.#set({ curves: message.curves });
         return;
@@ -431,6 +447,8 @@ const CLOSED = {
   curves: [],
   plumbingPicture: undefined,
   tried: [],
+  compared: [],
+  choices: undefined,
   ways: {},
   problems: [],
   failure: undefined,

@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import { Bill } from './bill.tsx';
 import { Brief } from './brief.tsx';
+import { ChoicesSheet } from './choices-sheet.tsx';
 import { Curves } from './curves.tsx';
 import { Duties } from './duties.tsx';
 import { useDesk } from './desk-context.ts';
@@ -51,6 +52,7 @@ export function Desk() {
             <Brief />
             {leaf === 'plumbing' && <Plumbing />}
             {leaf === 'curves' && <Curves />}
+            {leaf === 'choices' && <ChoicesSheet />}
             {leaf === 'desk' && <Scene />}
             {leaf === 'desk' && fold === 'desk' && <PressureLine />}
             {fold === 'desk' && <Bill />}

@@ -5,6 +5,7 @@ const LEAVES: readonly (readonly [Leaf, string])[] = [
   ['desk', 'Desk'],
   ['plumbing', 'Plumbing'],
   ['curves', 'Curves'],
+  ['choices', 'Choices'],
 ];
 
 /** The sheets of the job: which drawings lie beside its promises and parts. */

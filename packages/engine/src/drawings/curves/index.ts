@@ -1,3 +1,4 @@
+export { choicePlot, type ChoicePoint } from './choice-plot.ts';
 export { pumpPlot } from './pump-plot.ts';
 export { reachPlot } from './reach-plot.ts';
 export { tankPlot, type DayAsked } from './tank-plot.ts';

@@ -11,13 +11,16 @@ export interface CurveOptions {
   readonly palette: Palette;
 }
 
-/** What runs along one side of a plot, from zero. */
+/** What runs along one side of a plot. */
 export interface Axis {
+  /** Smallest value [SI], zero when not said. */
+  readonly from?: number;
   /** Largest value [SI]. */
   readonly to: number;
   readonly name: string;
-  /** Without one the values are plain counts. */
+  /** Without one the values are plain counts, or written as `figure` says. */
   readonly dimension?: Dimension;
+  readonly figure?: (value: number) => string;
 }
 
 /** A plot with its scales: values in SI to pixels of the drawing. */
@@ -38,7 +41,7 @@ const TOP = 34;
 const FOOT = 38;
 const LEFT = 46;
 
-/** Lays a plot out: axes from zero with round steps, hairlines across, the unit at each axis' end. */
+/** Lays a plot out: axes with round steps, hairlines across, the unit at each axis' end. */
 export function layPlot(
   options: CurveOptions,
   across: Axis,
@@ -49,8 +52,9 @@ export function layPlot(
   const { width, palette, units } = options;
   const height = Math.round(Math.min(300, Math.max(230, width * 0.66)));
   const [left, right, top, base] = [LEFT, width - rightRoom, TOP, height - FOOT];
-  const x = (value: number) => left + ((right - left) * value) / across.to;
-  const y = (value: number) => base - ((base - top) * value) / up.to;
+  const share = ({ from = 0, to }: Axis, value: number) => (value - from) / (to - from);
+  const x = (value: number) => left + (right - left) * share(across, value);
+  const y = (value: number) => base - (base - top) * share(up, value);
   const hairline = stroke('hatch', palette.rule, palette);
   const small = { size: 12, color: palette.ink2 } as const;
   const ticksUp = ticks(up, units, 4);
@@ -83,21 +87,23 @@ function named(name: string, unit: string): string {
 }
 
 function ticks(
-  { to, dimension }: Axis,
+  { from = 0, to, dimension, figure: written }: Axis,
   units: UnitSystem,
   wanted: number,
 ): { marks: { value: number; figure: string }[]; unit: string } {
   const unit = dimension === undefined ? '' : displayParts(to, dimension, units).unit;
   const factor = dimension === undefined ? 1 : (unitOf(unit, dimension)?.factor ?? 1);
-  const step = roundStep(to / factor / wanted);
+  const step = roundStep((to - from) / factor / wanted);
   const decimals = Math.max(0, -Math.floor(Math.log10(step)));
   const marks = [];
-  for (let k = 0; k * step * factor <= to * 1.0001; k++) {
+  for (let k = Math.ceil(from / factor / step); k * step * factor <= to * 1.0001; k++) {
     const value = k * step * factor;
     const figure =
-      dimension === undefined
-        ? (k * step).toFixed(decimals)
-        : displayParts(value, dimension, units, { unit, decimals }).figure;
+      written !== undefined
+        ? written(value)
+        : dimension === undefined
+          ? (k * step).toFixed(decimals)
+          : displayParts(value, dimension, units, { unit, decimals }).figure;
     marks.push({ value, figure });
   }
   return { marks, unit };
