@@ -31,12 +31,21 @@ export function ensureInstalled() {
     stdio: 'inherit',
     shell: process.platform === 'win32',
   });
-  if (done.status !== 0)
+  if (done.status !== 0) {
+    const missing = missingBuildTools();
     stop(
       'The packages could not be installed. npm must reach a package registry; see its message above.\n' +
-        'On Debian the build tools for native packages are: apt-get install python3 make g++',
+        (missing.length === 0
+          ? 'The tools that build better-sqlite3 (python3, make, g++) are here.'
+          : `better-sqlite3, which keeps the records, is built here and needs what is missing. On Debian:\n  apt-get install ${missing.join(' ')}`),
     );
+  }
   writeFileSync(stamp, mark);
+}
+
+/** Debian packages that compile better-sqlite3 where no ready-made one can be fetched, and are not here. */
+function missingBuildTools() {
+  return ['python3', 'make', 'g++'].filter((tool) => spawnSync(tool, ['--version']).error !== undefined);
 }
 
 /** Compiles the engine and the app and bundles the page, unless their sources are as they were last time. */

@@ -9,11 +9,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { display } from '@spraywright/engine/quantity';
 import type { Proof } from '@spraywright/engine/rig';
 import { main } from '../src/cli/main.ts';
-import { serverApp } from '../src/server/app.ts';
-import { startDocument } from '../src/server/start-document.ts';
-import { DEMO, demoBriefs, demoCatalogue, demoShop } from './demo.ts';
+import { testServer, type TestServer } from './desk-server.ts';
 
-const WEB = fileURLToPath(new URL('../dist/web/', import.meta.url));
 const CONFIG = fileURLToPath(new URL('../vite.config.ts', import.meta.url));
 const VITE = fileURLToPath(new URL('../../../node_modules/vite/bin/vite.js', import.meta.url));
 const AXE = fileURLToPath(new URL('../../../node_modules/axe-core/axe.min.js', import.meta.url));
@@ -29,6 +26,7 @@ let browser: Browser;
 let address: string;
 let close: () => void;
 let folder: string;
+let server: TestServer;
 const errors: string[] = [];
 
 beforeAll(async () => {
@@ -37,22 +35,12 @@ beforeAll(async () => {
     env: { ...process.env, NODE_ENV: 'production', VITEST: undefined },
   });
   folder = mkdtempSync(join(tmpdir(), 'spraywright-page-'));
-  const app = serverApp({
-    webFolder: WEB,
-    start: startDocument(
-      `${DEMO}catalogue`,
-      `${DEMO}shop.json`,
-      demoBriefs().map((b) => b.raw),
-    ),
-    catalogue: demoCatalogue(),
-    shop: demoShop(),
-    today: () => '2026-03-03',
-  });
+  server = await testServer();
   address = await new Promise<string>((resolve) => {
-    const server = serve({ fetch: app.fetch, hostname: '127.0.0.1', port: 0 }, ({ port }) =>
+    const http = serve({ fetch: server.app.fetch, hostname: '127.0.0.1', port: 0 }, ({ port }) =>
       resolve(`http://127.0.0.1:${port}/`),
     );
-    close = () => server.close();
+    close = () => http.close();
   });
   browser = await chromium.launch({
     executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
@@ -72,6 +60,7 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser?.close();
   close?.();
+  await server?.close();
   if (folder !== undefined) rmSync(folder, { recursive: true, force: true });
 });
 
@@ -408,5 +397,6 @@ describe('The desk at 390', () => {
 describe('The page', () => {
   it('wrote no error to the console', () => {
     expect(errors).toEqual([]);
+    expect(server.reports).toEqual([]);
   });
 });

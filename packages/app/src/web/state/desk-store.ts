@@ -1,5 +1,5 @@
 import type { PlumbingGraph, SceneHold, SheetName } from '@spraywright/engine/drawings';
-import type { UnitSystem } from '@spraywright/engine/quantity';
+import type { Change, UnitSystem } from '@spraywright/engine/quantity';
 import type {
   BriefTab,
   ChoicesPicture,
@@ -16,7 +16,6 @@ import type {
   View,
   WayOut,
 } from '../protocol.ts';
-import type { Change } from './change.ts';
 import { EngineLink } from './engine-link.ts';
 import { edited, judged, newJob, redone, settled, undone, type Job } from './job.ts';
 import { keepWork, loadWork } from './kept-work.ts';

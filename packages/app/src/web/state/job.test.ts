@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { RigJson } from '../protocol.ts';
-import { changed, pathOf, valueAt } from './change.ts';
+import { pathOf, valueAt } from '@spraywright/engine/quantity';
 import { edited, judged, newJob, redone, settled, undone } from './job.ts';
 
 const rig = {
@@ -17,37 +17,6 @@ const rig = {
   lines: [],
 } satisfies RigJson;
 const put = (path: string, value: unknown) => ({ about: path, puts: [{ path: pathOf(path), value }] });
-
-describe('A change of a document', () => {
-  it('changes only what lies on its path and leaves the document it was given alone', () => {
-    const before = structuredClone(rig);
-    const { document } = changed(rig, put('items.0.length', '300 ft'));
-    expect(document.items[0]).toEqual({ id: 'hose', part: 'hose-1in', length: '300 ft' });
-    expect(document.items[1]).toBe(rig.items[1]);
-    expect(document.brief).toBe(rig.brief);
-    expect(rig).toEqual(before);
-  });
-
-  it('is taken back by its inverse, also where a field was not there before', () => {
-    for (const change of [
-      put('items.1.count', 3),
-      put('brief.site.altitude', '600 ft'),
-      put('brief.duties.0.target.height', 'high'),
-      { about: 'two', puts: [...put('title', 'B').puts, ...put('title', 'C').puts] },
-    ]) {
-      const there = changed(rig, change);
-      const back = changed(there.document, there.inverse);
-      expect(back.document).toEqual(rig);
-      expect(changed(back.document, back.inverse).document).toEqual(there.document);
-    }
-  });
-
-  it('replaces the whole document at the empty path', () => {
-    const { document, inverse } = changed<unknown>(rig, { about: 'all', puts: [{ path: [], value: 1 }] });
-    expect(document).toBe(1);
-    expect(changed(document, inverse).document).toBe(rig);
-  });
-});
 
 describe('A job', () => {
   it('takes typing in one field back in one step, and the next field on its own', () => {

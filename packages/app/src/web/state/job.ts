@@ -1,5 +1,5 @@
 import type { RigJson } from '../protocol.ts';
-import { changed, type Change } from './change.ts';
+import { changed, type Change } from '@spraywright/engine/quantity';
 
 /** A rig in work with everything that was done to it. */
 export interface Job {

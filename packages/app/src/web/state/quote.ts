@@ -1,7 +1,7 @@
 import type { DeskStore } from './desk-store.ts';
 
 interface Refusal {
-  readonly problems?: readonly { readonly message?: string }[];
+  readonly detail?: string;
 }
 
 /** Asks the server for the quote of the rig as it stands, and hands the PDF to the browser to be saved. */
@@ -10,16 +10,14 @@ export async function downloadQuote(store: DeskStore): Promise<void> {
   if (rig === undefined) return;
   store.fail(undefined);
   try {
-    const response = await fetch(new URL('quote.pdf', document.baseURI), {
+    const response = await fetch('/api/quote.pdf', {
       method: 'POST',
       headers: { 'Content-Type': 'application/json' },
       body: JSON.stringify({ rig, units: store.state().units }),
     });
     if (!response.ok) {
       const refusal = (await response.json().catch(() => ({}))) as Refusal;
-      store.fail(
-        `No quote was written: ${refusal.problems?.[0]?.message ?? `the server answered ${response.status}`}`,
-      );
+      store.fail(`No quote was written: ${refusal.detail ?? `the server answered ${response.status}`}`);
       return;
     }
     const address = URL.createObjectURL(await response.blob());

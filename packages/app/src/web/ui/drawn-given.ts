@@ -1,6 +1,6 @@
 import type { PointerEvent } from 'react';
 import type { DeskStore } from '../state/desk-store.ts';
-import { pathOf } from '../state/change.ts';
+import { pathOf } from '@spraywright/engine/quantity';
 import { stepped } from '../state/stepped.ts';
 import { typedValue } from '../state/typed-value.ts';
 import type { Given } from '../protocol.ts';

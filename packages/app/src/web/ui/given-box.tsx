@@ -1,6 +1,6 @@
 import { memo, useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
 import type { Given } from '../protocol.ts';
-import { pathOf, valueAt } from '../state/change.ts';
+import { pathOf, valueAt } from '@spraywright/engine/quantity';
 import { stepped } from '../state/stepped.ts';
 import { typedValue } from '../state/typed-value.ts';
 import { useDesk, useStore } from './desk-context.ts';

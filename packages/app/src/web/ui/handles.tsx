@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
 import type { Handle } from '../protocol.ts';
-import { pathOf, valueAt } from '../state/change.ts';
+import { pathOf, valueAt } from '@spraywright/engine/quantity';
 import { useDesk, useStore } from './desk-context.ts';
 
 /** What can be dragged in the scene, each a slider for the keyboard and for readers. */

@@ -1,5 +1,5 @@
 import type { ValveRow } from '../protocol.ts';
-import { pathOf } from '../state/change.ts';
+import { pathOf } from '@spraywright/engine/quantity';
 import type { DeskStore } from '../state/desk-store.ts';
 import { useDesk, useStore } from './desk-context.ts';
 import { Picture, useSize } from './picture.tsx';

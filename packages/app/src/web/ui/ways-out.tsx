@@ -1,6 +1,6 @@
 import type { KeyboardEvent } from 'react';
 import type { WayOut } from '../protocol.ts';
-import { pathOf } from '../state/change.ts';
+import { pathOf } from '@spraywright/engine/quantity';
 import type { DeskStore } from '../state/desk-store.ts';
 import { useDesk, useStore } from './desk-context.ts';
 import { Mark } from './marks.tsx';

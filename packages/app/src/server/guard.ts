@@ -1,0 +1,34 @@
+import type { MiddlewareHandler } from 'hono';
+import { secureHeaders } from 'hono/secure-headers';
+import { problem } from './problem.ts';
+
+const OWN_NAMES = new Set(['127.0.0.1', 'localhost', '[::1]']);
+
+/**
+ * Only pages that this server itself served may ask: a page of another address that runs in the same browser could
+ * otherwise read and change the records, by a form or by a name that it lets point at this machine.
+ */
+export function ownPagesOnly(): MiddlewareHandler {
+  return async (c, next) => {
+    const { hostname, origin } = new URL(c.req.url);
+    const from = c.req.header('Origin');
+    const site = c.req.header('Sec-Fetch-Site');
+    const reads = c.req.method === 'GET' || c.req.method === 'HEAD';
+    const foreign = (from !== undefined && from !== origin) || site === 'cross-site' || site === 'same-site';
+    if (!OWN_NAMES.has(hostname) || (foreign && !reads))
+      return problem(c, 'foreign-page', 'only pages served by this server may ask it');
+    return next();
+  };
+}
+
+export function safeHeaders(): MiddlewareHandler {
+  return secureHeaders({
+    contentSecurityPolicy: {
+      defaultSrc: ["'self'"],
+      styleSrc: ["'self'", "'unsafe-inline'"],
+      imgSrc: ["'self'", 'data:'],
+      objectSrc: ["'none'"],
+      frameAncestors: ["'none'"],
+    },
+  });
+}

@@ -1,0 +1,26 @@
+import type { ContentfulStatusCode } from 'hono/utils/http-status';
+
+interface ProblemKind {
+  readonly status: ContentfulStatusCode;
+  readonly title: string;
+}
+
+/** Every problem there is. Each has a paragraph of its own in docs/problems.md, and a test that it has. */
+export const PROBLEMS = {
+  'not-json': { status: 400, title: 'The body is not JSON' },
+  'foreign-page': { status: 403, title: 'Asked by a page of another address' },
+  'no-such-page': { status: 404, title: 'There is nothing at this address' },
+  'no-such-job': { status: 404, title: 'There is no such job' },
+  'job-exists': { status: 409, title: 'The job is there already' },
+  'stale-version': { status: 409, title: 'Somebody else changed the job first' },
+  'too-large': { status: 413, title: 'The body is too large' },
+  'wrong-type': { status: 415, title: 'The body must be sent as application/json' },
+  'bad-request': { status: 422, title: 'A field is wrong' },
+  'bad-change': { status: 422, title: 'The change does not fit the job' },
+  'unreadable-rig': { status: 422, title: 'The rig cannot be read' },
+  unexpected: { status: 500, title: 'The server failed' },
+  'records-busy': { status: 503, title: 'The records are busy' },
+  'records-full': { status: 507, title: 'The records cannot be written' },
+} as const satisfies Record<string, ProblemKind>;
+
+export type ProblemCode = keyof typeof PROBLEMS;

@@ -1,0 +1,84 @@
+import { sql, type Kysely } from 'kysely';
+import { headOf, type Doing, type Job, type JobDocument, type JobHead } from './job.ts';
+import { fromJsonText, toJsonText } from './json-text.ts';
+import { Refusal } from './refusal.ts';
+import type { JobRow, Tables } from './schema.ts';
+
+/** Jobs that have all the words, the last changed first. */
+export interface JobQuery {
+  readonly words: readonly string[];
+  readonly limit: number;
+  /** The last job of the page before. */
+  readonly after?: { readonly changedAt: string; readonly id: string };
+}
+
+export async function listJobs(db: Kysely<Tables>, { words, limit, after }: JobQuery): Promise<JobHead[]> {
+  let query = db.selectFrom('jobs').selectAll();
+  for (const word of words) query = query.where(has(word));
+  if (after !== undefined)
+    query = query.where((e) =>
+      e.or([
+        e('changed_at', '<', after.changedAt),
+        e.and([e('changed_at', '=', after.changedAt), e('id', '<', after.id)]),
+      ]),
+    );
+  const rows = await query.orderBy('changed_at', 'desc').orderBy('id', 'desc').limit(limit).execute();
+  return rows.map(jobHead);
+}
+
+/** @throws Refusal `job-exists` when the id is taken */
+export async function makeJob(
+  db: Kysely<Tables>,
+  id: string,
+  document: JobDocument,
+  { by, at }: Doing,
+): Promise<Job> {
+  const taken = await db.selectFrom('jobs').select('id').where('id', '=', id).executeTakeFirst();
+  if (taken !== undefined) throw new Refusal('job-exists', `there is already a job '${id}'`, { id });
+  const row: JobRow = {
+    id,
+    version: 1,
+    ...headOf(id, document),
+    made_at: at,
+    changed_at: at,
+    changed_by: by,
+  };
+  await db.insertInto('jobs').values(row).execute();
+  await db
+    .insertInto('job_documents')
+    .values({ job_id: id, document: toJsonText(document) })
+    .execute();
+  return { ...jobHead(row), document };
+}
+
+/** @throws Refusal `no-such-job` */
+export async function openJob(db: Kysely<Tables>, id: string): Promise<Job> {
+  const row = await db
+    .selectFrom('jobs')
+    .innerJoin('job_documents', 'job_documents.job_id', 'jobs.id')
+    .selectAll('jobs')
+    .select('job_documents.document')
+    .where('jobs.id', '=', id)
+    .executeTakeFirst();
+  if (row === undefined) throw new Refusal('no-such-job', `there is no job '${id}'`, { id });
+  return { ...jobHead(row), document: fromJsonText<JobDocument>(row.document) };
+}
+
+function jobHead(row: JobRow): JobHead {
+  const { id, version, title, customer } = row;
+  return {
+    id,
+    version,
+    title,
+    customer,
+    madeAt: row.made_at,
+    changedAt: row.changed_at,
+    changedBy: row.changed_by,
+  };
+}
+
+/** The word stands somewhere in the job's text; `%` and `_` of a search stand for themselves. */
+function has(word: string) {
+  const pattern = `%${word.toLowerCase().replace(/[\\%_]/g, (sign) => `\\${sign}`)}%`;
+  return sql<boolean>`found_by like ${pattern} escape '\\'`;
+}

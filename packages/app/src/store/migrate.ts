@@ -1,0 +1,33 @@
+import { Migrator, type Kysely, type Migration } from 'kysely';
+import { up as jobs } from './migrations/0001-jobs.ts';
+import type { Tables } from './schema.ts';
+
+/** Every step of the schema in order. A step that has been released is never edited: the next one changes what it made. */
+const STEPS: Readonly<Record<string, Migration>> = {
+  '0001-jobs': { up: jobs },
+};
+
+/**
+ * Brings the tables up to date, all steps or none.
+ *
+ * @throws Error when the records were written by a newer program, or a step fails
+ */
+export async function migrate(db: Kysely<Tables>): Promise<void> {
+  const migrator = new Migrator({ db, provider: { getMigrations: () => Promise.resolve({ ...STEPS }) } });
+  const unknown = (await stepsDone(db)).filter((name) => !(name in STEPS));
+  if (unknown.length > 0)
+    throw new Error(`the records were written by a newer Spraywright (step ${unknown[0]}); start that one`);
+  const { error } = await migrator.migrateToLatest();
+  if (error !== undefined) throw error instanceof Error ? error : new Error('the tables cannot be made');
+}
+
+async function stepsDone(db: Kysely<Tables>): Promise<string[]> {
+  const tables = await db.introspection.getTables({ withInternalKyselyTables: true });
+  if (!tables.some((t) => t.name === 'kysely_migration')) return [];
+  const rows = await db
+    .withTables<{ kysely_migration: { name: string } }>()
+    .selectFrom('kysely_migration')
+    .select('name')
+    .execute();
+  return rows.map((row) => row.name);
+}

@@ -1,0 +1,36 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Kysely } from 'kysely';
+import { GroupCommit } from './group-commit.ts';
+import { migrate } from './migrate.ts';
+import type { Tables } from './schema.ts';
+import { openSqlite } from './sqlite.ts';
+
+/** The shop's records: reads go to `db`, every write through `save`. */
+export interface Records {
+  readonly db: Kysely<Tables>;
+  readonly save: GroupCommit['save'];
+  /** Closes the file when every save that was asked for has been written. */
+  readonly close: () => Promise<void>;
+}
+
+/** The one file in the records' folder; while the program runs, two more with the same beginning stand beside it. */
+const FILE = 'records.sqlite';
+
+/**
+ * Opens the records in a folder, made when it is not there.
+ *
+ * @throws Error when the folder cannot be written, the file is no database or was written by a newer program
+ */
+export async function openRecords(folder: string): Promise<Records> {
+  mkdirSync(folder, { recursive: true });
+  const db = openSqlite(join(folder, FILE));
+  try {
+    await migrate(db);
+  } catch (error) {
+    await db.destroy();
+    throw error;
+  }
+  const commits = new GroupCommit(db);
+  return { db, save: (work) => commits.save(work), close: () => commits.idle().then(() => db.destroy()) };
+}

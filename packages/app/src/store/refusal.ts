@@ -1,0 +1,14 @@
+/** Why the records refuse something that was asked of them. */
+export type RefusalCode = 'no-such-job' | 'job-exists' | 'stale-version' | 'bad-change';
+
+/** Nothing was changed; `details` is what the asker needs to go on. */
+export class Refusal extends Error {
+  readonly code: RefusalCode;
+  readonly details: Readonly<Record<string, unknown>>;
+
+  constructor(code: RefusalCode, message: string, details: Readonly<Record<string, unknown>> = {}) {
+    super(message);
+    this.code = code;
+    this.details = details;
+  }
+}

@@ -1,0 +1,39 @@
+import type { JsonText } from './json-text.ts';
+
+/**
+ * The tables, one for SQLite and PostgreSQL alike: moments as ISO text in UTC, documents as JSON text, flags 0 or 1,
+ * money in integer cents.
+ */
+export interface Tables {
+  readonly jobs: JobRow;
+  readonly job_documents: { job_id: string; document: JsonText };
+  readonly job_edits: EditRow;
+}
+
+/** What a list of jobs shows; the document stands apart, so that lists stay quick. */
+export interface JobRow {
+  readonly id: string;
+  /** Counts the edits: 1 when it is made. */
+  version: number;
+  title: string;
+  customer: string;
+  /** Title, customer and id in small letters: what a search looks through. */
+  found_by: string;
+  readonly made_at: string;
+  changed_at: string;
+  changed_by: string;
+}
+
+interface EditRow {
+  readonly job_id: string;
+  /** Version of the job after the edit. */
+  readonly version: number;
+  /** Name that the sender gave the edit, so that it is made once however often it arrives. */
+  readonly operation: string;
+  readonly about: string;
+  readonly puts: JsonText;
+  /** The puts that take it back. */
+  readonly inverse: JsonText;
+  readonly made_by: string;
+  readonly made_at: string;
+}

@@ -1,0 +1,45 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { serverApp } from '../src/server/app.ts';
+import { startDocument } from '../src/server/start-document.ts';
+import { openRecords, type Records } from '../src/store/index.ts';
+import { DEMO, demoBriefs, demoCatalogue, demoShop } from './demo.ts';
+
+const WEB = fileURLToPath(new URL('../dist/web/', import.meta.url));
+
+export interface TestServer {
+  readonly app: ReturnType<typeof serverApp>;
+  readonly records: Records;
+  /** What the server reported as unforeseen. */
+  readonly reports: unknown[];
+  readonly close: () => Promise<void>;
+}
+
+/** The server over the demo, with records in a folder of its own; its clock stands still unless one is given. */
+export async function testServer(now = () => '2026-03-03T09:00:00.000Z'): Promise<TestServer> {
+  const folder = mkdtempSync(join(tmpdir(), 'spraywright-server-'));
+  const records = await openRecords(folder);
+  const reports: unknown[] = [];
+  let made = 0;
+  const app = serverApp({
+    webFolder: WEB,
+    start: startDocument(
+      `${DEMO}catalogue`,
+      `${DEMO}shop.json`,
+      demoBriefs().map((b) => b.raw),
+    ),
+    catalogue: demoCatalogue(),
+    shop: demoShop(),
+    records,
+    now,
+    newId: () => `job-${++made}`,
+    report: (error) => reports.push(error),
+  });
+  const close = async () => {
+    await records.close();
+    rmSync(folder, { recursive: true, force: true });
+  };
+  return { app, records, reports, close };
+}

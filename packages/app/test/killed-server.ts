@@ -1,0 +1,108 @@
+import { spawn, type ChildProcess } from 'node:child_process';
+import { once } from 'node:events';
+import { fileURLToPath } from 'node:url';
+
+const MAIN = new URL('../src/cli/main.ts', import.meta.url).href;
+const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
+const WRITERS = 8;
+
+export interface KillCount {
+  readonly rounds: number;
+  readonly acknowledged: number;
+  /** Edits that were answered with "saved" and are not there after the next start. */
+  readonly lost: number;
+}
+
+/**
+ * Starts the server on a folder, saves from several writers at once, kills it (SIGKILL) in the middle, starts it again and counts
+ * what was acknowledged and what is there.
+ *
+ * @param saves how many saves are acknowledged in each round before the kill; those of other writers are then under way
+ */
+export async function killServer(folder: string, saves: readonly number[]): Promise<KillCount> {
+  const acknowledged = Array.from({ length: WRITERS }, () => new Set<string>());
+  let operation = 0;
+  for (const enough of saves) {
+    const { process: server, address } = await started(folder);
+    await check(address, acknowledged);
+    let left = enough;
+    const writers = acknowledged.map(async (mine, k) => {
+      for (let version = (await jobOf(address, k)).version; ; version++) {
+        const name = `operation-${++operation}`;
+        const puts = [{ path: ['notes'], value: `${name} ${'x'.repeat(operation % 5000)}` }];
+        const body = { base: version, edits: [{ operation: name, about: 'Notes', puts }] };
+        const answer = await post(`${address}api/jobs/writer-${k}/edits`, body);
+        if (!answer.ok) throw new Error(`the server answered ${answer.status}: ${await answer.text()}`);
+        mine.add(name);
+        if (--left === 0) server.kill('SIGKILL');
+      }
+    });
+    const [outcomes] = await Promise.all([Promise.allSettled(writers), once(server, 'exit')]);
+    // A writer ends when its request breaks off, which fetch tells by a TypeError.
+    for (const outcome of outcomes)
+      if (outcome.status === 'rejected' && !(outcome.reason instanceof TypeError)) throw outcome.reason;
+  }
+  const { process: server, address } = await started(folder);
+  const lost = await check(address, acknowledged);
+  server.kill('SIGKILL');
+  await once(server, 'exit');
+  return {
+    rounds: saves.length,
+    acknowledged: acknowledged.reduce((sum, mine) => sum + mine.size, 0),
+    lost,
+  };
+}
+
+/** Acknowledged edits that the history does not have; a job whose parts do not fit each other is an error. */
+async function check(address: string, acknowledged: readonly ReadonlySet<string>[]): Promise<number> {
+  let lost = 0;
+  for (const [k, mine] of acknowledged.entries()) {
+    const { version, document } = await jobOf(address, k);
+    const there = new Set<string>();
+    let last = '';
+    for (let after = 0; after < version - 1; after += 500) {
+      const page = (await (
+        await fetch(`${address}api/jobs/writer-${k}/edits?after=${after === 0 ? 0 : after + 1}&limit=500`)
+      ).json()) as {
+        edits: { operation: string; version: number }[];
+      };
+      for (const edit of page.edits) there.add((last = edit.operation));
+    }
+    if (there.size !== version - 1) throw new Error(`version ${version} with ${there.size} edits`);
+    if (last !== '' && !document.notes.startsWith(`${last} `))
+      throw new Error(`the document is not that of ${last}`);
+    for (const name of mine) if (!there.has(name)) lost++;
+  }
+  return lost;
+}
+
+async function jobOf(address: string, k: number): Promise<{ version: number; document: { notes: string } }> {
+  const there = await fetch(`${address}api/jobs/writer-${k}`);
+  if (there.ok) return (await there.json()) as never;
+  return (await (
+    await post(`${address}api/jobs`, { id: `writer-${k}`, rig: { title: `Writer ${k}` } })
+  ).json()) as never;
+}
+
+function post(address: string, body: unknown): Promise<Response> {
+  return fetch(address, {
+    method: 'POST',
+    headers: { 'Content-Type': 'application/json' },
+    body: JSON.stringify(body),
+  });
+}
+
+async function started(folder: string): Promise<{ process: ChildProcess; address: string }> {
+  const command = `import(${JSON.stringify(MAIN)}).then((m) => m.main(['start', '--port', '0', '--records', ${JSON.stringify(folder)}]))`;
+  const child = spawn('node', ['--conditions=source', '--import', 'tsx', '-e', command], {
+    cwd: ROOT,
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  let text = '';
+  for await (const chunk of child.stdout) {
+    text += String(chunk);
+    const found = /Open (http:\S+)/.exec(text);
+    if (found !== null) return { process: child, address: found[1]! };
+  }
+  throw new Error(`the server did not start:\n${text}`);
+}
