@@ -6,6 +6,7 @@ const benches = {
   solver: 'packages/engine/bench/solver.bench.ts',
   throw: 'packages/engine/bench/throw.bench.ts',
   proof: 'packages/app/bench/proof.bench.ts',
+  confidence: 'packages/app/bench/confidence.bench.ts',
 };
 const only = process.argv[2];
 for (const [name, file] of Object.entries(benches)) {

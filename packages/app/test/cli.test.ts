@@ -79,6 +79,13 @@ describe('the command line', () => {
     expect(design.code).toBe(designed.proof.counts.broken > 0 ? 1 : 0);
     const prove = await run('prove', file, '--json');
     expect(JSON.parse(prove.out)).toEqual(designed.proof);
+    const odds = await run('prove', file, '--odds');
+    expect(odds.out).toContain('kept more than 99 times in 100; 5 to 95 %: ');
+    expect(odds.out).toMatch(/decided most by .+: throw \(water-test it/);
+    const both = JSON.parse((await run('prove', file, '--odds', '--json')).out) as { confidence: unknown };
+    const { confidence, ...rest } = both;
+    expect(rest).toEqual(designed.proof);
+    expect(confidence).toMatchObject({ draws: 1024, seed: 1, unsolved: 0 });
     const text = await run('prove', file, '--working', '--units', 'metric');
     expect(text.out).toContain('method:');
     expect(text.out).toMatch(/\d bar/);

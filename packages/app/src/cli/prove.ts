@@ -1,4 +1,4 @@
-import { readRig, proveRig } from '@spraywright/engine/rig';
+import { confidenceOf, readRig, proveRig } from '@spraywright/engine/rig';
 import { located } from '../documents/json-source.ts';
 import { proofText } from '../documents/proof-text.ts';
 import { CATALOGUE_OPTION, EXIT, JSON_OPTION, SHOP_OPTION, UNITS_OPTION, type Command } from './command.ts';
@@ -14,6 +14,10 @@ export const proveCommand: Command = {
     catalogue: CATALOGUE_OPTION,
     shop: SHOP_OPTION,
     units: UNITS_OPTION,
+    odds: {
+      type: 'boolean',
+      help: 'how often each promise is kept when parts and settings are off by their tolerances, and what decides it',
+    },
     working: { type: 'boolean', short: 'w', help: 'show the working under each promise' },
   },
   least: 1,
@@ -21,6 +25,7 @@ export const proveCommand: Command = {
   examples: [
     'spraywright prove rig.json',
     'spraywright prove rig.json --working --units metric',
+    'spraywright prove rig.json --odds',
     'spraywright prove rig.json --json',
   ],
   run(args, terminal) {
@@ -33,10 +38,11 @@ export const proveCommand: Command = {
       return EXIT.input;
     }
     const proof = proveRig(rig.rig, inputs.catalogue, inputs.shop, { units: inputs.units });
+    const confidence = args.flag('odds') ? confidenceOf(rig.rig, proof) : undefined;
     terminal.out(
       args.flag('json')
-        ? JSON.stringify(proof, null, 2)
-        : proofText(proof, { units: inputs.units, working: args.flag('working') }),
+        ? JSON.stringify(confidence === undefined ? proof : { ...proof, confidence }, null, 2)
+        : proofText(proof, { units: inputs.units, working: args.flag('working'), confidence }),
     );
     return proof.counts.broken > 0 ? EXIT.no : EXIT.ok;
   },

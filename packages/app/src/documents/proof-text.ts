@@ -1,10 +1,19 @@
 import { display } from '@spraywright/engine/quantity';
-import { figureText, type Proof, type PromiseState, type RigPromise } from '@spraywright/engine/rig';
+import {
+  figureText,
+  oddsOf,
+  type Confidence,
+  type Proof,
+  type PromiseState,
+  type RigPromise,
+} from '@spraywright/engine/rig';
 
 export interface ProofTextOptions {
   readonly units: 'us' | 'metric';
   /** Show the working under each promise. */
   readonly working?: boolean;
+  /** How sure each promise is; shown where it is given. */
+  readonly confidence?: Confidence | undefined;
 }
 
 const WORDS: Readonly<Record<PromiseState, string>> = {
@@ -16,7 +25,7 @@ const WORDS: Readonly<Record<PromiseState, string>> = {
 
 /** The proof of a rig in plain words, for the terminal. */
 export function proofText(proof: Proof, options: ProofTextOptions): string {
-  const { units } = options;
+  const { units, confidence } = options;
   return [
     `${proof.title}, for ${proof.customer}`,
     `${money(proof.bill.priceCents)}, dry mass ${display(proof.bill.dryMass, 'mass', units)}, ready in ${proof.bill.readyInDays} working days`,
@@ -35,6 +44,11 @@ export function proofText(proof: Proof, options: ProofTextOptions): string {
     ),
     `  and ${proof.bill.lines.filter((l) => l.sort === 'fitting').reduce((n, l) => n + l.quantity, 0)} fittings, ${hours(proof)} h of labour`,
     '',
+    ...(confidence === undefined
+      ? []
+      : [
+          `Odds from ${confidence.draws} draws of ${confidence.inputs.length} tolerances (seed ${confidence.seed}). Most tolerances are judgement: a water test of the built rig says more.`,
+        ]),
     `Computed with engine ${proof.engineVersion}, catalogue ${proof.catalogue.name} ${proof.catalogue.version}. The product label, local codes and licensed practice come first.`,
     '',
   ].join('\n');
@@ -55,13 +69,14 @@ function dutyLines(duty: Proof['duties'][number], units: 'us' | 'metric'): strin
   return [`${duty.name}: ${outlets.join(', ')}${pumpText}`];
 }
 
-function promiseLines(p: RigPromise, { units, working = false }: ProofTextOptions): string[] {
+function promiseLines(p: RigPromise, { units, working = false, confidence }: ProofTextOptions): string[] {
   const has = p.has === undefined ? '' : `has ${figureText(p.has, units)}`;
   const asked =
     p.asked === undefined ? '' : `asked ${p.sense === 'at-least' ? '≥' : '≤'} ${figureText(p.asked, units)}`;
   const figures = [has, asked].filter((t) => t !== '').join(', ');
   const lines = [`${WORDS[p.state].padEnd(8)} ${p.sentence}${figures === '' ? '' : `: ${figures}`}`];
   if (p.state !== 'kept' || working) lines.push(`         ${p.cause}`);
+  if (confidence !== undefined) lines.push(...oddsLines(confidence, p, units));
   if (working) {
     for (const step of p.working)
       lines.push(
@@ -70,6 +85,17 @@ function promiseLines(p: RigPromise, { units, working = false }: ProofTextOption
     lines.push(`           method: ${p.method}; source: ${p.source}`);
   }
   return lines;
+}
+
+function oddsLines(confidence: Confidence, promise: RigPromise, units: 'us' | 'metric'): string[] {
+  const odds = oddsOf(confidence, promise, units);
+  if (odds === undefined) return [];
+  return [
+    `         ${odds.kept}; ${odds.band}`,
+    ...odds.matters.map(
+      (m, i) => `         ${i === 0 ? 'decided most by' : '            and by'} ${m.name} (${m.check})`,
+    ),
+  ];
 }
 
 /** What can happen and what to do; a caution whose cause nobody stated stands as a question. */

@@ -7,3 +7,5 @@ export { readNetwork } from './network-document.ts';
 export type { NetworkReading } from './network-document.ts';
 export { solveNetwork } from './solve-network.ts';
 export type { ElementResult, NetworkResult, NodeResult } from './solve-network.ts';
+export { evaluateSurface, fitSurface, gridPoint, surfaceGrid } from './response-surface.ts';
+export type { Surface } from './response-surface.ts';

@@ -37,3 +37,15 @@ export * from './edit.ts';
 export { putPart, type PartEdit } from './part-edit.ts';
 export type { RawRig } from './design/assemble.ts';
 export * from './advice/index.ts';
+export {
+  confidenceOf,
+  drawPromises,
+  type Confidence,
+  type ConfidenceOptions,
+  type DrawnFigures,
+  type PromiseConfidence,
+} from './confidence/confidence.ts';
+export { drawsFrom, evenDraws, type Draws } from './confidence/draws.ts';
+export { inPlace } from './confidence/in-place.ts';
+export { normalQuantile } from './confidence/normal-quantile.ts';
+export { NINE_IN_TEN, oddsOf, type Odds } from './confidence/odds.ts';

@@ -7,7 +7,7 @@ import type {
 } from '../hydraulics/index.ts';
 
 /** Numbers of a law that a compiled network can change in place. */
-const PARAMETERS: ReadonlySet<string> = new Set<ElementParameter>([
+export const PARAMETERS: ReadonlySet<string> = new Set<ElementParameter>([
   'length',
   'bore',
   'roughness',

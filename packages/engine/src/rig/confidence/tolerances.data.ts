@@ -145,7 +145,7 @@ export const TOLERANCES = {
   current: {
     name: 'current',
     check: 'put a clamp meter on its lead',
-    kinds: ['motor-pump', 'reel', 'engine'],
+    kinds: ['motor-pump'],
     mean: 0,
     deviation: 0.08,
     source: 'judgement',
@@ -166,6 +166,14 @@ export const TOLERANCES = {
     mean: 0,
     deviation: 0.02,
     source: 'judgement: catalogue masses, and what is on no list',
+  },
+  'liquid-mass': {
+    name: 'mass of the liquid in the full tank',
+    check: 'weigh it full',
+    kinds: [],
+    mean: 0,
+    deviation: 0.015,
+    source: 'judgement: strength of the mix, and where the tank is called full',
   },
   wind: {
     name: 'wind',

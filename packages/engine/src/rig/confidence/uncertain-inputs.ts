@@ -17,6 +17,8 @@ export interface UncertainInput {
   readonly mean: number;
   readonly deviation: number;
   readonly source: string;
+  /** Whether mean and deviation come from readings of this part instead of the table. */
+  readonly taught: boolean;
 }
 
 /** What readings have taught of one input, in place of its tolerance. */
@@ -31,7 +33,7 @@ export function uncertainInputs(rig: Rig, corrections: readonly Correction[] = [
     const id = `${kind}:${item}`;
     const { mean, deviation, source } = taught.get(id) ?? tolerance;
     const name = owner === undefined ? tolerance.name : `${owner}: ${tolerance.name}`;
-    inputs.push({ id, kind, item, name, mean, deviation, source });
+    inputs.push({ id, kind, item, name, mean, deviation, source, taught: taught.has(id) });
   };
   const kinds = Object.keys(TOLERANCES) as ToleranceKind[];
   for (const [id, { part }] of rig.items)

@@ -8,13 +8,11 @@ interface Entry {
   readonly part: Part;
 }
 
-/**
- * What a factor on each kind of input changes of an item and its part. `throw`, `dry-mass` and `wind` are of no part:
- * the throw is a factor on the reach, the other two are of the whole rig.
- */
-const ON_PART: Readonly<
-  Record<Exclude<ToleranceKind, 'throw' | 'dry-mass' | 'wind'>, (entry: Entry, factor: number) => Entry>
-> = {
+/** Kinds that change no part: a factor on the reach and on the load, and two of the whole rig. */
+type OfNoPart = 'throw' | 'liquid-mass' | 'dry-mass' | 'wind';
+
+/** What a factor on each kind of input changes of an item and its part. */
+const ON_PART: Readonly<Record<Exclude<ToleranceKind, OfNoPart>, (entry: Entry, factor: number) => Entry>> = {
   'pump-flow': (entry, f) => {
     const { part } = entry;
     if (part.kind === 'motor-pump')
@@ -88,16 +86,8 @@ const ON_PART: Readonly<
   'jet-flow': passes,
   current: (entry, f) => {
     const { part } = entry;
-    switch (part.kind) {
-      case 'motor-pump':
-        return withPart(entry, { ...part, curve: part.curve.map((p) => ({ ...p, current: p.current * f })) });
-      case 'reel':
-        return withPart(entry, { ...part, rewindCurrent: part.rewindCurrent * f });
-      case 'engine':
-        return withPart(entry, { ...part, startingCurrent: part.startingCurrent * f });
-      default:
-        return entry;
-    }
+    if (part.kind !== 'motor-pump') return entry;
+    return withPart(entry, { ...part, curve: part.curve.map((p) => ({ ...p, current: p.current * f })) });
   },
 };
 
@@ -120,7 +110,8 @@ function withPart({ item }: Entry, part: Part): Entry {
  * The rig that a draw or a correction stands for: each input times exp(x).
  *
  * @param logFactor logarithm of the factor of each input [-]; 0 leaves it as it is
- * @returns a rig that may be proven like any other; its document still names the parts of the catalogue
+ * @returns a rig that may be proven like any other; its document still names the parts of the catalogue. `throw` and
+ * `liquid-mass` are of no part and change nothing here
  */
 export function withFactors(
   rig: Rig,
@@ -135,6 +126,7 @@ export function withFactors(
     const factor = Math.exp(x);
     switch (input.kind) {
       case 'throw':
+      case 'liquid-mass':
         return;
       case 'dry-mass':
         for (const [id, entry] of items)

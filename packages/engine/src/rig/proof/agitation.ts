@@ -1,16 +1,33 @@
 import { compared, unknown, type RigPromise } from '../promise.ts';
 import { first } from '../rig-document.ts';
-import type { ProofContext } from './context.ts';
+import type { ProofContext, ProvenDuty } from './context.ts';
+import type { DutyLiquid } from './liquid.ts';
 
 /** Least flow through a plain return, without a jet, in tank volumes per second: 5 %/min. */
 const PLAIN_RETURN = 0.05 / 60;
 
+export function dutiesToStir(context: ProofContext): ProvenDuty[] {
+  return context.duties.filter(({ duty, liquid }) => duty.agitate && liquid.agitationShare > 0);
+}
+
+/** Item through which liquid goes back into the tank: a jet, or else the plain return. */
+export function backToTank({ rig }: ProofContext): string | undefined {
+  return (first(rig, 'agitator') ?? first(rig, 'regulator'))?.item.id;
+}
+
+/** Flow back into the tank that keeps a liquid mixed [m3/s]. */
+export function stirringAsked({ rig, tank }: ProofContext, liquid: DutyLiquid): number {
+  return (
+    Math.max(liquid.agitationShare, first(rig, 'agitator') === undefined ? PLAIN_RETURN : 0) * tank.volume
+  );
+}
+
 /** The mix stays mixed while spraying: the least flow back into the tank over all duties that ask for agitation. */
 export function agitationPromises(context: ProofContext): RigPromise[] {
-  const asking = context.duties.filter(({ duty, liquid }) => duty.agitate && liquid.agitationShare > 0);
+  const asking = dutiesToStir(context);
   if (asking.length === 0) return [];
   const jet = first(context.rig, 'agitator');
-  const back = jet?.item.id ?? first(context.rig, 'regulator')?.item.id;
+  const back = backToTank(context);
   const told = {
     id: 'agitation',
     kind: 'agitation' as const,
@@ -21,7 +38,7 @@ export function agitationPromises(context: ProofContext): RigPromise[] {
   };
   const demands = asking.map(({ duty, open, liquid }) => ({
     duty,
-    asked: Math.max(liquid.agitationShare, jet === undefined ? PLAIN_RETURN : 0) * context.tank.volume,
+    asked: stirringAsked(context, liquid),
     has: back === undefined ? 0 : (open.flowThrough.get(back) ?? 0),
     solved: open.status === 'converged',
   }));

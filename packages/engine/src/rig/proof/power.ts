@@ -1,3 +1,4 @@
+import type { PartOf } from '../../catalogue/index.ts';
 import { engineContinuousPower, fluidPower, siteDerate } from '../../physics/index.ts';
 import type { Drive } from '../drive.ts';
 import { pumpCurrentAt } from '../pump-current.ts';
@@ -36,6 +37,11 @@ export function powerPromises(context: ProofContext): RigPromise[] {
   ];
 }
 
+/** Power at the shaft of a pump [W]. */
+export function shaftPower(pump: PartOf<'pump'>, flow: number, rise: number): number {
+  return fluidPower(flow, rise) / pump.law.efficiency;
+}
+
 function hardestDuty(context: ProofContext): Hardest | undefined {
   const pump = first(context.rig, 'pump')?.part;
   if (pump === undefined) return undefined;
@@ -46,7 +52,7 @@ function hardestDuty(context: ProofContext): Hardest | undefined {
       if (p === undefined || p.inlet === null || p.outlet === null) continue;
       const rise = Math.max(0, p.outlet - p.inlet);
       const flow = Math.max(0, p.flow);
-      const shaft = fluidPower(flow, rise) / pump.law.efficiency;
+      const shaft = shaftPower(pump, flow, rise);
       if (hardest === undefined || shaft > hardest.shaft)
         hardest = { shaft, flow, rise, duty: state === shut ? `${duty.name}, outlets shut` : duty.name };
     }
@@ -70,6 +76,11 @@ function chain(context: ProofContext, drive: Drive, hardest: Hardest): Step[] {
   ];
 }
 
+/** Power falls with speed below the rated one; above it there is no more [-]. */
+export function speedShareOf({ engine }: Extract<Drive, { by: 'engine' }>, speed: number): number {
+  return Math.min(1, speed / engine.ratedSpeed);
+}
+
 function enginePromises(
   context: ProofContext,
   drive: Extract<Drive, { by: 'engine' }>,
@@ -80,7 +91,7 @@ function enginePromises(
   const derate = siteDerate(site.derating, site.altitude, site.temperature - 273.15, site.humidity);
   // Cold dense air may give more than the label; that is not counted on.
   const siteFactor = Math.min(1, derate.factor);
-  const speedShare = Math.min(1, drive.engineSpeed / drive.engine.ratedSpeed);
+  const speedShare = speedShareOf(drive, drive.engineSpeed);
   const available = engineContinuousPower(drive.engine.power, siteFactor) * speedShare;
   const out = [
     compared(

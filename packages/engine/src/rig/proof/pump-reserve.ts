@@ -10,14 +10,14 @@ import { orUnknown } from './out-of-range.ts';
 export function pumpReservePromises(context: ProofContext): RigPromise[] {
   const displacement = first(context.rig, 'pump')?.part.law.action === 'displacement';
   const duties = context.duties.flatMap((proven) => {
-    const { duty, open, liquid } = proven;
+    const { duty, open } = proven;
     const outlets = outletFlow(proven, displacement);
     if (open.status === 'failed' || open.pump === undefined || outlets === undefined) return [];
     return [
       {
         duty,
         outlets,
-        agitation: duty.agitate ? liquid.agitationShare * context.tank.volume : 0,
+        agitation: stirring(context, proven),
         supply: Math.max(0, open.pump.flow),
         item: open.pump.item,
       },
@@ -57,12 +57,24 @@ export function pumpReservePromises(context: ProofContext): RigPromise[] {
   ];
 }
 
+/** Flow that stirs the tank in a duty [m3/s]. */
+export function stirring(context: ProofContext, { duty, liquid }: ProvenDuty): number {
+  return duty.agitate ? liquid.agitationShare * context.tank.volume : 0;
+}
+
 /**
  * Flow the outlets must get [m3/s]. Where the duty does not say it: what comes out, if the pump has more to give. A
  * centrifugal or demand pump gives just what goes out, so its reserve can only be told against a stated flow.
  */
 function outletFlow({ duty, liquid, open }: ProvenDuty, displacement: boolean): number | undefined {
+  return (
+    statedFlow({ duty, liquid }) ??
+    (displacement ? open.outlets.reduce((sum, o) => sum + Math.max(0, o.flow), 0) : undefined)
+  );
+}
+
+/** Flow that a duty says its outlets must get, all together [m3/s]. */
+export function statedFlow({ duty, liquid }: Pick<ProvenDuty, 'duty' | 'liquid'>): number | undefined {
   const asked = askedFlow(duty, liquid);
-  if (asked !== undefined) return asked * duty.open.length;
-  return displacement ? open.outlets.reduce((sum, o) => sum + Math.max(0, o.flow), 0) : undefined;
+  return asked === undefined ? undefined : asked * duty.open.length;
 }

@@ -1,3 +1,4 @@
+import type { Part } from '../../catalogue/index.ts';
 import { first, type Rig } from '../rig-document.ts';
 import { compared, unknown, type RigPromise, type Step } from '../promise.ts';
 import { say, type ProofContext, type ProvenDuty } from './context.ts';
@@ -25,17 +26,26 @@ export function ratingPromises(context: ProofContext): RigPromise[] {
   ];
 }
 
+/** Pressure of a slammed trigger over the steady one with the outlets shut [-]. */
+export function shutPeak(rig: Rig): number {
+  return 1 + (first(rig, 'regulator')?.part.shutPeak ?? 0);
+}
+
+/** What a part feels of it. A pump feels the peak less than the line: its rating is judged on the steady pressure. */
+export function peakAt(part: Part, peak: number): number {
+  return part.kind === 'pump' ? 1 : peak;
+}
+
 /** Highest gauge pressure at each rated part over all duties and conditions, peak of a slammed trigger included. */
 function highestPressures(rig: Rig, duties: readonly ProvenDuty[]): Peak[] {
-  const peak = 1 + (first(rig, 'regulator')?.part.shutPeak ?? 0);
+  const peak = shutPeak(rig);
   const highest = new Map<string, Peak>();
   for (const { duty, open, shut } of duties)
     for (const state of [open, shut])
       for (const [item, pressure] of state.pressureAt) {
         const part = rig.items.get(item)!.part;
         if (!('maxPressure' in part) || pressure <= 0) continue;
-        // The pump feels the peak less than the line: its own rating is judged on the steady pressure.
-        const seen = state === shut && part.kind !== 'pump' ? pressure * peak : pressure;
+        const seen = state === shut ? pressure * peakAt(part, peak) : pressure;
         const known = highest.get(item);
         if (known === undefined || seen > known.pressure)
           highest.set(item, { item, pressure: seen, limit: part.maxPressure, duty: duty.name });

@@ -1,8 +1,20 @@
 import { compared, unknown, type RigPromise } from '../promise.ts';
 import { first } from '../rig-document.ts';
 import { say, type ProofContext } from './context.ts';
+import type { DutyLiquid } from './liquid.ts';
+import type { Site } from './site.ts';
 
 const G = 9.80665;
+
+/** Pressure of the air less that of the vapour, as a head of the liquid [m]. */
+function airHeadOf(site: Site, liquid: DutyLiquid): number {
+  return (site.airPressure - liquid.vapourPressure) / (liquid.density * G);
+}
+
+/** Net positive suction head available at a gauge pressure at the pump's inlet [m]. */
+export function headAvailable(site: Site, liquid: DutyLiquid, inlet: number): number {
+  return inlet / (liquid.density * G) + airHeadOf(site, liquid);
+}
 
 /** The pump never starves, with the strainer dirty and the tank at its lowest; the suction hose does not collapse. */
 export function suctionPromises(context: ProofContext): RigPromise[] {
@@ -17,14 +29,16 @@ export function suctionPromises(context: ProofContext): RigPromise[] {
   if (pump === undefined) return [unknown({ ...told, cause: 'the rig has no pump' })];
   const asked = { value: pump.part.npshRequired, dimension: 'length' as const };
   let least: { npsh: number; duty: string; inlet: number; airHead: number } | undefined;
+  let lowest = Infinity;
   for (const { duty, liquid, dirty } of context.duties) {
     const inlet = dirty.pump?.inlet;
     if (inlet === undefined || inlet === null)
       return [
         unknown({ ...told, cause: dirty.reason ?? 'the pressure at the pump inlet is undefined' }, asked),
       ];
-    const airHead = (context.site.airPressure - liquid.vapourPressure) / (liquid.density * G);
-    const npsh = inlet / (liquid.density * G) + airHead;
+    lowest = Math.min(lowest, inlet);
+    const airHead = airHeadOf(context.site, liquid);
+    const npsh = headAvailable(context.site, liquid, inlet);
     if (least === undefined || npsh < least.npsh) least = { npsh, duty: duty.name, inlet, airHead };
   }
   if (least === undefined) return [unknown({ ...told, cause: 'the rig has no duty' }, asked)];
@@ -47,7 +61,7 @@ export function suctionPromises(context: ProofContext): RigPromise[] {
       { value: least.npsh, dimension: 'length' },
       'at-least',
     ),
-    ...collapse(context, least.inlet),
+    ...collapse(context, lowest),
   ];
 }
 

@@ -6,7 +6,8 @@ import type { ProvenDuty } from './context.ts';
 import type { Site } from './site.ts';
 
 /** A gun that is open in a duty. */
-interface Thrower {
+export interface Thrower {
+  readonly line: string;
   readonly conditions: ThrowConditions;
   readonly pressure: number;
   readonly flow: number;
@@ -27,6 +28,7 @@ export function throwerOf(
     const tip = parts.find((p) => p.part.kind === 'tip');
     if (gun === undefined || tip === undefined) continue;
     return {
+      line: line.id,
       conditions: {
         gun: gun.part as PartOf<'gun'>,
         tip: tip.part as PartOf<'tip'>,

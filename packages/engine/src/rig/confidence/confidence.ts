@@ -1,0 +1,161 @@
+import { driveOf } from '../drive.ts';
+import type { ProofContext } from '../proof/context.ts';
+import { liquidOf } from '../proof/liquid.ts';
+import type { Proof } from '../proof/prove.ts';
+import type { RigPromise } from '../promise.ts';
+import { first, type Rig } from '../rig-document.ts';
+import { drivePromises } from './drive-promises.ts';
+import { DrawSheet } from './draw-sheet.ts';
+import { evenDraws, type Draws } from './draws.ts';
+import { evaluate } from './evaluate.ts';
+import { inPlace } from './in-place.ts';
+import { liquidPromises } from './liquid-promises.ts';
+import { quantilesOf, regressionOn, type Regression } from './statistics.ts';
+import { steadyPromises } from './steady-promises.ts';
+import { throwPromises } from './throw-promises.ts';
+import { uncertainInputs, type Correction, type UncertainInput } from './uncertain-inputs.ts';
+
+/** How sure one promise is, when every input may be off by its tolerance. */
+export interface PromiseConfidence {
+  /** Id of the promise in the proof. */
+  readonly id: string;
+  /** Share of the draws in which it is kept [-]. */
+  readonly kept: number;
+  /** What the rig has in 5, 50 and 95 % of the draws, in the unit of the promise. A reach is the reach itself, not what is promised of it. */
+  readonly band: readonly [low: number, middle: number, high: number];
+  /** What is kept nine times in ten: most of an at-least, least of an at-most, asked as the proof asks. */
+  readonly ninety: number;
+  /** The inputs that bring most of the doubt, strongest first: id, and share in the variance of the margin [-]. */
+  readonly matters: readonly { readonly input: string; readonly share: number }[];
+}
+
+export interface Confidence {
+  readonly draws: number;
+  readonly seed: number;
+  readonly inputs: readonly UncertainInput[];
+  readonly promises: readonly PromiseConfidence[];
+  /** Draws in which some network had no steady state; they count as not kept. */
+  readonly unsolved: number;
+}
+
+export interface ConfidenceOptions {
+  /** A power of two spreads them most evenly. Default 1024. */
+  readonly draws?: number;
+  /** Default 1. The same seed gives the same result to the last digit. */
+  readonly seed?: number;
+  /** What readings have taught of this rig's parts. */
+  readonly corrections?: readonly Correction[];
+}
+
+const DRAWS = 1024;
+const MOST_MATTERS = 3;
+/** An input that brings less of the doubt is not named. */
+const LEAST_SHARE = 0.03;
+
+/** What a promise has and what it asks in every draw. */
+export interface DrawnFigures {
+  readonly promise: RigPromise;
+  /** NaN in a draw without a steady state. */
+  readonly has: Float64Array;
+  readonly asked: Float64Array;
+}
+
+/**
+ * How sure the promises of a proven rig are: every input is drawn from its tolerance, the same solver and the same
+ * formulas as in the proof are run in each draw. Promises that no doubtful input moves are not told of.
+ *
+ * @param rig the rig that was proven
+ * @throws RangeError when draws are not 16..65536
+ */
+export function confidenceOf(rig: Rig, proof: Proof, options: ConfidenceOptions = {}): Confidence {
+  const { draws: count = DRAWS, seed = 1, corrections = [] } = options;
+  if (!(Number.isInteger(count) && count >= 16 && count <= 65536))
+    throw new RangeError(`draws is ${count}; it must be a whole number from 16 to 65536`);
+  const draws = evenDraws(uncertainInputs(rig, corrections), count, seed);
+  const fit = regressionOn(draws);
+  const failed = new Uint8Array(count);
+  const promises = drawPromises(rig, proof, draws).map((figures) => {
+    for (let i = 0; i < count; i++) if (Number.isNaN(figures.has[i]!)) failed[i] = 1;
+    return confidenceFrom(figures, draws, fit);
+  });
+  return {
+    draws: count,
+    seed,
+    inputs: draws.inputs,
+    promises,
+    unsolved: failed.reduce((sum, f) => sum + f, 0),
+  };
+}
+
+/** Figures of every promise that the draws move. */
+export function drawPromises(rig: Rig, proof: Proof, draws: Draws): DrawnFigures[] {
+  const context = contextOf(inPlace(rig, proof), proof);
+  const promised = new Map(proof.promises.map((p) => [p.id, p]));
+  const sheet = new DrawSheet(context, draws);
+  const drawn = [...throwPromises(sheet), ...liquidPromises(sheet), ...drivePromises(sheet)].flatMap((d) => {
+    const promise = promised.get(d.id);
+    return promise?.asked === undefined || promise.has === undefined || d.contenders.length === 0
+      ? []
+      : [{ ...d, promise, asked: promise.asked.value, sense: promise.sense }];
+  });
+  const columns = evaluate(drawn, draws.count);
+  return [
+    ...drawn.map(({ promise, asked, askedFactor, as }, p): DrawnFigures => {
+      const has = columns[p]!;
+      return {
+        promise,
+        has: as === 'share' ? has.map((v) => v * asked) : has,
+        asked: askedFactor?.map((f) => f * asked) ?? new Float64Array(draws.count).fill(asked),
+      };
+    }),
+    ...steadyPromises(context, draws).flatMap(({ id, has, asked }): DrawnFigures[] => {
+      const promise = promised.get(id);
+      return promise?.has === undefined ? [] : [{ promise, has, asked }];
+    }),
+  ];
+}
+
+function contextOf(rig: Rig, proof: Proof): ProofContext {
+  return {
+    rig,
+    site: proof.site,
+    drive: driveOf(rig),
+    tank: first(rig, 'tank')!.part,
+    duties: proof.duties.map(({ duty, open, dirty, shut }) => ({
+      duty,
+      liquid: liquidOf(rig.brief, duty.liquid, proof.site),
+      open,
+      dirty,
+      shut,
+    })),
+    bill: proof.bill,
+    units: 'us',
+  };
+}
+
+function confidenceFrom(
+  { promise, has, asked }: DrawnFigures,
+  draws: Draws,
+  fit: (column: Float64Array) => Regression,
+): PromiseConfidence {
+  const nominal = promise.asked!.value;
+  const sign = promise.sense === 'at-least' ? 1 : -1;
+  const askedMoves = asked.some((a) => a !== nominal);
+  const kept =
+    has.reduce((sum, value, i) => sum + (sign * (value - asked[i]!) >= 0 ? 1 : 0), 0) / draws.count;
+  // Where what is asked is in doubt too, a draw counts by its share of what was asked then.
+  const counted = askedMoves ? has.map((value, i) => (value * nominal) / asked[i]!) : has;
+  const doubt = fit(counted);
+  const band = quantilesOf(has, askedMoves ? fit(has) : doubt);
+  return {
+    id: promise.id,
+    kept,
+    band: [band(0.05), band(0.5), band(0.95)],
+    ninety: quantilesOf(counted, doubt)(promise.sense === 'at-least' ? 0.1 : 0.9),
+    matters: draws.inputs
+      .map(({ id }, k) => ({ input: id, share: doubt.shares[k]! }))
+      .filter((m) => m.share >= LEAST_SHARE)
+      .sort((a, b) => b.share - a.share)
+      .slice(0, MOST_MATTERS),
+  };
+}

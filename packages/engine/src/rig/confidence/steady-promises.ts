@@ -1,0 +1,122 @@
+import { driveOf } from '../drive.ts';
+import type { ProofContext } from '../proof/context.ts';
+import { guarded } from '../proof/guarded.ts';
+import { driftPromises } from '../proof/pattern-drift.ts';
+import { weatherPromises } from '../proof/pattern-weather.ts';
+import { siteOf } from '../proof/site.ts';
+import { stabilityPromises } from '../proof/stability.ts';
+import { structurePromises } from '../proof/structure.ts';
+import { weightPromises } from '../proof/weight.ts';
+import type { RigPromise } from '../promise.ts';
+import { first } from '../rig-document.ts';
+import type { Draws } from './draws.ts';
+import type { ToleranceKind } from './tolerances.data.ts';
+import type { UncertainInput } from './uncertain-inputs.ts';
+import { withFactors } from './with-factors.ts';
+
+/** Promises that ask nothing of the network, and the inputs they move with. */
+const GROUPS: readonly {
+  readonly kinds: readonly ToleranceKind[];
+  readonly promises: (context: ProofContext) => RigPromise[];
+}[] = [
+  {
+    // A hose weighs what it holds.
+    kinds: ['dry-mass', 'liquid-mass', 'hose-bore'],
+    promises: (context) => [
+      ...guarded('weight', '', () => weightPromises(context)),
+      ...guarded('stability', '', () => stabilityPromises(context)),
+      ...guarded('structure', '', () => structurePromises(context)),
+    ],
+  },
+  { kinds: ['wind'], promises: (context) => [...driftPromises(context), ...weatherPromises(context)] },
+];
+
+/** How far to each side of an input's mean the proof is made anew, in its deviations. */
+const SIDE = 2;
+
+/** What a promise has and what it asks, in each draw. */
+export interface SteadyColumns {
+  readonly id: string;
+  readonly has: Float64Array;
+  readonly asked: Float64Array;
+}
+
+/**
+ * Figures of the promises that ask nothing of the network: smooth in few inputs, so they are proven at the middle and on
+ * both sides of each input and follow a parabola between; the effects of several inputs add up.
+ *
+ * @param context with every part in its place, see inPlace: a part that weighs more is not put elsewhere for it
+ */
+export function steadyPromises(context: ProofContext, draws: Draws): SteadyColumns[] {
+  return GROUPS.flatMap(({ kinds, promises }) => {
+    const middle = promises(context).filter((p) => p.has !== undefined && p.asked !== undefined);
+    const columns = middle.map((p) => ({
+      id: p.id,
+      has: new Float64Array(draws.count).fill(p.has!.value),
+      asked: new Float64Array(draws.count).fill(p.asked!.value),
+      moves: false,
+      twoSided: false,
+    }));
+    draws.inputs.forEach((input, k) => {
+      if (!kinds.includes(input.kind)) return;
+      const step = SIDE * input.deviation;
+      const below = byId(promises(changed(context, input, -step)));
+      const above = byId(promises(changed(context, input, step)));
+      middle.forEach((p, i) => {
+        const column = columns[i]!;
+        // A window that may be missed on either side (a tongue too light or too heavy) has no one figure to follow.
+        if ([below, above].some((side) => side.get(p.id)?.sense !== p.sense)) column.twoSided = true;
+        for (const what of ['has', 'asked'] as const) {
+          const [low, mid, high] = [below.get(p.id)?.[what], p[what], above.get(p.id)?.[what]];
+          if (low === undefined || mid === undefined || high === undefined) continue;
+          if (low.value === mid.value && high.value === mid.value) continue;
+          column.moves = true;
+          addParabola(column[what], draws.columns[k]!, step, [low.value, mid.value, high.value]);
+        }
+      });
+    });
+    return columns.filter((c) => c.moves && !c.twoSided);
+  });
+}
+
+/**
+ * Adds what the input does to the figure, through three points; through their logarithms where it acts as a power on the
+ * whole of the figure, as wind does.
+ */
+function addParabola(
+  out: Float64Array,
+  x: Float64Array,
+  step: number,
+  [low, mid, high]: readonly [number, number, number],
+): void {
+  const power = low > 0 && mid > 0 && high > 0 && Math.abs(low * high - mid * mid) < 1e-9 * mid * mid;
+  const of = power ? Math.log : (v: number) => v;
+  const slope = (of(high) - of(low)) / (2 * step);
+  const bend = (of(high) - 2 * of(mid) + of(low)) / (2 * step * step);
+  for (let i = 0; i < out.length; i++) {
+    const change = x[i]! * (slope + bend * x[i]!);
+    out[i]! += power ? mid * (Math.exp(change) - 1) : change;
+  }
+}
+
+/** The proof's context with one input changed. */
+function changed(context: ProofContext, input: UncertainInput, x: number): ProofContext {
+  const rig = withFactors(context.rig, [input], () => x);
+  const load = input.kind === 'liquid-mass' ? Math.exp(x) : 1;
+  return {
+    ...context,
+    rig,
+    drive: driveOf(rig),
+    tank: first(rig, 'tank')!.part,
+    site: siteOf(rig.brief),
+    duties: context.duties.map((d) => ({
+      ...d,
+      duty: rig.brief.duties.find((duty) => duty.id === d.duty.id) ?? d.duty,
+      liquid: { ...d.liquid, density: d.liquid.density * load },
+    })),
+  };
+}
+
+function byId(promises: readonly RigPromise[]): Map<string, RigPromise> {
+  return new Map(promises.map((p) => [p.id, p]));
+}
