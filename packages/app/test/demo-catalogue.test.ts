@@ -30,7 +30,7 @@ describe('the demo catalogue', () => {
   });
 
   it('states the wetted materials of every part that liquid touches', () => {
-    const dry = new Set(['engine', 'reduction', 'pto-drive', 'carrier', 'battery']);
+    const dry = new Set(['engine', 'reduction', 'pto-drive', 'carrier', 'battery', 'hardware']);
     expect(parts.filter((p) => !dry.has(p.kind) && p.wetted.length === 0).map((p) => p.id)).toEqual([]);
   });
 

@@ -272,6 +272,9 @@ export function contextOf(rig: Rig, density = 1000): ProofContext {
     bill: {
       lines: [],
       plumbing: { joints: [], added: [], open: [], gaps: [] },
+      cuts: [],
+      missing: [],
+      linesCents: 0,
       costCents: 0,
       priceCents: 0,
       dryMass: 0,

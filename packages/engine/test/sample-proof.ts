@@ -127,6 +127,9 @@ export function sampleProof(duties: readonly DutyProof[], carrier = 'Cart, one a
     bill: {
       lines: [],
       plumbing: { joints: [], added: [], open: [], gaps: [] },
+      cuts: [],
+      missing: [],
+      linesCents: 0,
       costCents: 0,
       priceCents: 0,
       dryMass: 300,

@@ -1,3 +1,4 @@
+import { billCommand } from './bill.ts';
 import { calcCommand } from './calc.ts';
 import { checkCommand } from './check.ts';
 import { commandHelp, EXIT, parseCommand, type Command, type Terminal } from './command.ts';
@@ -14,6 +15,7 @@ import { yardCommand } from './yard.ts';
 const COMMANDS: readonly Command[] = [
   designCommand,
   proveCommand,
+  billCommand,
   quoteCommand,
   recordCommand,
   frameCommand,

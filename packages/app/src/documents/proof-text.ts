@@ -115,3 +115,8 @@ export function money(cents: number): string {
   const grouped = whole!.replace(/\B(?=(\d{3})+(?!\d))/g, ',');
   return part === '00' ? `$${grouped}` : `$${grouped}.${part}`;
 }
+
+/** Cents as dollars, cents always shown: what stands in a column. */
+export function cents(amount: number): string {
+  return (amount / 100).toFixed(2).replace(/\B(?=(\d{3})+(?!\d))/g, ',');
+}

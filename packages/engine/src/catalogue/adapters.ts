@@ -117,8 +117,8 @@ function cheaper(
 
 const keys = new WeakMap<Port, string>();
 
-/** Made once per port: every bill asks for it. */
-function portKey(p: Port): string {
+/** What says how a port joins: joint, size and gender. Made once per port, since every bill asks for it. */
+export function portKey(p: Port): string {
   let key = keys.get(p);
   if (key === undefined) keys.set(p, (key = `${p.joint}:${p.size.toPrecision(6)}:${p.gender}`));
   return key;

@@ -22,6 +22,8 @@ export const rawPart: Shape<unknown> = {
 const fileShape = object({
   kind: oneOf(...KINDS),
   about: optional(text({ max: 2000 })),
+  /** Who supplies the parts of this file that name nobody. */
+  supplier: optional(text({ min: 2, max: 60 })),
   parts: list(rawPart, { max: 10_000 }),
 });
 
@@ -60,10 +62,14 @@ export function readCatalogue(
       problems.push(...fileRead.problems.map((p) => ({ ...p, file })));
       continue;
     }
-    const { kind, parts: rawParts } = fileRead.value;
+    const { kind, supplier, parts: rawParts } = fileRead.value;
     rawParts.forEach((rawPart, i) => {
       const found: Problem[] = [];
-      const part = readPart(kind, rawPart, ['parts', i], found);
+      const own = readPart(kind, rawPart, ['parts', i], found);
+      const part =
+        own === undefined || own.supplier !== undefined || supplier === undefined
+          ? own
+          : { ...own, supplier };
       if (part !== undefined) {
         const first = firstAt.get(part.id);
         if (first !== undefined)

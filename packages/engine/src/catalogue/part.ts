@@ -42,6 +42,8 @@ const everyPart = {
   wetted: list(object({ piece: text({ min: 2, max: 40 }), material: text({ min: 1, max: 40 }) }), {
     max: 12,
   }),
+  /** Who it is bought from. */
+  supplier: optional(text({ min: 2, max: 60 })),
   note: optional(text({ max: 300 })),
 };
 
@@ -362,6 +364,24 @@ const gauge = object({
   maxPressure: pressure(),
 });
 
+/** As the wire and its terminals are sold, AWG; 1/0 is 0, 2/0 is -1, 4/0 is -3. */
+const wireGauge = () => integer({ min: -3, max: 40 });
+
+/** Small things that hold, tie, wire and mark a rig. Wire is bought by the foot: cost, price and mass are for one foot. */
+const hardware = object({
+  ...everyPart,
+  purpose: tagged('form', {
+    /** A clamp or crimped ferrule that holds hose of these outside diameters on a barb. */
+    'hose-clamp': object({ smallest: bore(), largest: bore(), maxPressure: pressure() }),
+    strap: object({ workingLoad: quantity('force', { above: '0 N', max: '200 kN' }) }),
+    bolt: object({ thread: text({ min: 3, max: 12 }), grade: text({ min: 1, max: 8 }) }),
+    wire: object({ gauge: wireGauge() }),
+    terminal: object({ gauge: wireGauge() }),
+    fuse: object({ rating: quantity('current', { above: '0 A', max: '1000 A' }) }),
+    label: object({}),
+  }),
+});
+
 export const PART_SHAPES = {
   tank,
   pump,
@@ -384,6 +404,7 @@ export const PART_SHAPES = {
   carrier,
   battery,
   gauge,
+  hardware,
 } as const;
 
 export type Kind = keyof typeof PART_SHAPES;

@@ -6,21 +6,58 @@ import {
   object,
   oneOf,
   optional,
+  tagged,
   text,
+  withDefault,
   type Infer,
 } from '../quantity/index.ts';
 import { KINDS } from './part.ts';
 
 /** What a rig is counted by when labour and consumables are reckoned. */
-const per = () => oneOf('rig', 'part', 'joint', 'line');
+const per = () => oneOf('rig', 'part', 'joint', 'thread', 'line');
+const rate = () => integer({ min: 0, max: 100_000 });
+const kinds = () => optional(list(oneOf(...KINDS), { max: KINDS.length }));
+
+/** How a price is made: the list's, cost with a markup, or cost with a share of the price left over. */
+const priceRule = tagged('mode', {
+  list: object({}),
+  'cost-plus': object({ markupPercent: number({ min: 0, max: 900 }) }),
+  'target-margin': object({ marginPercent: number({ min: 0, max: 90 }) }),
+});
+
+export type PriceRule = Infer<typeof priceRule>;
+
+/** What one rig or quote says instead of the shop's own pricing. */
+export const rigPricingShape = object({
+  price: optional(priceRule),
+  discountPercent: optional(number({ min: 0, max: 100 })),
+});
+
+export type RigPricing = Infer<typeof rigPricingShape>;
+
+const shopPricing = object({
+  price: priceRule,
+  /** No discount takes the margin below this share of the price. */
+  leastMarginPercent: withDefault(number({ min: 0, max: 90 }), 0),
+  /** No discount is larger than this share of the lines. */
+  mostDiscountPercent: withDefault(number({ min: 0, max: 100 }), 100),
+  /** Absent where no tax is reckoned: the quote then says that it is without. */
+  tax: optional(object({ percent: number({ min: 0, max: 50 }), on: oneOf('everything', 'goods') })),
+});
+
+const LIST_PRICE: Infer<typeof shopPricing> = {
+  price: { mode: 'list' },
+  leastMarginPercent: 0,
+  mostDiscountPercent: 100,
+};
 
 /** The shop that builds: its rates, operations, small stuff and terms of trade. */
 export const shopShape = object({
   name: text({ min: 1, max: 80 }),
   address: text({ max: 120 }),
   currency: oneOf('USD'),
-  labourCostCentsPerHour: integer({ min: 0, max: 100_000 }),
-  labourRateCentsPerHour: integer({ min: 0, max: 100_000 }),
+  labourCostCentsPerHour: rate(),
+  labourRateCentsPerHour: rate(),
   operations: list(
     object({
       id: identifier(),
@@ -28,7 +65,10 @@ export const shopShape = object({
       hours: number({ min: 0, max: 200 }),
       per: per(),
       /** With `per: part`: the kinds of part it is done to. */
-      kinds: optional(list(oneOf(...KINDS), { max: KINDS.length })),
+      kinds: kinds(),
+      /** Of this kind of work, where it is not the shop's usual rate. */
+      costCentsPerHour: optional(rate()),
+      rateCentsPerHour: optional(rate()),
     }),
     { max: 60 },
   ),
@@ -39,9 +79,11 @@ export const shopShape = object({
       costCents: integer({ min: 0, max: 1_000_000 }),
       priceCents: integer({ min: 0, max: 1_000_000 }),
       per: per(),
+      kinds: kinds(),
     }),
     { max: 60 },
   ),
+  pricing: withDefault(shopPricing, LIST_PRICE),
   depositPercent: number({ min: 0, max: 100 }),
   validDays: integer({ min: 1, max: 365 }),
   /** Working days from parts in hand to a tested rig. */

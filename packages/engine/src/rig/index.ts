@@ -3,7 +3,7 @@ export * from './layout.ts';
 export * from './layouts.data.ts';
 export * from './rig-document.ts';
 export * from './promise.ts';
-export * from './bill.ts';
+export * from './bill/index.ts';
 export type { AddedFitting, OpenPort, Plumbing, PlumbingEnd, RigJoint } from './plumbing/index.ts';
 export {
   dutySolver,
@@ -24,6 +24,7 @@ export { designRig, type Design } from './design.ts';
 export { dutyNetwork, outletHeightOf, type DutyNetwork } from './duty-network.ts';
 export { liquidOf, type DutyLiquid } from './proof/liquid.ts';
 export type { Placement } from './proof/placement-data.ts';
+export { freightOf, type FreightEstimate } from './proof/freight.ts';
 export type { TipAngle } from './proof/stability.ts';
 export type { Fill, MassPoint, PlacedPart, SupportLoads } from './placement/index.ts';
 export { driveOf, type Drive } from './drive.ts';

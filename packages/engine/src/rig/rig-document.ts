@@ -1,6 +1,7 @@
 import {
   ownPartShape,
   readOwnParts,
+  rigPricingShape,
   type Catalogue,
   type Kind,
   type OwnPart,
@@ -72,6 +73,8 @@ export const rigShape = object({
   items: list(itemShape, { min: 1, max: 200 }),
   /** Parts of this rig that are in no catalogue; items name them by id like any other. */
   ownParts: withDefault(list(ownPartShape, { max: 40 }), []),
+  /** Where this rig is priced otherwise than the shop usually does. */
+  pricing: optional(rigPricingShape),
   nodes: list(object({ id: identifier(), height: number({ min: -10, max: 10 }) }), { max: 60 }),
   lines: list(line, { min: 1, max: 60 }),
 });

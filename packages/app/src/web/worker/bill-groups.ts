@@ -1,18 +1,11 @@
 import { display, type UnitSystem } from '@spraywright/engine/quantity';
-import type { BillLine, Proof } from '@spraywright/engine/rig';
+import { BILL_GROUPS, type BillLine, type Proof } from '@spraywright/engine/rig';
 import type { BillGroup } from '../protocol.ts';
 import { money } from './money.ts';
 
-const GROUPS: readonly { name: string; sorts: readonly BillLine['sort'][] }[] = [
-  { name: 'Parts and hose', sorts: ['part', 'hose'] },
-  { name: 'Fittings and adapters', sorts: ['fitting'] },
-  { name: 'Labour', sorts: ['labour'] },
-  { name: 'Small stuff', sorts: ['small-stuff'] },
-];
-
-/** The bill in its four groups, each line with its quantity and price. */
+/** The bill in its groups, each line with its quantity and price. */
 export function billGroups(proof: Proof, units: UnitSystem): BillGroup[] {
-  return GROUPS.flatMap(({ name, sorts }): BillGroup[] => {
+  return BILL_GROUPS.flatMap(({ name, sorts }): BillGroup[] => {
     const lines = proof.bill.lines.filter((l) => sorts.includes(l.sort));
     if (lines.length === 0) return [];
     return [

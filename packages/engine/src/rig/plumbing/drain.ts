@@ -1,6 +1,6 @@
-import { narrowestOf } from '../../catalogue/index.ts';
+import { narrowestOf, portKey, ratingOf, type PartOf, type Port } from '../../catalogue/index.ts';
 import { pressureBetween, type Plan } from './plan.ts';
-import { cheapest, priceOf } from './supply.ts';
+import { cheapest, wayOf, type Supply } from './supply.ts';
 
 /** Puts a drain behind the tank's valve: a tee with a ball valve of its own, through which tank and line run empty. */
 export function drainSuction(plan: Plan): void {
@@ -11,47 +11,44 @@ export function drainSuction(plan: Plan): void {
   const [from, to] = [meeting?.a.at, meeting?.b.at];
   if (meeting === undefined || from === undefined || to === undefined) return;
   const pressure = pressureBetween(meeting.a, meeting.b);
-  const narrowest = narrowestOf(from, to);
-  const tee = cheapest(
-    plan.supply.branches.flatMap((part) => {
-      const [a, b] = part.ports;
-      if (part.form !== 'tee' || part.maxPressure < pressure || a!.size < narrowest) return [];
-      const joints = [plan.supply.join(from, a!, pressure), plan.supply.join(b!, to, pressure)];
-      return waysOf(part, joints);
-    }),
-  );
-  const branch = tee?.part.ports[2];
-  const drain =
-    branch === undefined
-      ? undefined
-      : cheapest(
-          plan.supply.drains.flatMap((part) =>
-            part.maxPressure < pressure
-              ? []
-              : waysOf(part, [plan.supply.join(branch, part.ports[0]!, pressure)]),
-          ),
-        );
-  if (tee === undefined || drain === undefined) {
+  const drain = drainFor(plan.supply, from, to, pressure);
+  if (drain === undefined) {
     plan.gaps.push(
       `no tee with a valve in the catalogue makes a drain in the ${line.name.toLowerCase()} line`,
     );
     return;
   }
-  const [into, out, down] = plan.add(`${line.id}-drain-tee`, tee.part, line.id, 'drain tee', pressure);
-  const [inlet, outlet] = plan.add(`${line.id}-drain`, drain.part, line.id, 'drain valve', pressure);
+  const [into, out, down] = plan.add(`${line.id}-drain-tee`, drain.tee, line.id, 'drain tee', pressure);
+  const [inlet, outlet] = plan.add(`${line.id}-drain`, drain.valve, line.id, 'drain valve', pressure);
   plan.split(meeting, into!, out!);
   plan.join(down!, inlet!, line.id);
   plan.leaveOpen(outlet!, 'the drain');
 }
 
-type Found = ReturnType<Plan['supply']['join']>;
+interface Drain {
+  readonly tee: PartOf<'fitting'>;
+  readonly valve: PartOf<'valve'>;
+}
 
-function waysOf<P extends { readonly priceCents: number }>(
-  part: P,
-  joints: readonly Found[],
-): { part: P; priceCents: number; joints: number }[] {
-  const pieces = joints.flatMap((j) => (j.ok ? j.pieces : []));
-  return joints.every((j) => j.ok)
-    ? [{ part, priceCents: part.priceCents + priceOf(pieces), joints: pieces.length + joints.length }]
-    : [];
+/** The cheapest tee between two ports, and the cheapest valve on its branch. */
+function drainFor(supply: Supply, from: Port, to: Port, pressure: number): Drain | undefined {
+  const stands = supply.level(pressure);
+  return supply.once(`drain ${portKey(from)} ${portKey(to)} ${stands}`, () => {
+    const narrowest = narrowestOf(from, to);
+    const tees = supply.branches.flatMap((tee) => {
+      const [a, b] = [tee.ports[0]!, tee.ports[1]!];
+      if (tee.form !== 'tee' || ratingOf(tee) < stands || a.size < narrowest) return [];
+      const way = wayOf([tee], [supply.join(from, a, stands), supply.join(b, to, stands)]);
+      return way === undefined ? [] : [{ ...way, tee }];
+    });
+    const tee = cheapest(tees)?.tee;
+    if (tee === undefined) return undefined;
+    const valves = supply.drains.flatMap((valve) => {
+      if (valve.maxPressure < stands) return [];
+      const way = wayOf([valve], [supply.join(tee.ports[2]!, valve.ports[0]!, stands)]);
+      return way === undefined ? [] : [{ ...way, valve }];
+    });
+    const valve = cheapest(valves)?.valve;
+    return valve === undefined ? undefined : { tee, valve };
+  });
 }

@@ -1,6 +1,6 @@
 import type { Kind } from '../../catalogue/index.ts';
 import { pressureBetween, type Meeting, type Plan, type PlumbingEnd } from './plan.ts';
-import { priceOf } from './supply.ts';
+import { wayOf } from './supply.ts';
 
 /** What is held, hangs free or ends a way: no bend of the line is made there. */
 const STRAIGHT: ReadonlySet<Kind> = new Set<Kind>(['gun', 'tip', 'nozzle', 'agitator', 'gauge']);
@@ -15,11 +15,11 @@ export function elbowsOf(plan: Plan): ReadonlySet<Meeting> {
         const { a, b } = meeting;
         if (a.at === undefined || b.at === undefined) return [];
         const pressure = pressureBetween(a, b);
-        const plain = plan.supply.join(a.at, b.at, pressure);
-        const round = plan.supply.joinRound(a.at, b.at, pressure);
-        return plain.ok && round.ok
-          ? [{ meeting, extra: priceOf(round.pieces) - priceOf(plain.pieces) }]
-          : [];
+        const plain = wayOf([], [plan.supply.join(a.at, b.at, pressure)]);
+        const round = wayOf([], [plan.supply.joinRound(a.at, b.at, pressure)]);
+        return plain === undefined || round === undefined
+          ? []
+          : [{ meeting, extra: round.priceCents - plain.priceCents }];
       })
       .sort((x, y) => x.extra - y.extra);
     extras.slice(0, line.elbows).forEach(({ meeting }) => turning.add(meeting));

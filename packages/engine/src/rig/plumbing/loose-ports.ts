@@ -1,6 +1,6 @@
-import { cheapestCap } from './branches.ts';
+import { capFor } from './caps.ts';
 import { coupleOutside } from './outside.ts';
-import type { Plan } from './plan.ts';
+import { pressureBetween, type Plan, type Side } from './plan.ts';
 
 /** Closes every port of the liquid's way that nothing is joined to; a port that must lead somewhere and does not is a gap. */
 export function closeLoosePorts(plan: Plan): void {
@@ -25,13 +25,13 @@ export function closeLoosePorts(plan: Plan): void {
     }
 }
 
-function close(plan: Plan, side: Parameters<typeof cheapestCap>[1], line: string): void {
-  const cap = cheapestCap(plan, side);
+function close(plan: Plan, side: Side, line: string): void {
+  const cap = side.at === undefined ? undefined : capFor(plan.supply, side.at, pressureBetween(side, side));
   if (cap === undefined) {
     plan.gaps.push(`no cap or plug in the catalogue closes ${side.words}`);
     return;
   }
-  const [inner] = plan.add(`${side.of}-${side.port}-cap`, cap.part, line, 'cap', side.pressure);
+  const [inner] = plan.add(`${side.of}-${side.port}-cap`, cap, line, 'cap', side.pressure);
   plan.join(side, inner!, line, 1);
 }
 

@@ -1,7 +1,7 @@
-import { ratingOf } from '../../catalogue/index.ts';
+import { portKey, ratingOf, type PartOf, type Port } from '../../catalogue/index.ts';
 import { first } from '../rig-document.ts';
 import { pressureBetween, type Plan, type Side } from './plan.ts';
-import { cheapest, priceOf } from './supply.ts';
+import { cheapest, wayOf, type Supply } from './supply.ts';
 
 /** Joins the lines that begin at the tank: the first to its outlet, each further one to a bulkhead fitting. */
 export function joinOutgoing(plan: Plan, side: Side, line: string): void {
@@ -33,25 +33,34 @@ function throughWall(plan: Plan, side: Side, line: string): void {
   plan.leaveOpen(walls.inner, 'into the tank');
 }
 
-/** The cheapest bulkhead fitting, with its joint to the side, that is no narrower and stands the pressure. */
+/** Puts the cheapest bulkhead fitting that fits the side into the tank's wall. */
 function bulkheadAt(plan: Plan, side: Side, line: string): { outer: Side; inner: Side } | undefined {
-  const from = side.at;
-  const pressure = pressureBetween(side, side);
-  const best = cheapest(
-    plan.supply.bulkheads.flatMap((part) => {
-      const port = part.ports[0]!;
-      if (from === undefined || port.size < from.size - 1e-4 || ratingOf(part) < pressure) return [];
-      const joint = plan.supply.join(from, port, pressure);
-      return joint.ok
-        ? [{ part, priceCents: part.priceCents + priceOf(joint.pieces), joints: joint.pieces.length }]
-        : [];
-    }),
-  );
-  if (best === undefined) {
+  const part =
+    side.at === undefined ? undefined : bulkheadFor(plan.supply, side.at, pressureBetween(side, side));
+  if (part === undefined) {
     plan.gaps.push(`no bulkhead fitting in the catalogue takes ${side.words} through the tank wall`);
     return undefined;
   }
-  const id = `${line}-bulkhead`;
-  const [outer, inner] = plan.add(id, best.part, line, 'bulkhead through the tank wall', side.pressure);
+  const [outer, inner] = plan.add(
+    `${line}-bulkhead`,
+    part,
+    line,
+    'bulkhead through the tank wall',
+    side.pressure,
+  );
   return { outer: outer!, inner: inner! };
+}
+
+/** The bulkhead fitting no narrower than a port that is joined to it for least money. */
+function bulkheadFor(supply: Supply, port: Port, pressure: number): PartOf<'fitting'> | undefined {
+  const stands = supply.level(pressure);
+  return supply.once(`bulkhead ${portKey(port)} ${stands}`, () => {
+    const ways = supply.bulkheads.flatMap((part) => {
+      const outer = part.ports[0]!;
+      if (outer.size < port.size - 1e-4 || ratingOf(part) < stands) return [];
+      const way = wayOf([part], [supply.join(port, outer, stands)]);
+      return way === undefined ? [] : [{ ...way, part }];
+    });
+    return cheapest(ways)?.part;
+  });
 }

@@ -2,7 +2,7 @@ import type { PartOf } from '../../catalogue/index.ts';
 import type { DutyLiquid } from './liquid.ts';
 import type { Site } from './site.ts';
 import { display, type Dimension, type UnitSystem } from '../../quantity/index.ts';
-import type { Bill } from '../bill.ts';
+import type { Bill } from '../bill/index.ts';
 import type { Duty } from '../brief.ts';
 import type { Drive } from '../drive.ts';
 import type { DutyStates } from '../duty-state.ts';

@@ -26,14 +26,32 @@ export function cablePromises(context: ProofContext, consumers: readonly Consume
   return consumers.map((consumer) => cablePromise(context, consumer));
 }
 
-function cablePromise(context: ProofContext, consumer: Consumer): RigPromise {
-  const { current, use } = consumer;
+/** A consumer's circuit: what it is laid out for, and the cable and fuse that do it. */
+interface Circuit {
+  readonly voltage: number;
+  /** [m] */
+  readonly oneWay: number;
+  /** Voltage that may be lost [V]. */
+  readonly allowed: number;
+  /** Absent when no cable of the table does. */
+  readonly chosen: { readonly cable: CableChoice; readonly fuse: number | null } | undefined;
+}
+
+/** Cable and fuse of one consumer, from the rig's battery or the vehicle's. */
+export function circuitOf(context: ProofContext, { item, current, use }: Consumer): Circuit {
   const battery = first(context.rig, 'battery');
   const voltage = battery?.part.voltage ?? first(context.rig, 'motor-pump')?.part.voltage ?? SYSTEM_VOLTAGE;
-  const oneWay = lengthTo(context, consumer.item, battery?.item.id);
+  const oneWay = lengthTo(context, item, battery?.item.id);
   const allowed = DROP[use] * voltage;
   // Cranking lasts seconds: a starter is sized by drop, and carries no fuse.
   const steady = use === 'starter' ? 0 : current;
+  return { voltage, oneWay, allowed, chosen: choose(current, steady, oneWay, allowed) };
+}
+
+function cablePromise(context: ProofContext, consumer: Consumer): RigPromise {
+  const { current, use } = consumer;
+  const battery = first(context.rig, 'battery');
+  const { voltage, oneWay, allowed, chosen } = circuitOf(context, consumer);
   const told = {
     id: `electrics:cable:${consumer.item}`,
     kind: 'electrics' as const,
@@ -43,7 +61,6 @@ function cablePromise(context: ProofContext, consumer: Consumer): RigPromise {
       'ABYC E-11 table of AWG cable as reprinted; 3 and 10 % drop and 125 % fuse are common practice, from memory',
   };
   const asked = { value: allowed, dimension: 'voltage' as const };
-  const chosen = choose(current, steady, oneWay, allowed);
   if (chosen === undefined)
     return unknown(
       {

@@ -35,7 +35,10 @@ function load(context: ProofContext): Loaded | undefined {
   if (carrier === undefined) return undefined;
   const liquids = context.duties.map((d) => d.liquid);
   const heaviest = liquids.reduce((a, b) => (b.density > a.density ? b : a));
-  const fittings = context.bill.lines.reduce((sum, l) => sum + (l.sort === 'fitting' ? l.mass : 0), 0);
+  const fittings = context.bill.lines.reduce(
+    (sum, l) => sum + (l.sort === 'fitting' || l.sort === 'hardware' ? l.mass : 0),
+    0,
+  );
   const parts = placeParts(context.rig, carrier, heaviest.density, fittings);
   const tankAt = parts.find((p) => p.item === tank.item.id)!;
   const rig = loadedRig(carrier, parts, tank.part, tankAt, heaviest.density);

@@ -1,3 +1,4 @@
+import type { Bill } from '../bill/index.ts';
 import { compared, type RigPromise } from '../promise.ts';
 import { packDiameter } from '../reel-drum.ts';
 import { first } from '../rig-document.ts';
@@ -7,26 +8,7 @@ import type { ProofContext } from './context.ts';
 export function billPromises(context: ProofContext): RigPromise[] {
   const { bill } = context;
   const { budgetCents, readyInDays } = context.rig.brief.limits;
-  const out: RigPromise[] = [
-    {
-      id: 'plumbing',
-      kind: 'plumbing',
-      state: bill.plumbing.gaps.length === 0 ? 'kept' : 'broken',
-      sentence:
-        bill.plumbing.gaps.length === 0
-          ? 'Every joint is made with parts of the catalogue'
-          : `${bill.plumbing.gaps.length} joints have no fitting in the catalogue`,
-      asked: { value: 0, dimension: 'count' },
-      has: { value: bill.plumbing.gaps.length, dimension: 'count' },
-      sense: 'at-most',
-      margin: bill.plumbing.gaps.length === 0 ? 1 : -1,
-      cause: bill.plumbing.gaps[0] ?? `${bill.plumbing.joints.length} joints from the tank to the last tip`,
-      items: [],
-      method: 'cheapest chain of fittings between each two ports',
-      source: 'the catalogue',
-      working: bill.plumbing.gaps.map((gap) => ({ text: gap })),
-    },
-  ];
+  const out: RigPromise[] = [plumbingPromise(bill)];
   if (budgetCents !== undefined)
     out.push(
       compared(
@@ -68,6 +50,31 @@ export function billPromises(context: ProofContext): RigPromise[] {
     );
   }
   return [...out, ...reelPromises(context)];
+}
+
+/** Broken by a joint that nothing makes; unknown while the catalogue lacks a small thing. */
+function plumbingPromise({ plumbing, missing }: Bill): RigPromise {
+  const { gaps, joints } = plumbing;
+  const state = gaps.length > 0 ? 'broken' : missing.length > 0 ? 'unknown' : 'kept';
+  return {
+    id: 'plumbing',
+    kind: 'plumbing',
+    state,
+    sentence: {
+      broken: `${gaps.length} joints have no fitting in the catalogue`,
+      unknown: 'Every joint is made; small things are missing in the catalogue',
+      kept: 'Every joint is made with parts of the catalogue',
+    }[state],
+    asked: { value: 0, dimension: 'count' },
+    has: { value: gaps.length, dimension: 'count' },
+    sense: 'at-most',
+    ...(state === 'unknown' ? {} : { margin: state === 'kept' ? 1 : -1 }),
+    cause: gaps[0] ?? missing[0] ?? `${joints.length} joints from the tank to the last tip`,
+    items: [],
+    method: 'cheapest chain of fittings between each two ports',
+    source: 'the catalogue',
+    working: [...gaps, ...missing].map((text) => ({ text })),
+  };
 }
 
 function reelPromises(context: ProofContext): RigPromise[] {

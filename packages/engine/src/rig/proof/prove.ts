@@ -1,9 +1,9 @@
 import type { Catalogue, Shop } from '../../catalogue/index.ts';
 import type { CaughtCaution } from '../../physics/index.ts';
 import type { UnitSystem } from '../../quantity/index.ts';
-import { billOf, type Bill } from '../bill.ts';
+import { billOf, type Bill } from '../bill/index.ts';
 import type { Duty } from '../brief.ts';
-import { supplyOf, type Supply } from '../plumbing/index.ts';
+import { plumbingOf, supplyOf, type Supply } from '../plumbing/index.ts';
 import { contactsOf } from '../contacts.ts';
 import { stands } from '../suited.ts';
 import { driveOf } from '../drive.ts';
@@ -17,6 +17,7 @@ import { dayOf, dayPromises, type DayProof } from './day.ts';
 import { electricsPromises } from './electrics.ts';
 import { flowPromises } from './flow.ts';
 import { guarded } from './guarded.ts';
+import { hardwareNeeds } from './hardware.ts';
 import { liquidPromises } from './liquid-known.ts';
 import { liquidOf } from './liquid.ts';
 import { materialPromises } from './materials.ts';
@@ -96,21 +97,19 @@ export function proveRig(rig: Rig, catalogue: Catalogue, shop: Shop, options: Pr
     const liquid = liquidOf(rig.brief, duty.liquid, site);
     return { duty, liquid, ...solve(duty, liquid) };
   });
-  const bill = billOf(
-    rig,
-    supplyFor(catalogue, contactsOf(rig.brief, site).unsuited),
-    shop,
-    highestPressures(rig, duties),
-  );
-  const context: ProofContext = {
+  const supply = supplyFor(catalogue, contactsOf(rig.brief, site).unsuited);
+  const plumbing = plumbingOf(rig, supply, highestPressures(rig, duties));
+  const unheld: ProofContext = {
     rig,
     site,
     drive: driveOf(rig),
     tank: first(rig, 'tank')!.part,
     duties,
-    bill,
+    bill: billOf(rig, supply, shop, plumbing, []),
     units: options.units ?? 'us',
   };
+  const bill = billOf(rig, supply, shop, plumbing, hardwareNeeds(unheld));
+  const context: ProofContext = { ...unheld, bill };
   const reaches = new Map(duties.map((d) => [d.duty.id, reachOf(context, d, options.notes ?? true)]));
   const placement = placementOf(context);
   const day = dayOf(context, options.notes ?? true);

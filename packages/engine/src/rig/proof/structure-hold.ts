@@ -9,7 +9,7 @@ import {
   webbingWorkingLoad,
   type CoarseBolt,
 } from '../../physics/index.ts';
-import { centreAt, liquidPoint } from '../placement/index.ts';
+import { centreAt, liquidPoint, type LoadedRig } from '../placement/index.ts';
 import { compared, unknown, type RigPromise } from '../promise.ts';
 import type { ProofContext } from './context.ts';
 import { carrierItem, type Loaded } from './loaded.ts';
@@ -29,6 +29,28 @@ const BOLT_SIZES = [
 /** Shear strength over tensile strength, von Mises. */
 const SHEAR_SHARE = 1 / Math.sqrt(3);
 
+/** Straps of 2 in webbing and bolts that hold tank and rig. */
+export interface Holding {
+  readonly straps: number;
+  /** Working load limit of each strap [N]. */
+  readonly workingLoad: number;
+  readonly bolts: number;
+  /** Thread and grade of the bolts. */
+  readonly bolt: { readonly thread: CoarseBolt; readonly grade: '5' };
+}
+
+/** What holds the tank on its frame and the rig on the vehicle that carries it. */
+export function holdingOf(context: ProofContext, { rig }: Loaded): Holding {
+  const carried = rig.standing === 'bed';
+  const byBolts = carried && heldBy(context) === 'bolts';
+  return {
+    straps: tankStrapsOf(rig).asked + (carried && !byBolts ? rigStrapsOf(rig).straps : 0),
+    workingLoad: webbingWorkingLoad('2'),
+    bolts: byBolts ? SKID_BOLTS : 0,
+    bolt: { thread: boltsOf(rig).size, grade: '5' },
+  };
+}
+
 /** Straps that hold the tank on its frame; bolts or straps that hold a carried rig to its vehicle. */
 export function holdPromises(context: ProofContext, loaded: Loaded): RigPromise[] {
   return [tankStraps(loaded), ...(loaded.rig.standing === 'bed' ? rigHold(context, loaded) : [])];
@@ -36,11 +58,7 @@ export function holdPromises(context: ProofContext, loaded: Loaded): RigPromise[
 
 /** Webbing over the tank, by working load limits: never to be mixed with the accelerations for breaking strength. */
 function tankStraps({ rig }: Loaded): RigPromise {
-  const mass = liquidPoint(rig, 1).mass + rig.tankAt.mass;
-  const one = webbingWorkingLoad('2');
-  const byLoad = tiedownsForWorkingLoad(mass, one, 'over');
-  const byNumber = tiedownNumber(rig.tankAt.length, mass, false);
-  const asked = Math.max(byLoad.number, byNumber);
+  const { mass, one, byLoad, asked } = tankStrapsOf(rig);
   const room = Math.floor(rig.tankAt.length / STRAP_ROOM);
   const forces = restraintForces(mass, 'working-load');
   const judged = compared(
@@ -72,32 +90,12 @@ function tankStraps({ rig }: Loaded): RigPromise {
 }
 
 function rigHold(context: ProofContext, loaded: Loaded): RigPromise[] {
-  return [
-    (context.rig.brief.carrier.heldBy ?? 'bolts') === 'bolts'
-      ? bolted(context, loaded)
-      : strapped(context, loaded),
-  ];
+  return [heldBy(context) === 'bolts' ? bolted(context, loaded) : strapped(context, loaded)];
 }
 
 /** Four bolts against 0.8 g, which goes with breaking strength; proof load stands for it, on the safe side. */
 function bolted(context: ProofContext, { rig }: Loaded): RigPromise {
-  const full = centreAt(rig, 1);
-  const spacing = rig.carrier.deckLength * 0.9;
-  const fromFront = Math.min(spacing, Math.max(0, full.x - rig.carrier.deckLength * 0.05));
-  const { forward } = RESTRAINT_SETS.breaking;
-  const forces = skidBoltForces(
-    full.mass,
-    forward * STANDARD_GRAVITY,
-    full.z,
-    spacing,
-    fromFront,
-    SKID_BOLTS,
-  );
-  // Shear and tension together by the sum of squares of their shares.
-  const asTension = Math.hypot(forces.shearPerBolt / SHEAR_SHARE, forces.rearBoltUplift);
-  const size =
-    BOLT_SIZES.find((s) => coarseBolt(s, '5').proofLoad >= asTension * 1.05) ??
-    BOLT_SIZES[BOLT_SIZES.length - 1]!;
+  const { full, forces, asTension, size } = boltsOf(rig);
   return compared(
     {
       id: 'structure:bolts',
@@ -108,7 +106,7 @@ function bolted(context: ProofContext, { rig }: Loaded): RigPromise {
           ? 'in hard braking the rear bolts pull: the centre of mass is high for the length'
           : 'in hard braking the weight keeps the rear down',
       items: [carrierItem(context)],
-      method: `shear and uplift at ${forward} g forward against breaking strength, proof load in its place`,
+      method: `shear and uplift at ${RESTRAINT_SETS.breaking.forward} g forward against breaking strength, proof load in its place`,
       source: 'statics; 49 CFR 393.102; SAE J429; shear at 0.577 of tension, von Mises; no friction credited',
       working: [
         { text: 'rig when full', figure: { value: full.mass, dimension: 'mass' } },
@@ -125,10 +123,7 @@ function bolted(context: ProofContext, { rig }: Loaded): RigPromise {
 
 /** Straps from the vehicle's anchors to the skid count half their working load limit. */
 function strapped(context: ProofContext, { rig }: Loaded): RigPromise {
-  const full = centreAt(rig, 1);
-  const one = webbingWorkingLoad('2');
-  const byLoad = tiedownsForWorkingLoad(full.mass, one, 'direct');
-  const straps = Math.max(SKID_BOLTS, byLoad.number, tiedownNumber(rig.carrier.deckLength, full.mass, false));
+  const { one, byLoad, straps } = rigStrapsOf(rig);
   return {
     ...unknown(
       {
@@ -147,4 +142,44 @@ function strapped(context: ProofContext, { rig }: Loaded): RigPromise {
       { value: straps, dimension: 'count' },
     ),
   };
+}
+
+function heldBy(context: ProofContext): 'bolts' | 'straps' {
+  return context.rig.brief.carrier.heldBy ?? 'bolts';
+}
+
+function tankStrapsOf(rig: LoadedRig) {
+  const mass = liquidPoint(rig, 1).mass + rig.tankAt.mass;
+  const one = webbingWorkingLoad('2');
+  const byLoad = tiedownsForWorkingLoad(mass, one, 'over');
+  return { mass, one, byLoad, asked: Math.max(byLoad.number, tiedownNumber(rig.tankAt.length, mass, false)) };
+}
+
+function rigStrapsOf(rig: LoadedRig) {
+  const { mass } = centreAt(rig, 1);
+  const one = webbingWorkingLoad('2');
+  const byLoad = tiedownsForWorkingLoad(mass, one, 'direct');
+  const byNumber = tiedownNumber(rig.carrier.deckLength, mass, false);
+  return { one, byLoad, straps: Math.max(SKID_BOLTS, byLoad.number, byNumber) };
+}
+
+function boltsOf(rig: LoadedRig) {
+  const full = centreAt(rig, 1);
+  const spacing = rig.carrier.deckLength * 0.9;
+  const fromFront = Math.min(spacing, Math.max(0, full.x - rig.carrier.deckLength * 0.05));
+  const { forward } = RESTRAINT_SETS.breaking;
+  const forces = skidBoltForces(
+    full.mass,
+    forward * STANDARD_GRAVITY,
+    full.z,
+    spacing,
+    fromFront,
+    SKID_BOLTS,
+  );
+  // Shear and tension together by the sum of squares of their shares.
+  const asTension = Math.hypot(forces.shearPerBolt / SHEAR_SHARE, forces.rearBoltUplift);
+  const size =
+    BOLT_SIZES.find((s) => coarseBolt(s, '5').proofLoad >= asTension * 1.05) ??
+    BOLT_SIZES[BOLT_SIZES.length - 1]!;
+  return { full, forces, asTension, size };
 }

@@ -1,0 +1,7 @@
+export { BILL_GROUPS } from './groups.ts';
+export { billOf, wholeFeet, type Bill } from './bill.ts';
+export type { BillLine } from './bill-line.ts';
+export type { HardwareNeed } from './hardware.ts';
+export type { HoseCut } from './hoses.ts';
+export { ordersOf, type Order } from './orders.ts';
+export { priceBy, type Discount, type Tax } from './pricing.ts';

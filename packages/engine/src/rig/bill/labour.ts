@@ -1,0 +1,68 @@
+import { mates, type Kind, type Port, type Shop } from '../../catalogue/index.ts';
+import type { Plumbing, RigJoint } from '../plumbing/index.ts';
+import type { Rig } from '../rig-document.ts';
+import type { RawLine } from './part-lines.ts';
+
+type Per = Shop['operations'][number]['per'];
+
+/** Hours of each operation of the shop, at its own rate where it has one. */
+export function labour(rig: Rig, shop: Shop, plumbing: Plumbing): RawLine[] {
+  return shop.operations.flatMap((op): RawLine[] => {
+    const hours = Math.round(op.hours * timesOf(rig, plumbing, op.per, op.kinds) * 100) / 100;
+    if (hours === 0) return [];
+    const cost = op.costCentsPerHour ?? shop.labourCostCentsPerHour;
+    const rate = op.rateCentsPerHour ?? shop.labourRateCentsPerHour;
+    return [line('labour', op.name, hours, 'h', Math.round(hours * cost), Math.round(hours * rate))];
+  });
+}
+
+/** What is used up and not bought for one rig: sealant, bolts of the mountings, paint. */
+export function smallStuff(rig: Rig, shop: Shop, plumbing: Plumbing): RawLine[] {
+  return shop.consumables.flatMap((c): RawLine[] => {
+    const quantity = timesOf(rig, plumbing, c.per, c.kinds);
+    return quantity === 0
+      ? []
+      : [line('small-stuff', c.name, quantity, 'each', c.costCents * quantity, c.priceCents * quantity)];
+  });
+}
+
+function line(
+  sort: 'labour' | 'small-stuff',
+  name: string,
+  quantity: number,
+  unit: 'each' | 'h',
+  costCents: number,
+  listCents: number,
+): RawLine {
+  return { sort, name, quantity, unit, costCents, listCents, mass: 0, short: 0, leadTimeDays: 0 };
+}
+
+function timesOf(rig: Rig, plumbing: Plumbing, per: Per, kinds: readonly Kind[] | undefined): number {
+  switch (per) {
+    case 'rig':
+      return 1;
+    case 'line':
+      return rig.lines.length;
+    case 'joint':
+      return plumbing.joints.reduce((n, j) => n + (j.pieces.length + 1) * j.times, 0);
+    case 'thread':
+      return plumbing.joints.reduce((n, j) => n + threadsIn(rig, plumbing, j) * j.times, 0);
+    case 'part':
+      return [...rig.items.values()].filter(({ part }) => kinds === undefined || kinds.includes(part.kind))
+        .length;
+  }
+}
+
+/** Taper threads that are made up along a joint: each takes sealant. */
+function threadsIn(rig: Rig, { added }: Plumbing, { ends, pieces }: RigJoint): number {
+  const [of, id] = [ends[0].of, ends[0].port];
+  const part = rig.items.get(of)?.part ?? added.find((f) => f.id === of)?.part;
+  let at: Port | undefined = part?.ports.find((p) => p.id === id);
+  let threads = at?.joint === 'npt' ? 1 : 0;
+  for (const piece of pieces) {
+    const entered: Port | undefined = piece.ports.find((p) => at !== undefined && mates(at, p));
+    at = piece.ports.find((p) => p !== entered);
+    if (at?.joint === 'npt') threads++;
+  }
+  return threads;
+}
