@@ -14,8 +14,6 @@ const SLICE = 8;
 const QUIET = 140;
 /** Time between two tellings of a list that still grows [ms]. */
 const TELL = 150;
-/** Slots tried for ways out without anybody asking. */
-const MOST_SLOTS = 4;
 
 interface Shown {
   readonly version: number;
@@ -196,13 +194,13 @@ async function drawCurves(drawn: readonly CurvePicture[]): Promise<void> {
   timer = setTimeout(() => void drawCurves(now), 0);
 }
 
-/** Tries parts of the catalogue in the open slot, then in those that decide the broken promises, in short stretches. */
+/** Tries parts of the catalogue in the open slot in short stretches, then looks for ways out of what is broken. */
 async function tryParts(): Promise<void> {
   const tried = await trying();
   if (tried === undefined || shown === undefined || view === undefined) return;
   const { version, proof } = shown;
   const { slot, units } = view;
-  if (slot === undefined) return tryDeciding(tried);
+  if (slot === undefined) return lookForWays(tried);
   const duty = dutyOf(proof, view.duty).id;
   const done = tried.isDone(slot);
   if (!done) tried.work(slot, slice());
@@ -210,23 +208,16 @@ async function tryParts(): Promise<void> {
     toldAt = performance.now();
     say({ type: 'effects', version, effects: tried.effects(slot, duty, units) });
   }
-  if (done) tryDeciding(tried);
+  if (done) lookForWays(tried);
   else timer = setTimeout(() => void tryParts(), 0);
 }
 
-/** Goes on with the deciding slots without telling the open slot's list again. */
-function tryDeciding(tried: TriedParts): void {
+/** Looks for ways out of what is broken, in short stretches. */
+function lookForWays(tried: TriedParts): void {
   if (shown === undefined || view === undefined) return;
-  const open = tried
-    .decidingSlots()
-    .slice(0, MOST_SLOTS)
-    .find((s) => !tried.isDone(s));
-  if (open === undefined) {
-    say({ type: 'ways-out', version: shown.version, ways: tried.waysOut(view.units), done: true });
-    return;
-  }
-  tried.work(open, slice());
-  timer = setTimeout(() => tryDeciding(tried), 0);
+  const ways = tried.workWays(slice(), view.units);
+  if (ways === undefined) timer = setTimeout(() => lookForWays(tried), 0);
+  else say({ type: 'ways-out', version: shown.version, ways, done: true });
 }
 
 /** What the shown rig's parts are tried with, fetched when first wanted; undefined when something newer came meanwhile. */

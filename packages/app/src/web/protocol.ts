@@ -1,5 +1,5 @@
 import type { PlumbingGraph, PlumbingLayout, SceneHold, SheetName } from '@spraywright/engine/drawings';
-import type { UnitSystem } from '@spraywright/engine/quantity';
+import type { Change, UnitSystem } from '@spraywright/engine/quantity';
 import type { Design, PromiseKind, PromiseState } from '@spraywright/engine/rig';
 
 /** What the page and its engine say to each other. Figures cross as text that is ready to be read. */
@@ -34,17 +34,17 @@ export interface DutyTab {
   readonly state: PromiseState;
 }
 
+/** A change that keeps a broken promise and breaks no other. */
 export interface WayOut {
   readonly name: string;
-  /** A part in a slot, or else a value of the brief. */
-  readonly take:
-    { readonly item: string; readonly part: string } | { readonly path: string; readonly value: string };
+  readonly change: Change;
+  /** Items of the rig that it touches. */
+  readonly slots: readonly string[];
+  /** What the promise then has, and how it stands. */
   readonly then: string;
   readonly state: PromiseState;
   readonly price: string;
   readonly mass: string;
-  /** What else it breaks, in words; empty when nothing. */
-  readonly breaks: string;
 }
 
 export interface PromiseRow {

@@ -1,6 +1,5 @@
 import type { KeyboardEvent } from 'react';
 import type { WayOut } from '../protocol.ts';
-import { pathOf } from '@spraywright/engine/quantity';
 import type { DeskStore } from '../state/desk-store.ts';
 import { useDesk, useStore } from './desk-context.ts';
 import { Mark } from './marks.tsx';
@@ -8,7 +7,7 @@ import { Mark } from './marks.tsx';
 const LETTERS = 'abcd';
 const NO_WAYS: readonly WayOut[] = [];
 
-/** Changes of one thing that would keep a broken promise: parts of the catalogue, each proven with the whole rig. */
+/** Changes of one or two parts or settings that keep a broken promise and every other, each proven with the whole rig. */
 export function WaysOut({ id }: { id: string }) {
   const store = useStore();
   const ways = useDesk((s) => s.ways[id] ?? NO_WAYS);
@@ -17,11 +16,10 @@ export function WaysOut({ id }: { id: string }) {
   if (ways.length === 0)
     return (
       <p className="ways-note note">
-        No single part of the catalogue mends it. Change two, ask less, or choose the parts again.
+        No part or setting mends it, and no likely pair of them. Ask less, or choose the parts again.
       </p>
     );
-  const light = (w: WayOut | undefined) =>
-    store.setLit(w !== undefined && 'item' in w.take ? w.take.item : undefined);
+  const light = (w: WayOut | undefined) => store.setLit(w?.slots[0]);
   return (
     <table className="ways">
       <thead>
@@ -44,13 +42,10 @@ export function WaysOut({ id }: { id: string }) {
             <td>
               <span className="letter-box">{LETTERS.charAt(i)}</span>
             </td>
-            <th scope="row">
-              {w.name}
-              {w.breaks !== '' && <span className="breaks">breaks: {w.breaks}</span>}
-            </th>
+            <th scope="row">{w.name}</th>
             <td>
-              <span className={`then ${w.breaks === '' ? w.state : 'broken'}`}>
-                {w.then} <Mark state={w.breaks === '' ? w.state : 'broken'} />
+              <span className={`then ${w.state}`}>
+                {w.then} <Mark state={w.state} />
               </span>
             </td>
             <td>{w.price}</td>
@@ -85,7 +80,5 @@ export function takeByLetter(event: KeyboardEvent, store: DeskStore, id: string)
 }
 
 function takeWay(store: DeskStore, way: WayOut): void {
-  const about = `Take ${way.name}`;
-  if ('item' in way.take) store.take(way.take.item, way.take.part, about);
-  else store.edit({ about, puts: [{ path: pathOf(way.take.path), value: way.take.value }] });
+  store.edit({ ...way.change, about: `Take ${way.name}` });
 }

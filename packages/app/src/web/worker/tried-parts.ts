@@ -2,13 +2,14 @@ import { displayParts, type UnitSystem } from '@spraywright/engine/quantity';
 import {
   alternatives,
   byUse,
-  judge,
   partsInstead,
+  waysOut,
   type Alternative,
   type PromiseChange,
-  type Proof,
+  type PromiseWays,
   type Standing,
   type Trials,
+  type WayOut as EngineWay,
 } from '@spraywright/engine/rig';
 import type { Effect, Effects, WayOut } from '../protocol.ts';
 import { moneyChange } from './money.ts';
@@ -23,13 +24,19 @@ interface SlotTried {
   done: boolean;
 }
 
+/** Ways out that one promise shows. */
+const MOST_WAYS = 4;
+
 /** Tries the parts of the catalogue in the slots of one rig, a few at a time, and remembers what came out. */
 export class TriedParts {
   readonly #trials: Trials;
   readonly #slots = new Map<string, SlotTried>();
+  readonly #ways: Generator<number, PromiseWays[]>;
+  #found: PromiseWays[] | undefined;
 
   constructor(trials: Trials) {
     this.#trials = trials;
+    this.#ways = waysOut(trials, { most: MOST_WAYS, states: ['broken'] });
   }
 
   /** Proves the next parts of a slot until the moment is over. */
@@ -44,15 +51,6 @@ export class TriedParts {
 
   isDone(slot: string): boolean {
     return this.#slots.get(slot)?.done === true;
-  }
-
-  /** Slots whose parts decide the broken promises, those that decide most first. */
-  decidingSlots(): string[] {
-    const weight = new Map<string, number>();
-    for (const p of this.#trials.proof.promises)
-      if (p.state === 'broken')
-        for (const item of p.items) weight.set(item, (weight.get(item) ?? 0) + 1 / p.items.length);
-    return [...weight].sort((a, b) => b[1] - a[1]).map(([item]) => item);
   }
 
   /** The alternatives of a slot against the rig as it is: those that break nothing more first, cheapest first. */
@@ -71,48 +69,15 @@ export class TriedParts {
     };
   }
 
-  /** For each broken promise the single parts that would keep it, those that break nothing else and cost least first. */
-  waysOut(units: UnitSystem): Record<string, WayOut[]> {
-    const out: Record<string, WayOut[]> = {};
-    const all = [...this.#slots.values()].flatMap((s) => s.tried);
-    for (const p of this.#trials.proof.promises) {
-      if (p.state !== 'broken') continue;
-      const mending = all
-        .filter((a) => a.effect.mends.some((m) => m.id === p.id) && this.#answersBrief(a))
-        .sort(
-          (a, b) =>
-            a.effect.breaks.length - b.effect.breaks.length || a.effect.priceCents - b.effect.priceCents,
-        );
-      const perSlot = new Map<string, number>();
-      const parts = mending
-        .filter((a) => {
-          const n = (perSlot.get(a.slot) ?? 0) + 1;
-          perSlot.set(a.slot, n);
-          return n <= 2;
-        })
-        .slice(0, 4)
-        .map((a): WayOut => {
-          const then = a.effect.mends.find((m) => m.id === p.id)?.after;
-          return {
-            take: { item: a.slot, part: a.part.id },
-            name: [a.part.name, ...a.also].join(', '),
-            then: figureOf(then, units),
-            state: then?.state ?? 'kept',
-            price: moneyChange(a.effect.priceCents),
-            mass: `${massChange(a.effect.mass, units)} ${units === 'us' ? 'lb' : 'kg'}`,
-            breaks: sentences(a.effect.breaks).join('; '),
-          };
-        });
-      const less = askLess(p, this.#trials.proof, units);
-      out[p.id] = less === undefined ? parts : [...parts.slice(0, 3), less];
+  /** Looks for ways out of what is broken until the moment is over; gives them when all has been tried. */
+  workWays(goOn: () => boolean, units: UnitSystem): Record<string, WayOut[]> | undefined {
+    while (this.#found === undefined && goOn()) {
+      const next = this.#ways.next();
+      if (next.done === true) this.#found = next.value;
     }
-    return out;
-  }
-
-  /** A way out must not ask less than the brief: the tank that was wished for stays as large. */
-  #answersBrief({ part }: Alternative): boolean {
-    const wished = this.#trials.rig.brief.wishes.tank;
-    return part.kind !== 'tank' || wished === undefined || part.volume >= wished * 0.98;
+    return this.#found === undefined
+      ? undefined
+      : Object.fromEntries(this.#found.map((of) => [of.promise.id, wayRows(of, units)]));
   }
 
   #slot(slot: string): SlotTried {
@@ -157,25 +122,23 @@ function sentences(promises: readonly PromiseChange[]): string[] {
   return promises.map((p) => p.after!.sentence);
 }
 
-/** The way out that is always there: to promise no more than the rig reaches. */
-function askLess(p: Proof['promises'][number], proof: Proof, units: UnitSystem): WayOut | undefined {
-  const at = proof.duties.findIndex((d) => d.id === p.duty);
-  const target = proof.duties[at]?.duty.target;
-  if (p.kind !== 'reach' || p.has === undefined || target === undefined) return undefined;
-  const unit = units === 'us' ? 0.3048 : 1;
-  const figure = Math.floor(p.has.value / unit);
-  if (figure < 1) return undefined;
-  const value = `${figure} ${units === 'us' ? 'ft' : 'm'}`;
-  const { state } = judge(figure * unit, p.has.value, 'at-least');
-  return {
-    name: `Ask them: promise ${value}`,
-    take: { path: `brief.duties.${at}.target.${target.aim === 'height' ? 'height' : 'distance'}`, value },
-    then: figureOf(p, units),
-    state,
-    price: '$0',
-    mass: '0',
-    breaks: '',
-  };
+/** The ways out of one promise, and last what could be asked instead. */
+function wayRows({ ways, less }: PromiseWays, units: UnitSystem): WayOut[] {
+  const row = (
+    way: Pick<EngineWay, 'name' | 'change' | 'effect' | 'then'>,
+    slots: readonly string[],
+  ): WayOut => ({
+    name: way.name,
+    change: way.change,
+    slots,
+    then: figureOf(way.then, units),
+    state: way.then?.state ?? 'kept',
+    price: moneyChange(way.effect.priceCents),
+    mass: `${massChange(way.effect.mass, units)} ${units === 'us' ? 'lb' : 'kg'}`,
+  });
+  if (less === undefined) return ways.map((w) => row(w, w.slots));
+  const asked = row({ ...less, name: `Ask less: ${less.name}` }, []);
+  return [...ways.slice(0, MOST_WAYS - 1).map((w) => row(w, w.slots)), asked];
 }
 
 function figureOf(promise: Standing | undefined, units: UnitSystem): string {

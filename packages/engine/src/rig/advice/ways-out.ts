@@ -1,5 +1,5 @@
 import { changed, type Change } from '../../quantity/index.ts';
-import { THIN, type RigPromise } from '../promise.ts';
+import { THIN, type PromiseState, type RigPromise } from '../promise.ts';
 import { askLess, type AskLess } from './ask-less.ts';
 import { effectOf, type Effect, type Standing } from './effect.ts';
 import { pairsFor } from './pairs.ts';
@@ -33,6 +33,8 @@ export interface WaysOutOptions {
   readonly most?: number;
   /** Pairs of changes proven for each promise, the likeliest of the cheap first. */
   readonly pairs?: number;
+  /** States of the promises that ways are looked for; broken and thin ones when it is not said. */
+  readonly states?: readonly PromiseState[];
 }
 
 /**
@@ -45,9 +47,9 @@ export interface WaysOutOptions {
  */
 export function* waysOut(
   trials: Trials,
-  { most = 4, pairs = 60 }: WaysOutOptions = {},
+  { most = 4, pairs = 60, states = ['broken', 'thin'] }: WaysOutOptions = {},
 ): Generator<number, PromiseWays[]> {
-  const wanting = trials.proof.promises.filter((p) => p.state === 'broken' || p.state === 'thin');
+  const wanting = trials.proof.promises.filter((p) => states.includes(p.state));
   if (wanting.length === 0) return [];
   const singles = singleChanges(trials);
   const all: TriedChange[] = [];
