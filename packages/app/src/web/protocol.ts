@@ -258,7 +258,7 @@ export interface LaidPlumbing {
 }
 
 /** A rig that no other beats in price and margin. */
-export interface ChoiceRow {
+interface ChoiceRow {
   readonly id: string;
   readonly name: string;
   readonly price: string;

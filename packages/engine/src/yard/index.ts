@@ -1,6 +1,7 @@
 export { INSTRUMENTS, type Instrument, type InstrumentId } from './instruments.data.ts';
 export { yardModel, type YardModel, type YardOptions } from './yard-model.ts';
-export { yardSheet, WIND_LIMIT, type SheetReading, type YardSheet } from './sheet.ts';
+export type { SheetReading } from './sheet-reading.ts';
+export { yardSheet, WIND_LIMIT, type YardSheet } from './sheet.ts';
 export type { ReadingLimit } from './promise-limits.ts';
 export {
   matchReadings,

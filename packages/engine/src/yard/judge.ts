@@ -4,7 +4,8 @@ import { first, type Rig } from '../rig/index.ts';
 import { instrumentOf } from './instruments.data.ts';
 import type { TakenReadings } from './readings-document.ts';
 import type { ReadingLimit } from './promise-limits.ts';
-import type { SheetReading, YardSheet } from './sheet.ts';
+import type { SheetReading } from './sheet-reading.ts';
+import type { YardSheet } from './sheet.ts';
 
 /**
  * pass: inside the window. look: outside it, though every promise holds. fail: a promise or an acceptance limit is broken,

@@ -1,5 +1,5 @@
 import { first, type Proof, type Rig } from '../rig/index.ts';
-import type { YardRow } from './rows.ts';
+import type { YardRow } from './yard-row.ts';
 
 /** What a reading must not fall below or rise above for a promise to hold. */
 export interface ReadingLimit {

@@ -11,7 +11,7 @@ import {
   type Problem,
   type Shape,
 } from '../quantity/index.ts';
-import type { SheetReading } from './sheet.ts';
+import type { SheetReading } from './sheet-reading.ts';
 
 /** A value is read once its reading is known. */
 const typed: Shape<unknown> = {

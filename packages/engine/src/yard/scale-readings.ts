@@ -1,6 +1,6 @@
 import { TOLERANCES, type Proof } from '../rig/index.ts';
 import { instrumentOf } from './instruments.data.ts';
-import type { SheetReading } from './sheet.ts';
+import type { SheetReading } from './sheet-reading.ts';
 
 /** Doubt of where the masses stand along the rig, as a share of a load: judgement, no source. */
 const PLACING = 0.03;

@@ -1,38 +1,14 @@
-import type { Dimension } from '../quantity/index.ts';
 import type { Proof, Rig } from '../rig/index.ts';
-import { instrumentOf, type InstrumentId } from './instruments.data.ts';
-import { promiseLimits, type ReadingLimit } from './promise-limits.ts';
+import { instrumentOf } from './instruments.data.ts';
+import { promiseLimits } from './promise-limits.ts';
 import { scaleReadings } from './scale-readings.ts';
+import type { SheetReading } from './sheet-reading.ts';
 import { slopes, unscaled, yardModel, type YardModel, type YardOptions } from './yard-model.ts';
 
 /** 5 and 95 % points of the normal distribution. */
 const NINETY_FIVE = 1.6449;
 /** Wind above which a tape says nothing [m/s]; as for the throw model and its water test. */
 export const WIND_LIMIT = 3;
-
-/** One line of the sheet: what to read, and between what it must be. */
-export interface SheetReading {
-  readonly id: string;
-  readonly instrument: InstrumentId;
-  readonly dimension: Dimension;
-  readonly duty?: string;
-  readonly line?: string;
-  readonly hoseOut?: number;
-  readonly tankLevel?: number;
-  /** What the bucket holds or how much of the tank is drained [m3]. */
-  readonly volume?: number;
-  readonly tips?: number;
-  readonly needed: boolean;
-  /** SI. Nine of ten good rigs read from low to high. */
-  readonly expected: number;
-  readonly low: number;
-  readonly high: number;
-  /** Of one reading of one such rig: of its logarithm, or in SI where the instrument reads through nought. */
-  readonly deviation: number;
-  readonly limits: readonly ReadingLimit[];
-  /** What the doubt is made of, largest first; shares add to 1. */
-  readonly doubt: readonly { readonly of: string; readonly share: number }[];
-}
 
 /** The yard test of one rig. */
 export interface YardSheet {

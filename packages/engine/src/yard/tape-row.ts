@@ -1,6 +1,6 @@
 import type { PartOf } from '../catalogue/index.ts';
 import { outletHeightOf, siteOf, type Duty, type Rig } from '../rig/index.ts';
-import type { YardRow } from './rows.ts';
+import type { YardRow } from './yard-row.ts';
 import { throwNear } from './throw-near.ts';
 import type { WaterRun } from './water-run.ts';
 

@@ -10,7 +10,8 @@ import {
   type UncertainInput,
 } from '../rig/index.ts';
 import { instrumentOf } from './instruments.data.ts';
-import { yardRows, type WateredRig, type YardRow } from './rows.ts';
+import { yardRows } from './rows.ts';
+import type { WateredRig, YardRow } from './yard-row.ts';
 import { waterRunner, type WaterRun } from './water-run.ts';
 
 /** Inputs that readings with water in a new rig depend on. New tips are not worn, and strainers are clean. */
@@ -89,7 +90,7 @@ export function yardModel(rig: Rig, options: YardOptions = {}): YardModel {
 }
 
 /** A value on the scale on which its doubt is symmetric: its logarithm, or itself. */
-export function scaled(row: YardRow, value: number): number {
+function scaled(row: YardRow, value: number): number {
   if (instrumentOf(row.instrument).plain === true) return value;
   return value > 0 ? Math.log(value) : NaN;
 }

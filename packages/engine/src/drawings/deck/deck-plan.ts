@@ -6,7 +6,7 @@ import type { Palette } from '../palette.ts';
 import { drawing, element, label, path, stroke } from '../svg.ts';
 import { deckPlanOf, type DeckFigure } from './deck-figures.ts';
 
-export interface DeckPlanOptions {
+interface DeckPlanOptions {
   readonly width: number;
   readonly units: UnitSystem;
   readonly palette: Palette;
