@@ -34,5 +34,10 @@ export const NOT_FORMULAS = {
   thinnedWithWater: 'composition',
   compileNetwork: 'composition',
   solveNetwork: 'composition',
+  // Polynomials through exact solves.
+  surfaceGrid: 'composition',
+  gridPoint: 'composition',
+  fitSurface: 'composition',
+  evaluateSurface: 'composition',
   readNetwork: 'reader',
 };

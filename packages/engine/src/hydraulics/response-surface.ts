@@ -23,6 +23,7 @@ export interface Surface {
   readonly basis: Float64Array;
 }
 
+/** A box of inputs with the same number of points on each side. */
 export function surfaceGrid(low: Float64Array, high: Float64Array, pointsPerSide: number): SurfaceGrid {
   return { dimensions: low.length, pointsPerSide, points: pointsPerSide ** low.length, low, high };
 }
