@@ -16,7 +16,9 @@ import type {
   View,
   WayOut,
 } from '../protocol.ts';
+import { afterPaint } from './after-paint.ts';
 import { EngineLink } from './engine-link.ts';
+import { SCALES } from './promise-scales.ts';
 import { edited, judged, newJob, redone, settled, undone, type Job } from './job.ts';
 import { keepWork, loadWork } from './kept-work.ts';
 
@@ -455,18 +457,3 @@ const CLOSED = {
 
 /** The job that is on the desk the first time. */
 const FIRST_JOB = 'tall-elms';
-
-const SCALES: Readonly<Record<Fold, Pick<View, 'scaleWidth' | 'scaleHeight'>>> = {
-  desk: { scaleWidth: 92, scaleHeight: 24 },
-  tablet: { scaleWidth: 92, scaleHeight: 52 },
-  phone: { scaleWidth: 86, scaleHeight: 54 },
-};
-
-/** Runs after the frame in which the page stands as it now is has been painted. */
-function afterPaint(then: () => void): void {
-  requestAnimationFrame(() => {
-    const channel = new MessageChannel();
-    channel.port1.onmessage = then;
-    channel.port2.postMessage(0);
-  });
-}
