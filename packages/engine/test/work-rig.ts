@@ -2,6 +2,7 @@ import type { Part, PartOf } from '../src/catalogue/index.ts';
 import { readBrief, type Brief } from '../src/rig/brief.ts';
 import type { OutletState } from '../src/rig/duty-state.ts';
 import type { ProofContext } from '../src/rig/proof/context.ts';
+import { liquidOf } from '../src/rig/proof/liquid.ts';
 import { boxTank, contextOf, rigOf } from './machine-rig.ts';
 
 // Rigs for the tests of dose, drift, rinse and day: what comes out of them is given, nothing is solved.
@@ -105,7 +106,13 @@ export function workContext(w: WorkRig): ProofContext {
     ...HEAD,
     work: 'tractor-spot-and-boom',
     liquids: [
-      { id: 'mix', name: 'Mix', liquid: 'glyphosate_mix', ...w.liquid },
+      {
+        id: 'mix',
+        name: 'Mix',
+        liquid: 'glyphosate_mix',
+        ...(w.density === undefined ? {} : { density: `${w.density} kg/m3` }),
+        ...w.liquid,
+      },
       { id: 'rinse', name: 'Water', liquid: 'water', use: 'flush' },
     ],
     duties: [
@@ -142,6 +149,7 @@ export function workContext(w: WorkRig): ProofContext {
   const lines = rig.lines.map((l) => ({ ...l, id, opens: id, run }));
   const bound = { ...rig, brief, lines, document: { ...rig.document, brief, lines } };
   const context = contextOf(bound, w.density ?? 1000);
+  const { drySalt } = liquidOf(brief, 'mix', context.site);
   return {
     ...context,
     duties: context.duties.map((d) => {
@@ -158,7 +166,13 @@ export function workContext(w: WorkRig): ProofContext {
         },
         pressureAt: new Map([[last, w.outlet.tipPressure]]),
       };
-      return { ...d, liquid: { ...d.liquid, id: 'mix', name: 'Mix' }, open, dirty: open, shut: open };
+      return {
+        ...d,
+        liquid: { ...d.liquid, id: 'mix', name: 'Mix', ...(drySalt === undefined ? {} : { drySalt }) },
+        open,
+        dirty: open,
+        shut: open,
+      };
     }),
   };
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { proveRig, type Proof } from '@spraywright/engine/rig';
+import { proveRig } from '@spraywright/engine/rig';
 import { demoCatalogue, demoRig, demoShop } from '../../test/demo.ts';
 import { deckDxf } from './deck-dxf.ts';
 
@@ -54,6 +54,6 @@ describe('the deck as DXF', () => {
   it('refuses a rig without a carrier', async () => {
     const bare = { ...proof };
     delete (bare as { placement?: unknown }).placement;
-    await expect(deckDxf(bare as Proof)).rejects.toThrow(/no carrier/);
+    await expect(deckDxf(bare)).rejects.toThrow(/no carrier/);
   });
 });
