@@ -34,6 +34,16 @@ function spread<T>(list: readonly T[], most: number): T[] {
   return list.filter((_, i) => i === list.length - 1 || i % Math.ceil(list.length / most) === 0);
 }
 
+/** The first document with each number of the second where the two agree to 1e-6 of it. */
+function near(one: unknown, two: unknown): unknown {
+  if (typeof one === 'number' && typeof two === 'number')
+    return Math.abs(one - two) <= 1e-6 * Math.abs(two) ? two : one;
+  if (Array.isArray(one) && Array.isArray(two)) return one.map((v, i) => near(v, two[i]));
+  if (typeof one !== 'object' || one === null || typeof two !== 'object' || two === null) return one;
+  const other = two as Record<string, unknown>;
+  return Object.fromEntries(Object.entries(one).map(([key, v]) => [key, near(v, other[key])]));
+}
+
 /** Equal but for the last digits of what the solver iterates: friction curves are kept from solve to solve. */
 function sameProof(a: Proof, b: Proof, what: string): void {
   const told = (proof: Proof) => proof.promises.map((p) => [p.id, p.state, p.sentence, p.items]);
@@ -47,7 +57,8 @@ function sameProof(a: Proof, b: Proof, what: string): void {
     ])
       if (x !== y) expect(Math.abs(x! - y!), `${what}: ${p.id}`).toBeLessThan(1e-6 * Math.abs(y!) + 1e-9);
   });
-  expect(a.bill).toEqual(b.bill);
+  // The pressures of its joints come from the solver too.
+  expect(near(a.bill, b.bill), `${what}: bill`).toEqual(b.bill);
   expect(a.counts).toEqual(b.counts);
   expect(a.placement?.parts).toEqual(b.placement?.parts);
 }
