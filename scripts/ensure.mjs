@@ -25,7 +25,7 @@ export function ensureInstalled() {
     .digest('hex');
   const stamp = join(root, 'node_modules', '.spraywright-installed');
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === mark) return;
-  say('Installing packages (once; about a minute) ...');
+  say('Installing packages (once; two to three minutes) ...');
   const done = spawnSync('npm', ['ci', '--no-fund', '--no-audit', '--loglevel=error'], {
     cwd: root,
     stdio: 'inherit',
