@@ -1,10 +1,9 @@
 import { writeFileSync } from 'node:fs';
 import type { Catalogue, RigPricing } from '@spraywright/engine/catalogue';
-import { freightOf, ordersOf, proveRig, readRig, type Rig } from '@spraywright/engine/rig';
+import { freightOf, ordersOf, proveRig, type Rig } from '@spraywright/engine/rig';
 import { billSheet, cutSheet, orderSheet, sheetCsv } from '../documents/bill-table.ts';
 import { billText } from '../documents/bill-text.ts';
 import { billXlsx } from '../documents/bill-xlsx.ts';
-import { located } from '../documents/json-source.ts';
 import {
   CATALOGUE_OPTION,
   EXIT,
@@ -15,7 +14,7 @@ import {
   type Command,
   type Terminal,
 } from './command.ts';
-import { printProblems, readInputs, readSource } from './inputs.ts';
+import { readRigInputs } from './inputs.ts';
 
 /** The bill of a rig: parts, fittings, labour, price, hoses to cut, what to order and by when. */
 export const billCommand: Command = {
@@ -50,15 +49,9 @@ export const billCommand: Command = {
   ],
   async run(args, terminal) {
     const pricing = pricingFrom(args, terminal);
-    const inputs = readInputs(args, terminal);
-    const source = readSource(args.positionals[0]!, terminal);
-    if (pricing === undefined || inputs === undefined || source === undefined) return EXIT.input;
-    const read = readRig(source.raw, inputs.catalogue);
-    if (!read.ok) {
-      printProblems(located(source, read.problems), terminal);
-      return EXIT.input;
-    }
-    const rig = withPricing(read.rig, pricing);
+    const inputs = readRigInputs(args, terminal);
+    if (pricing === undefined || inputs === undefined) return EXIT.input;
+    const rig = withPricing(inputs.rig, pricing);
     const proof = proveRig(rig, inputs.catalogue, inputs.shop, { units: inputs.units });
     const buildDate = args.text('build-date');
     let orders: ReturnType<typeof ordersOf>;

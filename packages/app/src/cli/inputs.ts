@@ -1,8 +1,9 @@
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Catalogue, Shop } from '@spraywright/engine/catalogue';
+import { readRig, type Rig } from '@spraywright/engine/rig';
 import { readCatalogueFolder, readJsonFile, readShopFile } from '../documents/catalogue-folder.ts';
-import { problemText, type JsonSource, type LocatedProblem } from '../documents/json-source.ts';
+import { located, problemText, type JsonSource, type LocatedProblem } from '../documents/json-source.ts';
 import type { Arguments, Terminal } from './command.ts';
 
 /** The demo that comes with the project, from this file's place in `src/cli` or `dist/cli`. */
@@ -29,6 +30,23 @@ export function readInputs(args: Arguments, terminal: Terminal): Inputs | undefi
   if (!catalogue.ok) printProblems(catalogue.problems, terminal);
   if (!shop.ok) printProblems(shop.problems, terminal);
   return catalogue.ok && shop.ok ? { catalogue: catalogue.catalogue, shop: shop.shop, units } : undefined;
+}
+
+/** A rig of the command line with everything it is proven with. */
+export interface RigInputs extends Inputs {
+  readonly source: JsonSource;
+  readonly rig: Rig;
+}
+
+/** Reads the inputs and the rig that a command names first; prints every problem and returns undefined when something is wrong. */
+export function readRigInputs(args: Arguments, terminal: Terminal): RigInputs | undefined {
+  const inputs = readInputs(args, terminal);
+  const source = readSource(args.positionals[0]!, terminal);
+  if (inputs === undefined || source === undefined) return undefined;
+  const read = readRig(source.raw, inputs.catalogue);
+  if (read.ok) return { ...inputs, source, rig: read.rig };
+  printProblems(located(source, read.problems), terminal);
+  return undefined;
 }
 
 /** Reads one JSON file, or a demo file by its bare name. */

@@ -1,9 +1,9 @@
 import { writeFileSync } from 'node:fs';
-import { proveRig, readRig, type Proof, type Rig } from '@spraywright/engine/rig';
-import { located } from '../documents/json-source.ts';
+import { proveRig, type Proof, type Rig } from '@spraywright/engine/rig';
 import type { QuoteOptions } from '../documents/quote-options.ts';
+import { parseDay } from '../documents/quote-terms.ts';
 import { CATALOGUE_OPTION, EXIT, JSON_OPTION, SHOP_OPTION, UNITS_OPTION, type Command } from './command.ts';
-import { printProblems, readInputs, readSource } from './inputs.ts';
+import { readRigInputs } from './inputs.ts';
 
 interface Paper {
   readonly name: string;
@@ -41,22 +41,19 @@ export function paperCommand({ name, summary, called, write }: Paper): Command {
         return EXIT.input;
       }
       const date = args.text('date') ?? new Date().toISOString().slice(0, 10);
-      if (!/^\d{4}-\d{2}-\d{2}$/.test(date) || Number.isNaN(Date.parse(date))) {
-        terminal.err(`--date is '${date}'; a day such as 2026-03-03 was expected`);
+      try {
+        parseDay(date);
+      } catch (error) {
+        terminal.err(`--${(error as Error).message}`);
         return EXIT.input;
       }
-      const inputs = readInputs(args, terminal);
-      const source = readSource(args.positionals[0]!, terminal);
-      if (inputs === undefined || source === undefined) return EXIT.input;
-      const rig = readRig(source.raw, inputs.catalogue);
-      if (!rig.ok) {
-        printProblems(located(source, rig.problems), terminal);
-        return EXIT.input;
-      }
-      const proof = proveRig(rig.rig, inputs.catalogue, inputs.shop, { units: inputs.units });
+      const inputs = readRigInputs(args, terminal);
+      if (inputs === undefined) return EXIT.input;
+      const { rig } = inputs;
+      const proof = proveRig(rig, inputs.catalogue, inputs.shop, { units: inputs.units });
       let bytes: Uint8Array;
       try {
-        bytes = await write(rig.rig, proof, { shop: inputs.shop, units: inputs.units, date }, file);
+        bytes = await write(rig, proof, { shop: inputs.shop, units: inputs.units, date }, file);
       } catch (error) {
         if (!(error instanceof RangeError)) throw error;
         terminal.err(`${args.positionals[0]!}: ${error.message}`);

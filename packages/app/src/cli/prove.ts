@@ -1,8 +1,7 @@
-import { confidenceOf, readRig, proveRig } from '@spraywright/engine/rig';
-import { located } from '../documents/json-source.ts';
+import { confidenceOf, proveRig } from '@spraywright/engine/rig';
 import { proofText } from '../documents/proof-text.ts';
 import { CATALOGUE_OPTION, EXIT, JSON_OPTION, SHOP_OPTION, UNITS_OPTION, type Command } from './command.ts';
-import { printProblems, readInputs, readSource } from './inputs.ts';
+import { readRigInputs } from './inputs.ts';
 
 /** Proves a rig: every promise over all its duties. */
 export const proveCommand: Command = {
@@ -29,16 +28,11 @@ export const proveCommand: Command = {
     'spraywright prove rig.json --json',
   ],
   run(args, terminal) {
-    const inputs = readInputs(args, terminal);
-    const source = readSource(args.positionals[0]!, terminal);
-    if (inputs === undefined || source === undefined) return EXIT.input;
-    const rig = readRig(source.raw, inputs.catalogue);
-    if (!rig.ok) {
-      printProblems(located(source, rig.problems), terminal);
-      return EXIT.input;
-    }
-    const proof = proveRig(rig.rig, inputs.catalogue, inputs.shop, { units: inputs.units });
-    const confidence = args.flag('odds') ? confidenceOf(rig.rig, proof) : undefined;
+    const inputs = readRigInputs(args, terminal);
+    if (inputs === undefined) return EXIT.input;
+    const { rig } = inputs;
+    const proof = proveRig(rig, inputs.catalogue, inputs.shop, { units: inputs.units });
+    const confidence = args.flag('odds') ? confidenceOf(rig, proof) : undefined;
     terminal.out(
       args.flag('json')
         ? JSON.stringify(confidence === undefined ? proof : { ...proof, confidence }, null, 2)

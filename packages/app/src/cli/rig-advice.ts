@@ -2,7 +2,6 @@ import {
   alternatives,
   byUse,
   proveRig,
-  readRig,
   slotsOf,
   trialsOf,
   waysOut,
@@ -10,9 +9,8 @@ import {
   type Trials,
 } from '@spraywright/engine/rig';
 import { alternativesText, waysOutText } from '../documents/advice-text.ts';
-import { located } from '../documents/json-source.ts';
 import { EXIT, type Arguments, type Terminal } from './command.ts';
-import { printProblems, readInputs, readSource, type Inputs } from './inputs.ts';
+import { readRigInputs, type Inputs } from './inputs.ts';
 
 /** Prints for each broken or thin promise of a rig the changes that keep it. */
 export function printWaysOut(args: Arguments, terminal: Terminal): number {
@@ -63,18 +61,12 @@ function begin(
   args: Arguments,
   terminal: Terminal,
 ): { readonly trials: Trials; readonly units: Inputs['units'] } | undefined {
-  const inputs = readInputs(args, terminal);
-  const source = readSource(args.positionals[0]!, terminal);
-  if (inputs === undefined || source === undefined) return undefined;
-  const { catalogue, shop, units } = inputs;
-  const read = readRig(source.raw, catalogue);
-  if (!read.ok) {
-    printProblems(located(source, read.problems), terminal);
-    return undefined;
-  }
-  const proof = proveRig(read.rig, catalogue, shop, { units, notes: false });
+  const inputs = readRigInputs(args, terminal);
+  if (inputs === undefined) return undefined;
+  const { catalogue, shop, units, source, rig } = inputs;
+  const proof = proveRig(rig, catalogue, shop, { units, notes: false });
   return {
-    trials: trialsOf({ raw: source.raw as RawRig, rig: read.rig, proof }, catalogue, shop, units),
+    trials: trialsOf({ raw: source.raw as RawRig, rig, proof }, catalogue, shop, units),
     units,
   };
 }

@@ -1,10 +1,10 @@
 import { ACCEPTANCE_EDITIONS } from '@spraywright/engine/physics';
-import { proveRig, readRig } from '@spraywright/engine/rig';
+import { proveRig } from '@spraywright/engine/rig';
 import { judgeReadings, matchReadings, readReadings, yardSheet } from '@spraywright/engine/yard';
 import { located } from '../documents/json-source.ts';
 import { yardText } from '../documents/yard-text.ts';
 import { CATALOGUE_OPTION, EXIT, JSON_OPTION, SHOP_OPTION, UNITS_OPTION, type Command } from './command.ts';
-import { printProblems, readInputs, readSource } from './inputs.ts';
+import { printProblems, readRigInputs, readSource } from './inputs.ts';
 
 /** The yard test of a rig: the sheet, or what the readings say. */
 export const yardCommand: Command = {
@@ -38,19 +38,13 @@ export const yardCommand: Command = {
       );
       return EXIT.input;
     }
-    const inputs = readInputs(args, terminal);
-    const source = readSource(args.positionals[0]!, terminal);
-    if (inputs === undefined || source === undefined) return EXIT.input;
-    const { catalogue, shop, units } = inputs;
-    const rig = readRig(source.raw, catalogue);
-    if (!rig.ok) {
-      printProblems(located(source, rig.problems), terminal);
-      return EXIT.input;
-    }
-    const proof = proveRig(rig.rig, catalogue, shop, { units });
+    const inputs = readRigInputs(args, terminal);
+    if (inputs === undefined) return EXIT.input;
+    const { catalogue, shop, units, rig } = inputs;
+    const proof = proveRig(rig, catalogue, shop, { units });
     const file = args.text('readings');
     if (file === undefined) {
-      const sheet = yardSheet(rig.rig, proof, { units });
+      const sheet = yardSheet(rig, proof, { units });
       terminal.out(args.flag('json') ? JSON.stringify(sheet, null, 2) : yardText(sheet, units));
       return EXIT.ok;
     }
@@ -62,7 +56,7 @@ export const yardCommand: Command = {
       return EXIT.input;
     }
     const { waterTemperature } = head.document;
-    const sheet = yardSheet(rig.rig, proof, {
+    const sheet = yardSheet(rig, proof, {
       units,
       ...(waterTemperature === undefined ? {} : { waterTemperature }),
     });
@@ -71,7 +65,7 @@ export const yardCommand: Command = {
       printProblems(located(readings, matched.problems), terminal);
       return EXIT.input;
     }
-    const judged = judgeReadings(rig.rig, sheet, matched.taken, {
+    const judged = judgeReadings(rig, sheet, matched.taken, {
       units,
       ...(edition === undefined ? {} : { edition }),
     });

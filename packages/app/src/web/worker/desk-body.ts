@@ -1,6 +1,6 @@
 import { PALETTES } from '@spraywright/engine/drawings';
 import { display, type UnitSystem } from '@spraywright/engine/quantity';
-import { liquidOf, type DutyProof, type PromiseState, type Proof, type Rig } from '@spraywright/engine/rig';
+import type { DutyProof, PromiseState, Proof, Rig } from '@spraywright/engine/rig';
 import type { DeskBody, DutyTab, View } from '../protocol.ts';
 import { billGroups } from './bill-groups.ts';
 import { briefProse } from './brief-prose.ts';
@@ -20,7 +20,7 @@ export function deskBody(raw: unknown, rig: Rig, proof: Proof, duty: DutyProof, 
     counts: proof.counts,
     price: money(Math.round(proof.bill.priceCents / 100) * 100),
     dry: massText(proof.bill.dryMass, units),
-    full: massText(proof.bill.dryMass + liquidMass(rig, proof), units),
+    full: fullText(proof, units),
     ready: `${proof.bill.readyInDays} days`,
     catalogue: `${proof.catalogue.name} ${proof.catalogue.version}`,
     engine: proof.engineVersion,
@@ -66,13 +66,9 @@ function headline(duty: DutyProof, units: UnitSystem): string {
   return outlets.join(', ');
 }
 
-/** A full tank of the heaviest liquid that is carried. */
-function liquidMass(rig: Rig, proof: Proof): number {
-  const densities = rig.brief.liquids.map((l) => liquidOf(rig.brief, l.id, proof.site).density);
-  let volume = 0;
-  for (const { part, item } of rig.items.values())
-    if (part.kind === 'tank') volume += part.volume * item.count;
-  return volume * Math.max(0, ...densities);
+/** Weight of the rig full, as the promises of axles and hitch reckon it. */
+function fullText({ placement }: Proof, units: UnitSystem): string {
+  return placement === undefined ? 'unknown' : massText(placement.centre.full.mass, units);
 }
 
 function massText(mass: number, units: UnitSystem): string {

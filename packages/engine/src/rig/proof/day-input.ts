@@ -1,5 +1,6 @@
 import { fluidPower, fuelRateFromConsumption, type DayInput } from '../../physics/index.ts';
 import { groundDose } from '../application.ts';
+import { rinseWaterAboard } from '../placement/index.ts';
 import { first } from '../rig-document.ts';
 import { STARTS, WORK_STARTS } from '../start-values.data.ts';
 import type { ProofContext, ProvenDuty } from './context.ts';
@@ -31,6 +32,7 @@ export function dayInputOf(context: ProofContext): DayMade | undefined {
   const flow = open.outlets.reduce((sum, o) => sum + Math.max(0, o.flow), 0);
   if (!(flow > 1e-6)) return undefined;
   const start = WORK_STARTS[brief.work];
+  const residual = residualOf(context);
   const assumed: string[] = [];
   const or = <T>(given: T | undefined, name: string, fallback: { value: T; source: string }): T => {
     if (given !== undefined) return given;
@@ -57,7 +59,7 @@ export function dayInputOf(context: ProofContext): DayMade | undefined {
     input: {
       dayLength: or(day.length, 'length of the day', STARTS.dayLength),
       tank: context.tank.volume,
-      unusable: residualOf(context).body,
+      unusable: residual.body,
       flow: Math.max(1e-6, workFlow),
       unitVolume,
       unitArea,
@@ -73,7 +75,11 @@ export function dayInputOf(context: ProofContext): DayMade | undefined {
       stopTime: or(day.stopTime, 'parking at each place', start.stopTime),
       ...(application === undefined ? {} : { workSpeed: Math.min(30, application.speed) }),
       ...(application === undefined && duty.hoseOut !== undefined ? { hoseLength: duty.hoseOut } : {}),
-      emptyMass: context.bill.dryMass,
+      // Hoses stay full over the day and clean water stays aboard: both ride with the empty tank.
+      emptyMass:
+        context.bill.dryMass +
+        (residual.hoses + residual.plumbing) * liquid.density +
+        rinseWaterAboard(brief),
       density: liquid.density,
       ...productOf(context, proven),
       ...fuelOf(context, proven),
