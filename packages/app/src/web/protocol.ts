@@ -1,6 +1,6 @@
 import type { PlumbingGraph, PlumbingLayout, SceneHold, SheetName } from '@spraywright/engine/drawings';
 import type { Change, UnitSystem } from '@spraywright/engine/quantity';
-import type { Design, PromiseKind, PromiseState } from '@spraywright/engine/rig';
+import type { Design, Odds, PromiseKind, PromiseState } from '@spraywright/engine/rig';
 
 /** What the page and its engine say to each other. Figures cross as text that is ready to be read. */
 
@@ -326,6 +326,21 @@ export interface View {
   readonly compared: readonly string[];
   readonly scaleWidth: number;
   readonly scaleHeight: number;
+}
+
+/** What the worker of the odds is asked. */
+export interface ToOdds {
+  readonly address: string;
+  readonly version: number;
+  readonly rig: RigJson;
+  readonly units: UnitSystem;
+}
+
+/** How sure the promises of one version of a rig are, by the promise's id. */
+export interface OddsTold {
+  readonly version: number;
+  readonly draws: number;
+  readonly odds: Readonly<Record<string, Odds>>;
 }
 
 export type ToEngine =

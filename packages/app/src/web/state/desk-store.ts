@@ -1,66 +1,13 @@
 import type { PlumbingGraph, SceneHold, SheetName } from '@spraywright/engine/drawings';
 import type { Change, UnitSystem } from '@spraywright/engine/quantity';
-import type {
-  BriefTab,
-  ChoicesPicture,
-  CurvePicture,
-  DeskBody,
-  Effects,
-  FieldProblem,
-  FromEngine,
-  LaidPlumbing,
-  Leaf,
-  Pictures,
-  PlumbingPicture,
-  RigJson,
-  View,
-  WayOut,
-} from '../protocol.ts';
+import type { FromEngine, Leaf, RigJson, View } from '../protocol.ts';
 import { afterPaint } from './after-paint.ts';
+import { CLOSED, EMPTY, type DeskState, type Fold } from './desk-state.ts';
 import { EngineLink } from './engine-link.ts';
 import { SCALES } from './promise-scales.ts';
 import { edited, judged, newJob, redone, settled, undone, type Job } from './job.ts';
 import { keepWork, loadWork } from './kept-work.ts';
-
-export type Fold = 'desk' | 'tablet' | 'phone';
-
-export interface DeskState {
-  readonly shop: { readonly name: string; readonly address: string } | undefined;
-  readonly briefs: readonly BriefTab[];
-  readonly jobs: Readonly<Record<string, Job>>;
-  readonly current: string | undefined;
-  readonly units: UnitSystem;
-  readonly sheet: 'day' | 'night';
-  readonly printing: boolean;
-  readonly fold: Fold;
-  readonly leaf: Leaf;
-  readonly duty: string | undefined;
-  readonly lit: string | undefined;
-  readonly slot: string | undefined;
-  readonly working: readonly string[];
-  readonly sceneWidth: number;
-  readonly sceneHeight: number;
-  readonly lineWidth: number;
-  readonly hold: SceneHold | undefined;
-  readonly curveWidth: number;
-  readonly plumbing: LaidPlumbing | undefined;
-  readonly plumbingFailure: string | undefined;
-  readonly plumbingPicture: PlumbingPicture | undefined;
-  readonly tried: readonly string[];
-  readonly compared: readonly string[];
-  readonly choices: ChoicesPicture | undefined;
-  /** The last good figures; `problems` tells why the newest document gave none. */
-  readonly body: DeskBody | undefined;
-  readonly pictures: Pictures | undefined;
-  readonly curves: readonly CurvePicture[];
-  readonly problems: readonly FieldProblem[];
-  readonly effects: Effects | undefined;
-  readonly ways: Readonly<Record<string, readonly WayOut[]>>;
-  /** The brief for which parts are being chosen. */
-  readonly choosing: { readonly id: string; readonly title: string } | undefined;
-  readonly failure: string | undefined;
-  readonly kept: boolean;
-}
+import { OddsLink } from './odds-link.ts';
 
 const KEEP_AFTER = 300;
 
@@ -69,6 +16,7 @@ export class DeskStore {
   #state: DeskState;
   #version = 0;
   #versionOf: RigJson | undefined;
+  #oddsIn: UnitSystem | undefined;
   #lastReadable: RigJson | undefined;
   #inputAt: number | undefined;
   #keeping: ReturnType<typeof setTimeout> | undefined;
@@ -76,6 +24,7 @@ export class DeskStore {
   readonly #listeners = new Set<() => void>();
   readonly #storage: Storage | undefined;
   readonly #engine: EngineLink;
+  readonly #odds: OddsLink;
   /** Job that the page's address names. */
   readonly #wanted: string;
 
@@ -85,37 +34,13 @@ export class DeskStore {
     this.#wanted = start.job;
     this.#state = {
       ...loadWork(storage, night),
-      shop: undefined,
-      briefs: [],
-      printing: false,
+      ...EMPTY,
       fold,
-      leaf: 'desk',
-      duty: undefined,
-      lit: undefined,
-      slot: undefined,
-      working: [],
-      sceneWidth: 0,
-      sceneHeight: 0,
-      lineWidth: 0,
-      hold: undefined,
-      curveWidth: 0,
-      plumbing: undefined,
-      plumbingFailure: undefined,
-      plumbingPicture: undefined,
-      tried: [],
-      compared: [],
-      choices: undefined,
-      body: undefined,
-      pictures: undefined,
-      curves: [],
-      problems: [],
-      effects: undefined,
-      ways: {},
-      choosing: undefined,
-      failure: undefined,
-      kept: true,
     };
     this.#engine = new EngineLink((message) => this.#hear(message));
+    this.#odds = new OddsLink((odds) => {
+      if (odds.version === this.#version) this.#set({ odds });
+    });
   }
 
   readonly subscribe = (listener: () => void): (() => void) => {
@@ -360,6 +285,7 @@ export class DeskStore {
         const { body, problems, version } = message;
         const newest = version === this.#version;
         if (newest) this.#judge(problems.length === 0);
+        if (newest && body !== undefined) this.#askOdds(problems.length === 0);
         this.#set({
           problems,
           ...(body === undefined ? {} : { body }),
@@ -409,6 +335,16 @@ export class DeskStore {
     }
   }
 
+  /** Odds of another rig never stand beside new figures. */
+  #askOdds(readable: boolean): void {
+    const rig = this.job()?.rig;
+    const { odds, units } = this.#state;
+    if (rig === undefined || (odds?.version === this.#version && this.#oddsIn === units)) return;
+    this.#oddsIn = units;
+    if (odds !== undefined) this.#set({ odds: undefined });
+    if (readable) this.#odds.ask(this.#version, rig, units);
+  }
+
   /** Lays the plumbing out with the kernel, which is loaded the first time. */
   async #layPlumbing(key: string, graph: PlumbingGraph): Promise<void> {
     try {
@@ -437,23 +373,6 @@ export class DeskStore {
     if (kept !== this.#state.kept) this.#set({ kept });
   }
 }
-
-/** What is closed when another job is opened. */
-const CLOSED = {
-  duty: undefined,
-  slot: undefined,
-  lit: undefined,
-  working: [],
-  effects: undefined,
-  curves: [],
-  plumbingPicture: undefined,
-  tried: [],
-  compared: [],
-  choices: undefined,
-  ways: {},
-  problems: [],
-  failure: undefined,
-} as const;
 
 /** The job that is on the desk the first time. */
 const FIRST_JOB = 'tall-elms';

@@ -1,5 +1,6 @@
 import { createContext, useContext, useSyncExternalStore } from 'react';
-import type { DeskState, DeskStore } from '../state/desk-store.ts';
+import type { DeskState } from '../state/desk-state.ts';
+import type { DeskStore } from '../state/desk-store.ts';
 
 export const DeskContext = createContext<DeskStore | undefined>(undefined);
 

@@ -1,4 +1,4 @@
-import type { Fold } from '../state/desk-store.ts';
+import type { Fold } from '../state/desk-state.ts';
 
 const DESK = matchMedia('(min-width: 1000px)');
 const TABLET = matchMedia('(min-width: 680px)');

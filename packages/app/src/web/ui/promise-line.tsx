@@ -1,16 +1,21 @@
 import { STATE_WORDS } from '@spraywright/engine/drawings';
 import { memo } from 'react';
+import type { Odds } from '@spraywright/engine/rig';
 import type { PromiseRow } from '../protocol.ts';
 import { useDesk, useStore } from './desk-context.ts';
 import { Decisions } from './decisions.tsx';
 import { Mark } from './marks.tsx';
 import { takeByLetter, WaysOut } from './ways-out.tsx';
 
+/** Odds from here on go without saying in the row; the working still tells them. */
+const ALL_BUT_SURE = 0.99;
+
 /** One promise: mark, sentence, has and asked, and its point on the scale that all rows share. */
 export const PromiseLine = memo(
   function PromiseLine({ row }: { row: PromiseRow }) {
     const store = useStore();
     const open = useDesk((s) => s.working.includes(row.id));
+    const odds = useDesk((s) => s.odds?.odds[row.id]);
     const told = row.state !== 'kept';
     const toggle = () => store.toggleWorking(row.id);
     return (
@@ -25,6 +30,7 @@ export const PromiseLine = memo(
             <span className="for-readers">{STATE_WORDS[row.state]}: </span>
             {row.letter !== undefined && <b className="letter">{row.letter}</b>}
             {row.sentence}
+            {odds !== undefined && odds.share < ALL_BUT_SURE && <span className="odds">, {odds.kept}</span>}
           </button>
           <span className="figures">
             <span className="state-word" aria-hidden="true">
@@ -70,6 +76,7 @@ export const PromiseLine = memo(
 /** How it is worked out: figures from tip to promise, the method and where it comes from. */
 function Working({ row }: { row: PromiseRow }) {
   const store = useStore();
+  const odds = useDesk((s) => s.odds);
   return (
     <div className="working">
       {row.working !== undefined && row.working.length > 0 && (
@@ -84,6 +91,7 @@ function Working({ row }: { row: PromiseRow }) {
           </tbody>
         </table>
       )}
+      {odds?.odds[row.id] !== undefined && <Doubt odds={odds.odds[row.id]!} draws={odds.draws} />}
       <p className="note">
         Method: {row.method}. Source: {row.source}.
       </p>
@@ -107,6 +115,23 @@ function Working({ row }: { row: PromiseRow }) {
         </p>
       )}
     </div>
+  );
+}
+
+/** The band of a promise, what decides it most, and what would take the doubt away. */
+function Doubt({ odds, draws }: { odds: Odds; draws: number }) {
+  return (
+    <>
+      <p className="note">
+        {upperFirst(odds.kept)} in {draws} draws of the tolerances; {odds.band}. Most tolerances are
+        judgement: a water test of the built rig says more.
+      </p>
+      {odds.matters.length > 0 && (
+        <p className="note">
+          {odds.matters.map((m, i) => `${i === 0 ? 'Decided most by' : ', and by'} ${m.name} (${m.check})`)}.
+        </p>
+      )}
+    </>
   );
 }
 

@@ -5,6 +5,8 @@ import { TOLERANCES } from './tolerances.data.ts';
 
 /** How sure one promise is, in words that a page, a paper and a terminal share. */
 export interface Odds {
+  /** Share of the draws in which it is kept [-]. */
+  readonly share: number;
   /** "kept 97 times in 100". */
   readonly kept: string;
   /** "5 to 95 %: 55.8 ft to 86.0 ft". */
@@ -31,6 +33,7 @@ export function oddsOf(confidence: Confidence, promise: RigPromise, units: UnitS
   const text = (value: number) => figureText({ value, dimension }, units);
   const [low, , high] = told.band;
   return {
+    share: told.kept,
     kept: `kept ${times(told.kept)}`,
     band: `5 to 95 %: ${text(low)} to ${text(high)}`,
     matters: mattersOf(confidence, told),
