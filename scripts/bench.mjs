@@ -7,6 +7,7 @@ const benches = {
   throw: 'packages/engine/bench/throw.bench.ts',
   proof: 'packages/app/bench/proof.bench.ts',
   confidence: 'packages/app/bench/confidence.bench.ts',
+  learning: 'packages/app/bench/learning.bench.ts',
 };
 const only = process.argv[2];
 for (const [name, file] of Object.entries(benches)) {

@@ -12,6 +12,7 @@ export const NOT_FORMULAS = {
   materialOf: 'look-up',
   sourceOf: 'look-up',
   citation: 'look-up',
+  normalShareBelow: 'look-up',
   // Decided from tables; each answer carries its own sources or reasons.
   agitationNeed: 'decision',
   ventDemands: 'decision',

@@ -3,6 +3,7 @@ import { calcCommand } from './calc.ts';
 import { checkCommand } from './check.ts';
 import { commandHelp, EXIT, parseCommand, type Command, type Terminal } from './command.ts';
 import { designCommand } from './design.ts';
+import { learnCommand } from './learn.ts';
 import { partsInCommand, partsOutCommand } from './parts.ts';
 import { proveCommand } from './prove.ts';
 import { frameCommand } from './frame.ts';
@@ -20,6 +21,7 @@ const COMMANDS: readonly Command[] = [
   recordCommand,
   frameCommand,
   yardCommand,
+  learnCommand,
   solveCommand,
   calcCommand,
   checkCommand,

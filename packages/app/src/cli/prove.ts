@@ -1,7 +1,18 @@
-import { confidenceOf, proveRig } from '@spraywright/engine/rig';
+import { confidenceOf, proveRig, type Correction, type Rig } from '@spraywright/engine/rig';
+import { correctionsOf, readLearned } from '@spraywright/engine/yard';
+import { located } from '../documents/json-source.ts';
 import { proofText } from '../documents/proof-text.ts';
-import { CATALOGUE_OPTION, EXIT, JSON_OPTION, SHOP_OPTION, UNITS_OPTION, type Command } from './command.ts';
-import { readRigInputs } from './inputs.ts';
+import {
+  CATALOGUE_OPTION,
+  EXIT,
+  JSON_OPTION,
+  SHOP_OPTION,
+  UNITS_OPTION,
+  type Arguments,
+  type Command,
+  type Terminal,
+} from './command.ts';
+import { printProblems, readRigInputs, readSource } from './inputs.ts';
 
 /** Proves a rig: every promise over all its duties. */
 export const proveCommand: Command = {
@@ -17,6 +28,11 @@ export const proveCommand: Command = {
       type: 'boolean',
       help: 'how often each promise is kept when parts and settings are off by their tolerances, and what decides it',
     },
+    learned: {
+      type: 'string',
+      value: 'file',
+      help: 'with --odds: what learn has found of the parts, in place of their tolerances',
+    },
     working: { type: 'boolean', short: 'w', help: 'show the working under each promise' },
   },
   least: 1,
@@ -25,19 +41,43 @@ export const proveCommand: Command = {
     'spraywright prove rig.json',
     'spraywright prove rig.json --working --units metric',
     'spraywright prove rig.json --odds',
+    'spraywright prove rig.json --odds --learned learned.json',
     'spraywright prove rig.json --json',
   ],
   run(args, terminal) {
     const inputs = readRigInputs(args, terminal);
     if (inputs === undefined) return EXIT.input;
     const { rig } = inputs;
+    const corrections = correctionsFrom(rig, args, terminal);
+    if (corrections === undefined) return EXIT.input;
     const proof = proveRig(rig, inputs.catalogue, inputs.shop, { units: inputs.units });
-    const confidence = args.flag('odds') ? confidenceOf(rig, proof) : undefined;
+    const confidence = args.flag('odds') ? confidenceOf(rig, proof, { corrections }) : undefined;
     terminal.out(
       args.flag('json')
         ? JSON.stringify(confidence === undefined ? proof : { ...proof, confidence }, null, 2)
-        : proofText(proof, { units: inputs.units, working: args.flag('working'), confidence }),
+        : proofText(proof, {
+            units: inputs.units,
+            working: args.flag('working'),
+            confidence,
+            learned: args.text('learned') !== undefined,
+          }),
     );
     return proof.counts.broken > 0 ? EXIT.no : EXIT.ok;
   },
 };
+
+/** What readings of built rigs have taught of this one's parts; undefined when the file is wrong, which has been said. */
+function correctionsFrom(rig: Rig, args: Arguments, terminal: Terminal): Correction[] | undefined {
+  const file = args.text('learned');
+  if (file === undefined) return [];
+  if (!args.flag('odds')) {
+    terminal.err('--learned changes the odds only: add --odds');
+    return undefined;
+  }
+  const source = readSource(file, terminal);
+  if (source === undefined) return undefined;
+  const learned = readLearned(source.raw);
+  if (learned.ok) return correctionsOf(rig, learned.document);
+  printProblems(located(source, learned.problems), terminal);
+  return undefined;
+}

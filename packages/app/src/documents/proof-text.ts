@@ -7,6 +7,7 @@ import {
   type PromiseState,
   type RigPromise,
 } from '@spraywright/engine/rig';
+import { sharperLines } from './learned-text.ts';
 
 export interface ProofTextOptions {
   readonly units: 'us' | 'metric';
@@ -14,6 +15,8 @@ export interface ProofTextOptions {
   readonly working?: boolean;
   /** How sure each promise is; shown where it is given. */
   readonly confidence?: Confidence | undefined;
+  /** Whether the odds were drawn with what readings of built rigs have taught. */
+  readonly learned?: boolean;
 }
 
 const WORDS: Readonly<Record<PromiseState, string>> = {
@@ -48,6 +51,7 @@ export function proofText(proof: Proof, options: ProofTextOptions): string {
       ? []
       : [
           `Odds from ${confidence.draws} draws of ${confidence.inputs.length} tolerances (seed ${confidence.seed}). Most tolerances are judgement: a water test of the built rig says more.`,
+          ...(options.learned === true ? sharperLines(confidence) : []),
         ]),
     `Computed with engine ${proof.engineVersion}, catalogue ${proof.catalogue.name} ${proof.catalogue.version}. The product label, local codes and licensed practice come first.`,
     '',

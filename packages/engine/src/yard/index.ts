@@ -16,3 +16,4 @@ export {
   type JudgedTest,
   type ReadingState,
 } from './judge.ts';
+export * from './learning/index.ts';

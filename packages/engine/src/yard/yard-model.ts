@@ -90,7 +90,7 @@ export function yardModel(rig: Rig, options: YardOptions = {}): YardModel {
 }
 
 /** A value on the scale on which its doubt is symmetric: its logarithm, or itself. */
-function scaled(row: YardRow, value: number): number {
+export function scaled(row: YardRow, value: number): number {
   if (instrumentOf(row.instrument).plain === true) return value;
   return value > 0 ? Math.log(value) : NaN;
 }

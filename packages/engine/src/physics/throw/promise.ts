@@ -128,7 +128,8 @@ export function chanceOfReach(reach: number, demanded: number, sigma: number): n
   return normalShareBelow(Math.log(reach / demanded) / sigma);
 }
 
-function normalShareBelow(deviations: number): number {
+/** Share of a normal distribution that lies below so many deviations from its mean (Abramowitz and Stegun 7.1.26, from memory). */
+export function normalShareBelow(deviations: number): number {
   const x = Math.abs(deviations) / Math.SQRT2;
   const t = 1 / (1 + 0.3275911 * x);
   const poly =

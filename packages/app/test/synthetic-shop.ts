@@ -1,0 +1,135 @@
+import type { Rig } from '@spraywright/engine/rig';
+import {
+  factorKey,
+  INSTRUMENTS,
+  PART_SHARES,
+  yardModel,
+  type BuiltRig,
+  type Instrument,
+  type Learned,
+  type YardModel,
+} from '@spraywright/engine/yard';
+import { randomOf } from './mutation.ts';
+
+/** A shop whose every part is known: what it built, what it read, and the truth behind. */
+export interface SyntheticShop {
+  readonly machines: readonly BuiltRig[];
+  /** Mean log factor of every catalogue part, by the key of the factor. */
+  readonly parts: ReadonlyMap<string, number>;
+  /** Log factors of every machine's inputs, in the order of the machines. */
+  readonly copies: readonly ReadonlyMap<string, number>[];
+}
+
+export interface SyntheticOptions {
+  readonly count: number;
+  readonly seed: number;
+  /** Share of readings that are off by 10 to 60 % whatever the instrument. */
+  readonly odd?: number;
+  /** How much wider parts and copies scatter than the tolerances say; 1 when absent. */
+  readonly wider?: number;
+  /** Log factors of parts by input, all others nought, read without scatter. */
+  readonly only?: Readonly<Record<string, number>>;
+}
+
+/**
+ * Builds copies of the given rigs with parts and copies off by their tolerances, and reads each through the real solver
+ * with the instruments' own scatter. The same seed gives the same shop, odd readings or not.
+ */
+export function syntheticShop(
+  rigs: readonly Rig[],
+  { count, seed, odd = 0, wider = 1, only }: SyntheticOptions,
+): SyntheticShop {
+  const random = randomOf(seed);
+  const normal = () =>
+    only === undefined ? Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random()) : 0;
+  const models = rigs.map((rig) => yardModel(rig));
+  const parts = new Map<string, number>();
+  for (const { rig, inputs } of models)
+    for (const input of inputs) {
+      const key = factorKey(rig, input);
+      const { share } = PART_SHARES[input.kind]!;
+      if (!parts.has(key))
+        parts.set(
+          key,
+          input.mean + (only?.[input.id] ?? 0) + wider * Math.sqrt(share) * input.deviation * normal(),
+        );
+    }
+  const copies: Map<string, number>[] = [];
+  const machines = Array.from({ length: count }, (_, n): BuiltRig => {
+    const model = models[n % models.length]!;
+    const truth = new Map<string, number>();
+    const x = model.inputs.map((input) => {
+      const { share } = PART_SHARES[input.kind]!;
+      const own = wider * Math.sqrt(1 - share) * input.deviation * normal();
+      const value = parts.get(factorKey(model.rig, input))! + own;
+      truth.set(input.id, value);
+      return value;
+    });
+    copies.push(truth);
+    return built(model, x, `S-${n}`, normal, (value) => {
+      const wrong = random() < odd;
+      const by = 0.1 + 0.5 * random();
+      const sign = random() < 0.5 ? -1 : 1;
+      return wrong ? value * Math.exp(sign * by) : value;
+    });
+  });
+  return { machines, parts, copies };
+}
+
+function built(
+  model: YardModel,
+  x: readonly number[],
+  serial: string,
+  normal: () => number,
+  slip: (value: number) => number,
+): BuiltRig {
+  const shown = model.predict(x);
+  const values = new Map<string, number[]>();
+  model.rows.forEach((row, r) => {
+    const { deviation, plain }: Instrument = INSTRUMENTS[row.instrument];
+    const read = shown[r]! + deviation * normal();
+    const value = slip(plain === true ? read : Math.exp(read));
+    if (Number.isFinite(value)) values.set(row.id, [value]);
+  });
+  return {
+    rig: model.rig,
+    serial,
+    tests: [
+      {
+        document: {
+          format: 'spraywright-readings',
+          rig: model.rig.document.id,
+          serial,
+          wind: 1,
+          readings: [],
+        },
+        values,
+      },
+    ],
+  };
+}
+
+/** Share of the learned parts whose truth lies within two deviations of what was learned. */
+export function partsWithin({ factors }: Learned, { parts }: SyntheticShop): number {
+  const taught = factors.filter((f) => f.rigs > 0);
+  const near = taught.filter((f) => Math.abs(f.mean - parts.get(f.key)!) <= 2 * f.deviation);
+  return near.length / taught.length;
+}
+
+/** Share of the inputs of all built machines whose truth lies within two deviations of what was learned. */
+export function copiesWithin(learned: Learned, { machines, copies }: SyntheticShop): number {
+  let [near, all] = [0, 0];
+  for (const { serial, inputs } of learned.copies) {
+    const truth = copies[machines.findIndex((m) => m.serial === serial)]!;
+    for (const { id, mean, deviation } of inputs) {
+      all++;
+      if (Math.abs(mean - truth.get(id)!) <= 2 * deviation) near++;
+    }
+  }
+  return near / all;
+}
+
+/** How far the mean of a part moves at most between two learnings of the same shop, in its deviations. */
+export function worstShift(from: Learned, to: Learned): number {
+  return Math.max(...from.factors.map((f, i) => Math.abs(to.factors[i]!.mean - f.mean) / f.deviation));
+}

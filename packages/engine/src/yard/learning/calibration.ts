@@ -1,0 +1,74 @@
+import { normalShareBelow } from '../../physics/index.ts';
+import type { TakenReadings } from '../readings-document.ts';
+import { WIND_LIMIT, type YardSheet } from '../sheet.ts';
+import { instrumentOf } from '../instruments.data.ts';
+
+/** One test with the sheet it was taken by. */
+export interface SheetTest {
+  readonly sheet: YardSheet;
+  readonly taken: TakenReadings;
+}
+
+/** Promises of about one probability: how many were tested, and how many held. */
+export interface CalibrationBand {
+  readonly from: number;
+  readonly to: number;
+  readonly tested: number;
+  /** How many should have held: the sum of their probabilities. */
+  readonly promised: number;
+  readonly held: number;
+}
+
+export interface Calibration {
+  readonly bands: readonly CalibrationBand[];
+  /** Readings, and those inside the window that nine good rigs in ten read in. */
+  readonly readings: number;
+  readonly inside: number;
+  /** How the share inside compares with nine in ten. */
+  readonly windows: 'as promised' | 'too narrow' | 'too wide' | 'too few to tell';
+}
+
+const EDGES = [0, 0.5, 0.9, 0.99, 1] as const;
+const NINE_IN_TEN = 0.9;
+/** Fewer readings than this show no share of windows. */
+const FEWEST = 40;
+/** Readings of one rig move together, so only a gap of so many deviations of independent ones is told. */
+const TOLD = 4;
+
+/**
+ * What was promised, held against what happened: for each reading that a promise limits, the probability by the tolerances
+ * that it stays inside, and whether it did; and how many readings fell into the windows that should hold nine in ten.
+ */
+export function calibrationOf(tests: readonly SheetTest[]): Calibration {
+  const bands = EDGES.slice(1).map((to, i) => ({ from: EDGES[i]!, to, tested: 0, promised: 0, held: 0 }));
+  let [readings, inside] = [0, 0];
+  for (const { sheet, taken } of tests)
+    for (const row of sheet.readings) {
+      const list = taken.values.get(row.id);
+      const { wind } = taken.document;
+      if (list === undefined) continue;
+      if (row.instrument === 'tape-farthest' && !(wind !== undefined && wind <= WIND_LIMIT)) continue;
+      const value = list.reduce((sum, v) => sum + v, 0) / list.length;
+      readings++;
+      if (value >= row.low && value <= row.high) inside++;
+      const plain = instrumentOf(row.instrument).plain === true;
+      const off = (limit: number) =>
+        (plain ? limit - row.expected : Math.log(limit / row.expected)) / row.deviation;
+      for (const limit of row.limits) {
+        if (!plain && !(limit.value > 0)) continue;
+        const below = normalShareBelow(off(limit.value));
+        const promised = limit.sense === 'at-most' ? below : 1 - below;
+        const band = bands.find((b) => promised <= b.to)!;
+        band.tested++;
+        band.promised += promised;
+        if (limit.sense === 'at-most' ? value <= limit.value : value >= limit.value) band.held++;
+      }
+    }
+  return { bands: bands.filter((b) => b.tested > 0), readings, inside, windows: windowsOf(readings, inside) };
+}
+
+function windowsOf(readings: number, inside: number): Calibration['windows'] {
+  if (readings < FEWEST) return 'too few to tell';
+  const gap = (inside / readings - NINE_IN_TEN) / Math.sqrt((NINE_IN_TEN * (1 - NINE_IN_TEN)) / readings);
+  return gap < -TOLD ? 'too narrow' : gap > TOLD ? 'too wide' : 'as promised';
+}

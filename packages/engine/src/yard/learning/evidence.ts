@@ -1,0 +1,134 @@
+import type { Rig, UncertainInput } from '../../rig/index.ts';
+import { instrumentOf } from '../instruments.data.ts';
+import type { TakenReadings } from '../readings-document.ts';
+import { WIND_LIMIT } from '../sheet.ts';
+import { scaled, slopes, yardModel, type YardModel, type YardOptions } from '../yard-model.ts';
+import { PART_SHARES } from './part-share.data.ts';
+import { zeros, type Matrix } from './symmetric.ts';
+
+/** One built machine and every test of it. */
+export interface BuiltRig {
+  readonly rig: Rig;
+  /** Tests of one serial number are of one copy; without it every test is of a copy of its own. */
+  readonly serial?: string;
+  readonly tests: readonly TakenReadings[];
+}
+
+/** One reading as learning sees it, on the scale on which its scatter is even. */
+interface Reading {
+  readonly id: string;
+  readonly test: number;
+  readonly row: number;
+  readonly value: number;
+  /** Of the instrument alone. */
+  readonly deviation: number;
+}
+
+/** What one built machine can teach. */
+export interface Evidence {
+  readonly built: BuiltRig;
+  readonly models: readonly YardModel[];
+  readonly inputs: readonly UncertainInput[];
+  /** Factor of each input, by its key. */
+  readonly keys: readonly string[];
+  readonly readings: readonly Reading[];
+  /** Readings that teach nothing, and why. */
+  readonly unused: readonly { readonly id: string; readonly why: string }[];
+}
+
+/** Readings near one set of log factors: value = base + slope · (x − mean of the tolerances). */
+export interface Linear {
+  readonly rest: Float64Array;
+  readonly slope: Matrix;
+}
+
+/** Key of the factor that all copies of a catalogue part share; a part of the rig's own is shared by copies of that rig only. */
+export function factorKey(rig: Rig, input: UncertainInput): string {
+  const part = rig.items.get(input.item)!.part.id;
+  return rig.ownParts.has(part) ? `${input.kind}:${rig.document.id}/${part}` : `${input.kind}:${part}`;
+}
+
+/** Models made for a rig and water, so that copies of one rig share them. */
+export function modelMaker(options: YardOptions): (rig: Rig, temperature: number | undefined) => YardModel {
+  const made = new Map<Rig, Map<number | undefined, YardModel>>();
+  return (rig, temperature) => {
+    const ofRig = made.get(rig) ?? new Map<number | undefined, YardModel>();
+    made.set(rig, ofRig);
+    const model =
+      ofRig.get(temperature) ??
+      yardModel(rig, { ...options, ...(temperature === undefined ? {} : { waterTemperature: temperature }) });
+    ofRig.set(temperature, model);
+    return model;
+  };
+}
+
+/** Puts the readings of one machine in the form in which they teach. */
+export function evidenceOf(
+  built: BuiltRig,
+  modelOf: (rig: Rig, temperature: number | undefined) => YardModel,
+): Evidence {
+  const models = built.tests.map(({ document }) => modelOf(built.rig, document.waterTemperature));
+  const readings: Reading[] = [];
+  const unused: { id: string; why: string }[] = [];
+  const { inputs } = models[0]!;
+  built.tests.forEach(({ values, document }, test) => {
+    const model = models[test]!;
+    const shown = model.predict(inputs.map((i) => i.mean));
+    for (const id of [...values.keys()].sort()) {
+      const list = values.get(id)!;
+      const row = model.rows.findIndex((r) => r.id === id);
+      const found = model.rows[row];
+      const why =
+        found === undefined
+          ? 'a scale says nothing of a part'
+          : !Number.isFinite(shown[row]!)
+            ? 'this rig has no steady reading there'
+            : found.instrument === 'tape-farthest' &&
+                !(document.wind !== undefined && document.wind <= WIND_LIMIT)
+              ? 'a tape says nothing in wind above the limit, or in wind that nobody told'
+              : undefined;
+      if (why !== undefined || found === undefined) {
+        unused.push({ id, why: why ?? '' });
+        continue;
+      }
+      const mean = list.reduce((sum, v) => sum + v, 0) / list.length;
+      const { deviation } = instrumentOf(found.instrument);
+      readings.push({ id, test, row, value: scaled(found, mean), deviation });
+    }
+  });
+  return {
+    built,
+    models,
+    inputs,
+    keys: inputs.map((input) => factorKey(built.rig, input)),
+    readings,
+    unused,
+  };
+}
+
+/** Readings of a machine as a straight law near the log factors `at`, through the real solver. */
+export function linearised({ models, inputs, readings }: Evidence, at: Float64Array): Linear {
+  const made = new Map<YardModel, { base: Float64Array; slope: Float64Array }>();
+  const width = inputs.length;
+  for (const model of models)
+    if (!made.has(model)) made.set(model, { base: model.predict(at), slope: slopes(model, at) });
+  const slope = zeros(readings.length, width);
+  const rest = Float64Array.from(readings, ({ test, row, value }, i) => {
+    const { base, slope: all } = made.get(models[test]!)!;
+    let r = value - base[row]!;
+    for (let k = 0; k < width; k++) {
+      const s = (slope[i]![k] = all[row * width + k]!);
+      r += s * (at[k]! - inputs[k]!.mean);
+    }
+    // A rig that finds no steady state there says nothing.
+    if (!Number.isFinite(r)) slope[i]!.fill(0);
+    return Number.isFinite(r) ? r : 0;
+  });
+  return { rest, slope };
+}
+
+/** Variance of an input that all copies of its part share, and that of one copy. */
+export function dividedVariance({ kind, deviation }: UncertainInput): { part: number; copy: number } {
+  const share = PART_SHARES[kind]?.share ?? 0;
+  return { part: share * deviation ** 2, copy: (1 - share) * deviation ** 2 };
+}

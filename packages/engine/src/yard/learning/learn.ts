@@ -1,0 +1,282 @@
+import type { YardOptions } from '../yard-model.ts';
+import {
+  dividedVariance,
+  evidenceOf,
+  linearised,
+  modelMaker,
+  type BuiltRig,
+  type Evidence,
+  type Linear,
+} from './evidence.ts';
+import { inverseOf, product, times, transposed, zeros, type Matrix } from './symmetric.ts';
+
+/** What readings say of one input of all copies of one part, as logarithms of the factor on its nominal value [-]. */
+export interface LearnedFactor {
+  /** `kind:part`. */
+  readonly key: string;
+  /** "Plunger pump: flow". */
+  readonly name: string;
+  readonly mean: number;
+  readonly deviation: number;
+  /** Of one copy around the part's mean; a tolerance, not learned. */
+  readonly copyDeviation: number;
+  /** What the tolerance says before any reading. */
+  readonly before: { readonly mean: number; readonly deviation: number };
+  /** Built machines whose readings depend on it. */
+  readonly rigs: number;
+}
+
+/** What readings say of one built machine. */
+export interface LearnedCopy {
+  readonly rig: string;
+  readonly serial?: string;
+  readonly inputs: readonly { readonly id: string; readonly mean: number; readonly deviation: number }[];
+  /** Probability that a reading was taken as its instrument takes it; the rest, that something went wrong [-]. */
+  readonly readings: readonly { readonly id: string; readonly sound: number }[];
+  readonly unused: readonly { readonly id: string; readonly why: string }[];
+}
+
+export interface Learned {
+  readonly factors: readonly LearnedFactor[];
+  readonly copies: readonly LearnedCopy[];
+}
+
+/** Readings that go wrong altogether: slips of pen, wrong bucket, wrong valve. Judgement. */
+const ODD_SHARE = 0.03;
+/** How much wider these scatter than the instrument does. Judgement. */
+const ODD_SPREAD = 20;
+/** Rounds of weighing, each after the last has settled the factors; more change nothing in the third digit. */
+const ROUNDS = 40;
+const SETTLED = 1e-3;
+/** Slopes are taken at the tolerances' middle, then anew at what was learned. */
+const LINEARISED = 2;
+/** A slope that moves a reading by less than this share of its scatter teaches nothing. */
+const TEACHES = 0.02;
+
+/**
+ * Learns from the tests of built machines how far each part is off its leaflet, and each copy off its part.
+ *
+ * All readings at once, from the tolerances as they stand, so the order in which they came changes nothing. A reading
+ * is its value by the real solver, straight near what is learned, and the instrument's scatter; a few are taken to be
+ * wrong altogether, and each counts by the probability that it is sound, judged by all the others.
+ *
+ * @source Bayesian linear regression with random effects and the contaminated normal of Tukey (1960), both textbook;
+ * the judgement of each reading by all others is the leave-one-out residual of Gaussian regression.
+ */
+export function learnFrom(machines: readonly BuiltRig[], options: YardOptions = {}): Learned {
+  const modelOf = modelMaker(options);
+  const evidence = [...machines]
+    .sort(byName)
+    .map((built) => evidenceOf(built, modelOf))
+    .filter((e) => e.inputs.length > 0);
+  const places = new Map<string, number>();
+  const before: { name: string; mean: number; part: number; copy: number }[] = [];
+  for (const { keys, inputs } of evidence)
+    keys.forEach((key, k) => {
+      if (places.has(key)) return;
+      places.set(key, places.size);
+      before.push({ name: inputs[k]!.name, mean: inputs[k]!.mean, ...dividedVariance(inputs[k]!) });
+    });
+  let cells = evidence.map((e) => cellOf(e, places, undefined));
+  let found = settle(cells, before);
+  for (let again = 1; again < LINEARISED; again++) {
+    cells = cells.map((cell, i) => cellOf(cell.evidence, places, { cell, state: found.states[i]! }));
+    found = settle(cells, before);
+  }
+  const { states, mean, covariance } = found;
+  return {
+    factors: [...places].map(([key, p]): LearnedFactor => {
+      const prior = before[p]!;
+      return {
+        key,
+        name: prior.name,
+        mean: prior.mean + mean[p]!,
+        deviation: Math.sqrt(covariance[p]![p]!),
+        copyDeviation: Math.sqrt(prior.copy),
+        before: { mean: prior.mean, deviation: Math.sqrt(prior.part) },
+        rigs: cells.filter((c) => c.teaches.has(p)).length,
+      };
+    }),
+    copies: cells.map((cell, i) => copyOf(cell, states[i]!, covariance)),
+  };
+}
+
+/** One machine with its straight law, ready for the rounds. */
+interface Cell {
+  readonly evidence: Evidence;
+  readonly linear: Linear;
+  /** Place of each input in the list of factors. */
+  readonly at: Int32Array;
+  /** Distinct places, and slopes summed over the inputs of each: readings × places. */
+  readonly places: readonly number[];
+  readonly shared: Matrix;
+  /** Slopes times the copies' own variance, times slopes. */
+  readonly own: Matrix;
+  readonly copyVariance: Float64Array;
+  /** Factors that its readings depend on. */
+  readonly teaches: ReadonlySet<number>;
+  readonly sound: Float64Array;
+}
+
+interface State {
+  /** Mean of every input less the tolerance's. */
+  readonly x: Float64Array;
+  /** Inverse covariance of the readings when the parts are known. */
+  readonly inverse: Matrix;
+}
+
+interface Settled {
+  readonly states: readonly State[];
+  readonly mean: Float64Array;
+  readonly covariance: Matrix;
+}
+
+function byName(a: BuiltRig, b: BuiltRig): number {
+  const name = ({ rig, serial, tests }: BuiltRig) =>
+    JSON.stringify([rig.document.id, serial ?? '', tests.map((t) => t.document)]);
+  const [left, right] = [name(a), name(b)];
+  return left < right ? -1 : left > right ? 1 : 0;
+}
+
+function cellOf(
+  evidence: Evidence,
+  index: ReadonlyMap<string, number>,
+  last: { cell: Cell; state: State } | undefined,
+): Cell {
+  const { inputs, keys, readings } = evidence;
+  const middle = Float64Array.from(inputs, (input, k) => input.mean + (last?.state.x[k] ?? 0));
+  const linear = linearised(evidence, middle);
+  const at = Int32Array.from(keys, (key) => index.get(key)!);
+  const places = [...new Set(at)];
+  const column = new Map(places.map((p, j) => [p, j]));
+  const shared = zeros(readings.length, places.length);
+  const copyVariance = Float64Array.from(inputs, (input) => dividedVariance(input).copy);
+  const teaches = new Set<number>();
+  linear.slope.forEach((row, i) =>
+    row.forEach((slope, k) => {
+      shared[i]![column.get(at[k]!)!]! += slope;
+      if (Math.abs(slope * inputs[k]!.deviation) > TEACHES * readings[i]!.deviation) teaches.add(at[k]!);
+    }),
+  );
+  const own = linear.slope.map((a) =>
+    Float64Array.from(linear.slope, (b) => a.reduce((sum, v, k) => sum + v * copyVariance[k]! * b[k]!, 0)),
+  );
+  const sound = last?.cell.sound ?? new Float64Array(readings.length).fill(1);
+  return { evidence, linear, at, places, shared, own, copyVariance, teaches, sound };
+}
+
+/** Scatter of a reading of which it is not sure that it is sound. */
+function noiseOf(deviation: number, sound: number): number {
+  return deviation ** 2 / (sound + (1 - sound) / ODD_SPREAD ** 2);
+}
+
+/** Factors and weights, in turn, until neither moves. */
+function settle(cells: readonly Cell[], before: readonly { part: number }[]): Settled {
+  let found = solve(cells, before);
+  for (let round = 1; round < ROUNDS; round++) {
+    let moved = 0;
+    cells.forEach((cell, i) => {
+      const next = weighed(cell, found, i);
+      next.forEach((sound, j) => {
+        // Half way after the first rounds: two readings that contradict each other would take turns.
+        const to = round > 4 ? (sound + cell.sound[j]!) / 2 : sound;
+        moved = Math.max(moved, Math.abs(to - cell.sound[j]!));
+        cell.sound[j] = to;
+      });
+    });
+    found = solve(cells, before);
+    if (moved < SETTLED) break;
+  }
+  return found;
+}
+
+/** Posterior of all factors with the weights as they are. */
+function solve(cells: readonly Cell[], before: readonly { part: number }[]): Settled {
+  const n = before.length;
+  const precision = zeros(n, n);
+  before.forEach(({ part }, p) => (precision[p]![p] = 1 / part));
+  const pull = new Float64Array(n);
+  const inverses = cells.map(({ evidence, own, sound, shared, places, linear }) => {
+    const inverse = inverseOf(
+      own.map((row, i) => {
+        const out = Float64Array.from(row);
+        out[i]! += noiseOf(evidence.readings[i]!.deviation, sound[i]!);
+        return out;
+      }),
+    );
+    const back = product(transposed(shared), inverse);
+    const square = product(back, shared);
+    const right = times(back, linear.rest);
+    places.forEach((p, a) => {
+      pull[p]! += right[a]!;
+      places.forEach((q, b) => (precision[p]![q]! += square[a]![b]!));
+    });
+    return inverse;
+  });
+  const covariance = inverseOf(precision);
+  const mean = times(covariance, pull);
+  const states = cells.map((cell, i): State => {
+    const inverse = inverses[i]!;
+    const left = times(inverse, unexplained(cell, mean));
+    const x = cell.copyVariance.map((variance, k) => {
+      const own = cell.linear.slope.reduce((sum, row, r) => sum + row[k]! * left[r]!, 0);
+      return mean[cell.at[k]!]! + variance * own;
+    });
+    return { x, inverse };
+  });
+  return { states, mean, covariance };
+}
+
+/** What the parts' factors leave of the readings. */
+function unexplained({ linear, shared, places }: Cell, mean: Float64Array): Float64Array {
+  return linear.rest.map((r, i) => r - places.reduce((sum, p, a) => sum + shared[i]![a]! * mean[p]!, 0));
+}
+
+/** Probability that each reading is sound, judged by all others: of this machine and of every other. */
+function weighed(cell: Cell, { states, mean, covariance }: Settled, i: number): Float64Array {
+  const { inverse } = states[i]!;
+  const left = times(inverse, unexplained(cell, mean));
+  const through = product(inverse, cell.shared);
+  return Float64Array.from(cell.evidence.readings, ({ deviation }, r) => {
+    const row = through[r]!;
+    let known = 0;
+    cell.places.forEach((p, a) =>
+      cell.places.forEach((q, b) => (known += row[a]! * covariance[p]![q]! * row[b]!)),
+    );
+    const sharp = inverse[r]![r]! - known;
+    const off = left[r]! / sharp;
+    const others = Math.max(0, 1 / sharp - noiseOf(deviation, cell.sound[r]!));
+    const sound = (1 - ODD_SHARE) * density(off, others + deviation ** 2);
+    const odd = ODD_SHARE * density(off, others + (ODD_SPREAD * deviation) ** 2);
+    return sound + odd > 0 ? sound / (sound + odd) : 0;
+  });
+}
+
+/** Of a normal around nought, but for a factor. */
+function density(off: number, variance: number): number {
+  return Math.exp((-off * off) / (2 * variance)) / Math.sqrt(variance);
+}
+
+function copyOf(cell: Cell, { x, inverse }: State, covariance: Matrix): LearnedCopy {
+  const { evidence, linear, copyVariance, at, places, shared, sound } = cell;
+  const { built, inputs, readings, unused } = evidence;
+  const byParts = product(inverse, shared);
+  return {
+    rig: built.rig.document.id,
+    ...(built.serial === undefined ? {} : { serial: built.serial }),
+    inputs: inputs.map(({ id, mean }, k) => {
+      const pull = Float64Array.from(linear.slope, (row) => row[k]! * copyVariance[k]!);
+      const kept = pull.reduce((s, a, r) => s + a * pull.reduce((t, b, c) => t + b * inverse[r]![c]!, 0), 0);
+      const toParts = places.map(
+        (p, a) => (p === at[k] ? 1 : 0) - pull.reduce((sum, value, r) => sum + value * byParts[r]![a]!, 0),
+      );
+      let variance = copyVariance[k]! - kept;
+      places.forEach((p, a) =>
+        places.forEach((q, b) => (variance += toParts[a]! * covariance[p]![q]! * toParts[b]!)),
+      );
+      return { id, mean: mean + x[k]!, deviation: Math.sqrt(Math.max(0, variance)) };
+    }),
+    readings: readings.map(({ id }, r) => ({ id, sound: sound[r]! })),
+    unused,
+  };
+}
