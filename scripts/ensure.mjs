@@ -9,6 +9,7 @@ import { fileURLToPath } from 'node:url';
 export const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 const LEAST_NODE = [20, 19];
 const CHROMIUM = ['/usr/bin/chromium', '/usr/bin/chromium-browser'];
+const POSTGRES = '/usr/lib/postgresql';
 
 export function ensureNode() {
   const [major, minor] = process.versions.node.split('.').map(Number);
@@ -76,25 +77,35 @@ export function ensureBuilt() {
 /** Finds Chromium for the browser test; as root on Debian it is installed when missing. */
 export function ensureChromium() {
   const found = () => process.env.CHROMIUM ?? CHROMIUM.find((path) => existsSync(path));
-  if (found()) return found();
-  if (process.getuid?.() === 0 && existsSync('/usr/bin/apt-get')) {
-    say('Installing Chromium for the browser test (once) ...');
-    const quiet = {
-      stdio: ['ignore', 'ignore', 'inherit'],
-      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
-    };
-    spawnSync('apt-get', ['update', '-qq'], quiet);
-    spawnSync(
-      'apt-get',
-      ['install', '-y', '-qq', '--no-install-recommends', 'chromium', 'poppler-utils'],
-      quiet,
-    );
-  }
+  if (!found()) installed('Chromium for the browser test', ['chromium', 'poppler-utils']);
   if (found()) return found();
   stop(
     'The browser test needs Chromium and it is not here. On Debian: sudo apt-get install chromium poppler-utils\n' +
       'Elsewhere set CHROMIUM to the path of the program.',
   );
+}
+
+/** Finds PostgreSQL, on which the records are tested too; as root on Debian it is installed when missing. */
+export function ensurePostgres() {
+  const found = () => process.env.POSTGRES_BIN ?? (existsSync(POSTGRES) && readdirSync(POSTGRES).length > 0);
+  if (!found()) installed('PostgreSQL for the tests of the records', ['postgresql']);
+  if (found()) return;
+  stop(
+    'The records are tested on PostgreSQL too, and it is not here. On Debian: sudo apt-get install postgresql\n' +
+      'Elsewhere set POSTGRES_BIN to the folder of initdb.',
+  );
+}
+
+/** Installs packages of Debian, where this is Debian and we may. */
+function installed(what, packages) {
+  if (process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) return;
+  say(`Installing ${what} (once) ...`);
+  const quiet = {
+    stdio: ['ignore', 'ignore', 'inherit'],
+    env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+  };
+  spawnSync('apt-get', ['update', '-qq'], quiet);
+  spawnSync('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...packages], quiet);
 }
 
 /** Runs a command of the repository and stops when it fails. */

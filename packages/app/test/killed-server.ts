@@ -1,6 +1,7 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
 import { fileURLToPath } from 'node:url';
+import type { PostgresServer } from './postgres-server.ts';
 
 const MAIN = new URL('../src/cli/main.ts', import.meta.url).href;
 const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
@@ -14,16 +15,22 @@ export interface KillCount {
 }
 
 /**
- * Starts the server on a folder, saves from several writers at once, kills it (SIGKILL) in the middle, starts it again and counts
+ * Starts the server on its records, saves from several writers at once, kills it (SIGKILL) in the middle, starts it again and counts
  * what was acknowledged and what is there.
  *
+ * @param database killed before the server in every other round, and started again, where the records are in one
  * @param saves how many saves are acknowledged in each round before the kill; those of other writers are then under way
  */
-export async function killServer(folder: string, saves: readonly number[]): Promise<KillCount> {
+export async function killServer(
+  place: string,
+  saves: readonly number[],
+  database?: Pick<PostgresServer, 'kill' | 'start'>,
+): Promise<KillCount> {
   const acknowledged = Array.from({ length: WRITERS }, () => new Set<string>());
   let operation = 0;
-  for (const enough of saves) {
-    const { process: server, address } = await started(folder);
+  for (const [round, enough] of saves.entries()) {
+    const { process: server, address } = await started(place);
+    const killed = round % 2 === 1 ? database : undefined;
     await check(address, acknowledged);
     let left = enough;
     const writers = acknowledged.map(async (mine, k) => {
@@ -32,17 +39,22 @@ export async function killServer(folder: string, saves: readonly number[]): Prom
         const puts = [{ path: ['notes'], value: `${name} ${'x'.repeat(operation % 5000)}` }];
         const body = { base: version, edits: [{ operation: name, about: 'Notes', puts }] };
         const answer = await post(`${address}api/jobs/writer-${k}/edits`, body);
+        // With its database gone the server says so, and that it saved nothing.
+        if (killed !== undefined && answer.status === 503) return;
         if (!answer.ok) throw new Error(`the server answered ${answer.status}: ${await answer.text()}`);
         mine.add(name);
-        if (--left === 0) server.kill('SIGKILL');
+        if (--left !== 0) continue;
+        killed?.kill();
+        server.kill('SIGKILL');
       }
     });
     const [outcomes] = await Promise.all([Promise.allSettled(writers), once(server, 'exit')]);
+    killed?.start();
     // A writer ends when its request breaks off, which fetch tells by a TypeError.
     for (const outcome of outcomes)
       if (outcome.status === 'rejected' && !(outcome.reason instanceof TypeError)) throw outcome.reason;
   }
-  const { process: server, address } = await started(folder);
+  const { process: server, address } = await started(place);
   const lost = await check(address, acknowledged);
   server.kill('SIGKILL');
   await once(server, 'exit');
@@ -92,8 +104,8 @@ function post(address: string, body: unknown): Promise<Response> {
   });
 }
 
-async function started(folder: string): Promise<{ process: ChildProcess; address: string }> {
-  const command = `import(${JSON.stringify(MAIN)}).then((m) => m.main(['start', '--port', '0', '--records', ${JSON.stringify(folder)}]))`;
+async function started(place: string): Promise<{ process: ChildProcess; address: string }> {
+  const command = `import(${JSON.stringify(MAIN)}).then((m) => m.main(['start', '--port', '0', '--records', ${JSON.stringify(place)}]))`;
   const child = spawn('node', ['--conditions=source', '--import', 'tsx', '-e', command], {
     cwd: ROOT,
     stdio: ['ignore', 'pipe', 'inherit'],

@@ -8,6 +8,7 @@ import { partsInCommand, partsOutCommand } from './parts.ts';
 import { proveCommand } from './prove.ts';
 import { frameCommand } from './frame.ts';
 import { quoteCommand } from './quote.ts';
+import { recordsCommand } from './records.ts';
 import { recordCommand } from './record.ts';
 import { solveCommand } from './solve.ts';
 import { startCommand } from './start.ts';
@@ -28,6 +29,7 @@ const COMMANDS: readonly Command[] = [
   partsOutCommand,
   partsInCommand,
   startCommand,
+  recordsCommand,
 ];
 
 const CONSOLE: Terminal = {

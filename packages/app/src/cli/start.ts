@@ -1,18 +1,17 @@
 import { randomBytes } from 'node:crypto';
 import { readdirSync } from 'node:fs';
-import { join, resolve as absolute } from 'node:path';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { designRig } from '@spraywright/engine/rig';
 import { readJsonFile } from '../documents/catalogue-folder.ts';
 import { proofText } from '../documents/proof-text.ts';
-import type { Records } from '../store/index.ts';
-import { CATALOGUE_OPTION, EXIT, SHOP_OPTION, UNITS_OPTION, type Command, type Terminal } from './command.ts';
+import { CATALOGUE_OPTION, EXIT, SHOP_OPTION, UNITS_OPTION, type Command } from './command.ts';
 import { DEMO, printProblems, readInputs } from './inputs.ts';
+import { placeShown, recordsAt, recordsPlace, RECORDS_OPTION } from './records-place.ts';
 import { startDocument } from '../server/start-document.ts';
 
 const WEB = fileURLToPath(new URL('../../dist/web/', import.meta.url));
 const DEMO_JOB = 'tall-trees';
-const RECORDS = 'spraywright-records';
 
 /** Prints the proof of the demo job, serves the page on the loopback interface, ends on Ctrl-C. */
 export const startCommand: Command = {
@@ -26,12 +25,7 @@ export const startCommand: Command = {
       value: 'number',
       help: 'port on the loopback interface (default 4173; 0 takes a free one)',
     },
-    records: {
-      type: 'string',
-      short: 'r',
-      value: 'folder',
-      help: `folder of the shop's records, made when it is not there (default: ${RECORDS})`,
-    },
+    records: RECORDS_OPTION,
     catalogue: CATALOGUE_OPTION,
     shop: SHOP_OPTION,
     units: UNITS_OPTION,
@@ -59,8 +53,8 @@ export const startCommand: Command = {
       const design = designRig(first, inputs.catalogue, inputs.shop, { units: inputs.units });
       if (design.ok) terminal.out(proofText(design.proof, { units: inputs.units }));
     }
-    const folder = absolute(args.text('records') ?? RECORDS);
-    const records = await recordsIn(folder, terminal);
+    const place = recordsPlace(args);
+    const records = await recordsAt(place, terminal);
     if (records === undefined) return EXIT.input;
     // Loaded only now: the other commands need neither server nor records.
     const [{ serverApp }, { serve }] = await Promise.all([
@@ -84,7 +78,7 @@ export const startCommand: Command = {
     });
     const code = await new Promise<number>((resolve) => {
       const server = serve({ fetch: app.fetch, hostname: '127.0.0.1', port }, (info) => {
-        terminal.out(`Records: ${folder}\nOpen http://127.0.0.1:${info.port}/   (Ctrl-C ends)`);
+        terminal.out(`Records: ${placeShown(place)}\nOpen http://127.0.0.1:${info.port}/   (Ctrl-C ends)`);
       });
       server.on('error', (error: NodeJS.ErrnoException) => {
         terminal.err(
@@ -105,21 +99,3 @@ export const startCommand: Command = {
     return code;
   },
 };
-
-/** The records, or why they cannot be had. */
-async function recordsIn(folder: string, terminal: Terminal): Promise<Records | undefined> {
-  try {
-    const { openRecords } = await import('../store/index.ts');
-    return await openRecords(folder);
-  } catch (error) {
-    const message = error instanceof Error ? error.message : String(error);
-    const unbuilt = /bindings file|NODE_MODULE_VERSION|Cannot find module 'better-sqlite3'/.test(message);
-    terminal.err(
-      unbuilt
-        ? 'The records need better-sqlite3, which is not built for this Node.\n' +
-            'On Debian: apt-get install python3 make g++, then npm rebuild better-sqlite3'
-        : `The records in ${folder} cannot be opened: ${message}`,
-    );
-    return undefined;
-  }
-}

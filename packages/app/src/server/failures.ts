@@ -11,8 +11,10 @@ export function failed(error: unknown, c: Context, report: (error: unknown) => v
     const code = BY_STATUS[error.status];
     if (code !== undefined) return problem(c, code, PROBLEMS[code].title);
   }
-  report(error);
-  const code = databaseTrouble(error) ?? 'unexpected';
+  const trouble = databaseTrouble(error);
+  // Of trouble that is known the message is enough; where it arose helps nobody.
+  report(trouble === undefined ? error : `${PROBLEMS[trouble].title}: ${(error as Error).message}`);
+  const code = trouble ?? 'unexpected';
   return problem(c, code, `${PROBLEMS[code].title}; nothing was changed`);
 }
 
@@ -25,7 +27,14 @@ const BY_STATUS: Readonly<Record<number, ProblemCode>> = {
 
 function databaseTrouble(error: unknown): ProblemCode | undefined {
   const code = (error as { code?: unknown } | null)?.code;
+  if (
+    error instanceof Error &&
+    /^Connection terminated|timeout exceeded when trying to connect/.test(error.message)
+  )
+    return 'records-away';
   if (typeof code !== 'string') return undefined;
   if (/^SQLITE_(BUSY|LOCKED)/.test(code)) return 'records-busy';
+  // PostgreSQL: connection lost, server ending or starting, too many connections.
+  if (/^(08|57P|53300)|^E(CONNREFUSED|CONNRESET|PIPE|TIMEDOUT)$/.test(code)) return 'records-away';
   return /^SQLITE_(FULL|IOERR|READONLY|CANTOPEN)/.test(code) ? 'records-full' : undefined;
 }

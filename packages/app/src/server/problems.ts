@@ -20,6 +20,7 @@ export const PROBLEMS = {
   'unreadable-rig': { status: 422, title: 'The rig cannot be read' },
   unexpected: { status: 500, title: 'The server failed' },
   'records-busy': { status: 503, title: 'The records are busy' },
+  'records-away': { status: 503, title: 'The records cannot be reached' },
   'records-full': { status: 507, title: 'The records cannot be written' },
 } as const satisfies Record<string, ProblemKind>;
 

@@ -47,10 +47,19 @@ export class GroupCommit {
     });
   }
 
+  /** Nothing has been sent yet when a transaction cannot begin, so a lost connection is tried once more with a new one. */
+  #begin() {
+    const begin = () => this.#db.startTransaction().execute();
+    return begin().catch((error: { code?: unknown }) => {
+      if (String(error.code).startsWith('SQLITE')) throw error;
+      return begin();
+    });
+  }
+
   async #commit(group: readonly Waiting[]): Promise<void> {
     const answers: (() => void)[] = [];
     try {
-      const transaction = await this.#db.startTransaction().execute();
+      const transaction = await this.#begin();
       try {
         for (const { work, answer, refuse } of group) {
           const here = await transaction.savepoint('one').execute();

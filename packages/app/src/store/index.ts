@@ -1,4 +1,5 @@
 export { openRecords, type Records } from './records.ts';
+export { copyLines, layCopy } from './copy.ts';
 export { Refusal } from './refusal.ts';
 export type { Job, JobHead } from './job.ts';
 export { listJobs, makeJob, openJob } from './jobs.ts';

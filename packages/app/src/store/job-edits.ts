@@ -40,24 +40,22 @@ export async function editJob(
   const expected = base + (edits.length - fresh.length);
   if (job.version !== expected) throw await stale(db, job, base);
   let { document, version } = job;
-  for (const { operation, about, puts } of fresh) {
+  const rows = fresh.map(({ operation, about, puts }) => {
     const made = changeMade(document, { about, puts });
     document = made.document;
     version++;
-    await db
-      .insertInto('job_edits')
-      .values({
-        job_id: id,
-        version,
-        operation,
-        about,
-        puts: toJsonText(puts),
-        inverse: toJsonText(made.inverse.puts),
-        made_by: by,
-        made_at: at,
-      })
-      .execute();
-  }
+    return {
+      job_id: id,
+      version,
+      operation,
+      about,
+      puts: toJsonText(puts),
+      inverse: toJsonText(made.inverse.puts),
+      made_by: by,
+      made_at: at,
+    };
+  });
+  // The job's row goes first: of two processes one waits here, and then finds the version taken.
   const head = headOf(id, document);
   const { numUpdatedRows } = await db
     .updateTable('jobs')
@@ -67,6 +65,7 @@ export async function editJob(
     .executeTakeFirst();
   // Another process was first between the look and the write.
   if (numUpdatedRows !== 1n) throw await stale(db, await openJob(db, id), base);
+  for (const row of rows) await db.insertInto('job_edits').values(row).execute();
   await db
     .updateTable('job_documents')
     .set({ document: toJsonText(document) })

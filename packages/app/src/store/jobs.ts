@@ -33,8 +33,6 @@ export async function makeJob(
   document: JobDocument,
   { by, at }: Doing,
 ): Promise<Job> {
-  const taken = await db.selectFrom('jobs').select('id').where('id', '=', id).executeTakeFirst();
-  if (taken !== undefined) throw new Refusal('job-exists', `there is already a job '${id}'`, { id });
   const row: JobRow = {
     id,
     version: 1,
@@ -43,7 +41,13 @@ export async function makeJob(
     changed_at: at,
     changed_by: by,
   };
-  await db.insertInto('jobs').values(row).execute();
+  const { numInsertedOrUpdatedRows } = await db
+    .insertInto('jobs')
+    .values(row)
+    .onConflict((c) => c.column('id').doNothing())
+    .executeTakeFirst();
+  if (numInsertedOrUpdatedRows !== 1n)
+    throw new Refusal('job-exists', `there is already a job '${id}'`, { id });
   await db
     .insertInto('job_documents')
     .values({ job_id: id, document: toJsonText(document) })

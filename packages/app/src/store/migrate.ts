@@ -21,13 +21,15 @@ export async function migrate(db: Kysely<Tables>): Promise<void> {
   if (error !== undefined) throw error instanceof Error ? error : new Error('the tables cannot be made');
 }
 
-async function stepsDone(db: Kysely<Tables>): Promise<string[]> {
+/** Steps that the tables have been through, the first first. */
+export async function stepsDone(db: Kysely<Tables>): Promise<string[]> {
   const tables = await db.introspection.getTables({ withInternalKyselyTables: true });
   if (!tables.some((t) => t.name === 'kysely_migration')) return [];
   const rows = await db
     .withTables<{ kysely_migration: { name: string } }>()
     .selectFrom('kysely_migration')
     .select('name')
+    .orderBy('name')
     .execute();
   return rows.map((row) => row.name);
 }

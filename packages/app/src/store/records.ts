@@ -4,6 +4,7 @@ import type { Kysely } from 'kysely';
 import { GroupCommit } from './group-commit.ts';
 import { migrate } from './migrate.ts';
 import type { Tables } from './schema.ts';
+import { isServerAddress, openPostgres } from './postgres.ts';
 import { openSqlite } from './sqlite.ts';
 
 /** The shop's records: reads go to `db`, every write through `save`. */
@@ -17,14 +18,20 @@ export interface Records {
 /** The one file in the records' folder; while the program runs, two more with the same beginning stand beside it. */
 const FILE = 'records.sqlite';
 
-/**
- * Opens the records in a folder, made when it is not there.
- *
- * @throws Error when the folder cannot be written, the file is no database or was written by a newer program
- */
-export async function openRecords(folder: string): Promise<Records> {
+function fileIn(folder: string): string {
   mkdirSync(folder, { recursive: true });
-  const db = openSqlite(join(folder, FILE));
+  return join(folder, FILE);
+}
+
+/**
+ * Opens the records in a folder, made when it is not there, or on a PostgreSQL server.
+ *
+ * @param place a folder, or an address such as postgres://user@host/database
+ * @throws Error when the folder cannot be written, the file is no database, the server is not reached, or the records
+ *   were written by a newer program
+ */
+export async function openRecords(place: string): Promise<Records> {
+  const db = isServerAddress(place) ? openPostgres(place) : openSqlite(fileIn(place));
   try {
     await migrate(db);
   } catch (error) {

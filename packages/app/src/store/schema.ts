@@ -10,6 +10,13 @@ export interface Tables {
   readonly job_edits: EditRow;
 }
 
+/** Every table with its key, those that others refer to first: the order in which a copy is laid in. */
+export const KEYS = {
+  jobs: ['id'],
+  job_documents: ['job_id'],
+  job_edits: ['job_id', 'version'],
+} as const satisfies { readonly [T in keyof Tables]: readonly (keyof Tables[T])[] };
+
 /** What a list of jobs shows; the document stands apart, so that lists stay quick. */
 export interface JobRow {
   readonly id: string;
