@@ -10,7 +10,7 @@ export const frameCommand = paperCommand({
   name: 'frame',
   summary: 'Write the deck of a rig with its parts and loads, as .pdf, or the drawing alone as .dxf or .svg.',
   called: 'The proof',
-  async write(_rig, proof, options, file) {
+  async write(_rig, proof, options, { file }) {
     if (proof.placement === undefined)
       throw new RangeError('the rig has no carrier: there is no frame to draw');
     if (/\.dxf$/i.test(file)) return new TextEncoder().encode(await deckDxf(proof));

@@ -7,6 +7,8 @@ import { learnCommand } from './learn.ts';
 import { partsInCommand, partsOutCommand } from './parts.ts';
 import { proveCommand } from './prove.ts';
 import { frameCommand } from './frame.ts';
+import { handbookCommand } from './handbook.ts';
+import { plateCommand } from './plate.ts';
 import { quoteCommand } from './quote.ts';
 import { recordsCommand } from './records.ts';
 import { recordCommand } from './record.ts';
@@ -21,6 +23,8 @@ const COMMANDS: readonly Command[] = [
   quoteCommand,
   recordCommand,
   frameCommand,
+  handbookCommand,
+  plateCommand,
   yardCommand,
   learnCommand,
   solveCommand,

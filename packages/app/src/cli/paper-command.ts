@@ -1,28 +1,57 @@
 import { writeFileSync } from 'node:fs';
+import type { Catalogue } from '@spraywright/engine/catalogue';
 import { proveRig, type Proof, type Rig } from '@spraywright/engine/rig';
 import type { QuoteOptions } from '../documents/quote-options.ts';
 import { parseDay } from '../documents/quote-terms.ts';
-import { CATALOGUE_OPTION, EXIT, JSON_OPTION, SHOP_OPTION, UNITS_OPTION, type Command } from './command.ts';
+import {
+  CATALOGUE_OPTION,
+  EXIT,
+  JSON_OPTION,
+  SHOP_OPTION,
+  UNITS_OPTION,
+  type Arguments,
+  type Command,
+  type Option,
+  type Terminal,
+} from './command.ts';
 import { readRigInputs } from './inputs.ts';
+
+/** What a paper may need beside the proof. */
+interface PaperGiven {
+  readonly file: string;
+  readonly args: Arguments;
+  readonly catalogue: Catalogue;
+  readonly terminal: Terminal;
+}
 
 interface Paper {
   readonly name: string;
   readonly summary: string;
   /** What the paper is called in a sentence: "The quote". */
   readonly called: string;
-  /** Bytes of the paper; a RangeError says why this rig has none. */
-  readonly write: (rig: Rig, proof: Proof, options: QuoteOptions, file: string) => Promise<Uint8Array>;
+  /** Options of this paper alone, and how an example gives them. */
+  readonly options?: Readonly<Record<string, Option>>;
+  readonly example?: string;
+  /** Bytes of the paper; a RangeError says why this rig has none; undefined when problems have been printed. */
+  readonly write: (
+    rig: Rig,
+    proof: Proof,
+    options: QuoteOptions,
+    given: PaperGiven,
+  ) => Promise<Uint8Array | undefined>;
 }
 
 /** A command that proves a rig and writes a paper about it. */
-export function paperCommand({ name, summary, called, write }: Paper): Command {
+export function paperCommand({ name, summary, called, options, example, write }: Paper): Command {
+  const also = example === undefined ? '' : ` ${example}`;
   return {
     name,
-    usage: `rig.json -o ${name}.pdf`,
+    usage: `rig.json -o ${name}.pdf${also}`,
     summary,
     options: {
       output: { type: 'string', short: 'o', value: `${name}.pdf`, help: 'file to write (needed)' },
       date: { type: 'string', value: 'YYYY-MM-DD', help: 'date of the paper (default: today)' },
+      ...options,
       catalogue: CATALOGUE_OPTION,
       shop: SHOP_OPTION,
       units: UNITS_OPTION,
@@ -31,8 +60,8 @@ export function paperCommand({ name, summary, called, write }: Paper): Command {
     least: 1,
     most: 1,
     examples: [
-      `spraywright ${name} rig.json -o ${name}.pdf`,
-      `spraywright ${name} rig.json -o ${name}.pdf --date 2026-03-03 --units metric`,
+      `spraywright ${name} rig.json -o ${name}.pdf${also}`,
+      `spraywright ${name} rig.json -o ${name}.pdf${also} --date 2026-03-03 --units metric`,
     ],
     async run(args, terminal) {
       const file = args.text('output');
@@ -51,14 +80,20 @@ export function paperCommand({ name, summary, called, write }: Paper): Command {
       if (inputs === undefined) return EXIT.input;
       const { rig } = inputs;
       const proof = proveRig(rig, inputs.catalogue, inputs.shop, { units: inputs.units });
-      let bytes: Uint8Array;
+      let bytes: Uint8Array | undefined;
       try {
-        bytes = await write(rig, proof, { shop: inputs.shop, units: inputs.units, date }, file);
+        bytes = await write(
+          rig,
+          proof,
+          { shop: inputs.shop, units: inputs.units, date },
+          { file, args, catalogue: inputs.catalogue, terminal },
+        );
       } catch (error) {
         if (!(error instanceof RangeError)) throw error;
         terminal.err(`${args.positionals[0]!}: ${error.message}`);
         return EXIT.input;
       }
+      if (bytes === undefined) return EXIT.input;
       try {
         writeFileSync(file, bytes);
       } catch (error) {

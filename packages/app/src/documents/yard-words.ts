@@ -29,7 +29,7 @@ export function readingText(row: SheetReading, value: number, units: UnitSystem)
 }
 
 /** What is filled: a quart jug is not a quarter of a gallon. */
-function vesselText(volume: number, units: UnitSystem): string {
+export function vesselText(volume: number, units: UnitSystem): string {
   const gallons = volume / GALLON;
   if (units === 'us') return gallons < 0.9 ? `${Math.round(gallons * 4)} qt` : `${Math.round(gallons)} gal`;
   return `${Math.round(volume * 1000)} l`;

@@ -50,3 +50,4 @@ export { drawsFrom, evenDraws, type Draws } from './confidence/draws.ts';
 export { inPlace } from './confidence/in-place.ts';
 export { normalQuantile } from './confidence/normal-quantile.ts';
 export { NINE_IN_TEN, oddsOf, type Odds } from './confidence/odds.ts';
+export * from './handbook/index.ts';

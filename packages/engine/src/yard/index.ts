@@ -17,3 +17,4 @@ export {
   type ReadingState,
 } from './judge.ts';
 export * from './learning/index.ts';
+export { bucketFor } from './bucket.ts';

@@ -89,7 +89,7 @@ const DIMENSION = {
 } as const;
 
 /** Bleach loses strength in store; other stocks are as they were delivered. */
-function stockOnDay({ liquid, store, strengthUnit }: Asked, delivered: number): number {
+export function stockOnDay({ liquid, store, strengthUnit }: Asked, delivered: number): number {
   const bleach = isLiquid(liquid) && liquidOf(liquid).model.kind === 'hypochlorite';
   if (!bleach || store === undefined || strengthUnit !== 'trade %') return delivered;
   const history = [{ days: store.days, temperatureC: store.temperature - 273.15 }];

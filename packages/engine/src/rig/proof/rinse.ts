@@ -64,7 +64,6 @@ function planPromise(context: ProofContext, residual: Residual): RigPromise {
       { text: 'thinned by these rinses', figure: { value: plan.reached, dimension: 'count' as const } },
       { text: 'time to spray it out', figure: { value: plan.time, dimension: 'time' as const } },
       { text: 'rinse water goes on ground that the label allows' },
-      ...(carried > 0 ? [{ text: 'the mass of the clean water is not in the weights of the rig' }] : []),
     ];
     const asked = { value: plan.water, dimension: 'volume' as const };
     const most =
