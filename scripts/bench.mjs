@@ -8,6 +8,7 @@ const benches = {
   proof: 'packages/app/bench/proof.bench.ts',
   confidence: 'packages/app/bench/confidence.bench.ts',
   learning: 'packages/app/bench/learning.bench.ts',
+  records: 'packages/app/bench/records.bench.ts',
 };
 const only = process.argv[2];
 for (const [name, file] of Object.entries(benches)) {
