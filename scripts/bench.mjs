@@ -9,6 +9,7 @@ const benches = {
   confidence: 'packages/app/bench/confidence.bench.ts',
   learning: 'packages/app/bench/learning.bench.ts',
   records: 'packages/app/bench/records.bench.ts',
+  fault: 'packages/app/bench/fault.bench.ts',
 };
 const only = process.argv[2];
 for (const [name, file] of Object.entries(benches)) {

@@ -3,6 +3,7 @@ import { calcCommand } from './calc.ts';
 import { checkCommand } from './check.ts';
 import { commandHelp, EXIT, parseCommand, type Command, type Terminal } from './command.ts';
 import { designCommand } from './design.ts';
+import { faultCommand } from './fault.ts';
 import { learnCommand } from './learn.ts';
 import { partsInCommand, partsOutCommand } from './parts.ts';
 import { proveCommand } from './prove.ts';
@@ -27,6 +28,7 @@ const COMMANDS: readonly Command[] = [
   plateCommand,
   yardCommand,
   learnCommand,
+  faultCommand,
   solveCommand,
   calcCommand,
   checkCommand,

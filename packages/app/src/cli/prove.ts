@@ -1,18 +1,8 @@
-import { confidenceOf, proveRig, type Correction, type Rig } from '@spraywright/engine/rig';
-import { correctionsOf, readLearned } from '@spraywright/engine/yard';
-import { located } from '../documents/json-source.ts';
+import { confidenceOf, proveRig } from '@spraywright/engine/rig';
 import { proofText } from '../documents/proof-text.ts';
-import {
-  CATALOGUE_OPTION,
-  EXIT,
-  JSON_OPTION,
-  SHOP_OPTION,
-  UNITS_OPTION,
-  type Arguments,
-  type Command,
-  type Terminal,
-} from './command.ts';
-import { printProblems, readRigInputs, readSource } from './inputs.ts';
+import { CATALOGUE_OPTION, EXIT, JSON_OPTION, SHOP_OPTION, UNITS_OPTION, type Command } from './command.ts';
+import { readRigInputs } from './inputs.ts';
+import { learnedCorrections } from './learned-corrections.ts';
 
 /** Proves a rig: every promise over all its duties. */
 export const proveCommand: Command = {
@@ -48,7 +38,11 @@ export const proveCommand: Command = {
     const inputs = readRigInputs(args, terminal);
     if (inputs === undefined) return EXIT.input;
     const { rig } = inputs;
-    const corrections = correctionsFrom(rig, args, terminal);
+    if (args.text('learned') !== undefined && !args.flag('odds')) {
+      terminal.err('--learned changes the odds only: add --odds');
+      return EXIT.input;
+    }
+    const corrections = learnedCorrections(rig, args.text('learned'), terminal);
     if (corrections === undefined) return EXIT.input;
     const proof = proveRig(rig, inputs.catalogue, inputs.shop, { units: inputs.units });
     const confidence = args.flag('odds') ? confidenceOf(rig, proof, { corrections }) : undefined;
@@ -65,19 +59,3 @@ export const proveCommand: Command = {
     return proof.counts.broken > 0 ? EXIT.no : EXIT.ok;
   },
 };
-
-/** What readings of built rigs have taught of this one's parts; undefined when the file is wrong, which has been said. */
-function correctionsFrom(rig: Rig, args: Arguments, terminal: Terminal): Correction[] | undefined {
-  const file = args.text('learned');
-  if (file === undefined) return [];
-  if (!args.flag('odds')) {
-    terminal.err('--learned changes the odds only: add --odds');
-    return undefined;
-  }
-  const source = readSource(file, terminal);
-  if (source === undefined) return undefined;
-  const learned = readLearned(source.raw);
-  if (learned.ok) return correctionsOf(rig, learned.document);
-  printProblems(located(source, learned.problems), terminal);
-  return undefined;
-}

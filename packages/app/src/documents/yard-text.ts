@@ -4,7 +4,7 @@ import { table } from './text-table.ts';
 import { dutyConditions, readingTask, readingText, READING_WORDS } from './yard-words.ts';
 
 /** What every yard test starts with. */
-const CAUTIONS: readonly string[] = [
+export const YARD_CAUTIONS: readonly string[] = [
   'Clean water only. Nobody in front of the gun or near a turning shaft; goggles on.',
   'Look for leaks with a card, never with a hand. Let the pressure off before opening a joint.',
 ];
@@ -20,7 +20,7 @@ export function yardText(sheet: YardSheet, units: UnitSystem, judged?: JudgedTes
   ].filter((g) => g.rows.length > 0);
   return [
     `Yard test: ${sheet.title}, for ${sheet.customer}`,
-    ...CAUTIONS,
+    ...YARD_CAUTIONS,
     `A tape is read in wind up to ${display(sheet.windLimit, 'speed', units)} only. * needed: the test is not complete without it.`,
     ...(judged === undefined ? [] : ['', `The test: ${READING_WORDS[judged.state]}`]),
     ...groups.flatMap(({ title, rows }) => [

@@ -1,7 +1,7 @@
 export { INSTRUMENTS, type Instrument, type InstrumentId } from './instruments.data.ts';
 export { yardModel, type YardModel, type YardOptions } from './yard-model.ts';
 export type { SheetReading } from './sheet-reading.ts';
-export { yardSheet, WIND_LIMIT, type YardSheet } from './sheet.ts';
+export { yardSheet, type YardSheet } from './sheet.ts';
 export type { ReadingLimit } from './promise-limits.ts';
 export {
   matchReadings,
@@ -18,3 +18,4 @@ export {
 } from './judge.ts';
 export * from './learning/index.ts';
 export { bucketFor } from './bucket.ts';
+export * from './diagnosis/index.ts';

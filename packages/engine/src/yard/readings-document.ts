@@ -11,6 +11,7 @@ import {
   type Problem,
   type Shape,
 } from '../quantity/index.ts';
+import { LOOKS, type LookId } from './diagnosis/looks.data.ts';
 import type { SheetReading } from './sheet-reading.ts';
 
 /** A value is read once its reading is known. */
@@ -30,6 +31,10 @@ const readingsShape = object({
   wind: optional(quantity('speed', { min: '0 mph', max: '60 mph' })),
   waterTemperature: optional(quantity('temperature', { min: '33 F', max: '120 F' })),
   readings: list(object({ id: text({ min: 1, max: 200 }), value: typed }), { max: 200 }),
+  /** What was looked at on a rig with a fault. */
+  looks: optional(
+    list(object({ id: oneOf(...(Object.keys(LOOKS) as LookId[])), answer: oneOf('yes', 'no') }), { max: 40 }),
+  ),
 });
 
 /** What was read in the yard, as it is stored: values as people typed them. */

@@ -1,14 +1,13 @@
 import type { Proof, Rig } from '../rig/index.ts';
 import { instrumentOf } from './instruments.data.ts';
 import { promiseLimits } from './promise-limits.ts';
+import { WIND_LIMIT } from './tape-wind.ts';
 import { scaleReadings } from './scale-readings.ts';
 import type { SheetReading } from './sheet-reading.ts';
 import { slopes, unscaled, yardModel, type YardModel, type YardOptions } from './yard-model.ts';
 
 /** 5 and 95 % points of the normal distribution. */
 const NINETY_FIVE = 1.6449;
-/** Wind above which a tape says nothing [m/s]; as for the throw model and its water test. */
-export const WIND_LIMIT = 3;
 
 /** The yard test of one rig. */
 export interface YardSheet {

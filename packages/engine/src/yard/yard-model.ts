@@ -39,6 +39,8 @@ export interface YardOptions {
   readonly corrections?: readonly Correction[];
   /** Of the water [K]; the site's when absent. */
   readonly waterTemperature?: number;
+  /** A rig that has worked: its tips are worn as tips in service are. */
+  readonly inService?: boolean;
 }
 
 /** Readings of one rig as a function of the logarithms of its uncertain inputs' factors, with the real solver. */
@@ -60,7 +62,9 @@ export function yardModel(rig: Rig, options: YardOptions = {}): YardModel {
   const celsius = (options.waterTemperature ?? siteOf(rig.brief).temperature) - 273.15;
   const warm = Math.min(WATER_RANGE.high, Math.max(WATER_RANGE.low, celsius));
   const water = { density: waterDensity(warm), viscosity: waterViscosity(warm) };
-  const inputs = uncertainInputs(rig, options.corrections).filter((i) => SEEN_BY_WATER.has(i.kind));
+  const inputs = uncertainInputs(rig, options.corrections).filter(
+    (i) => SEEN_BY_WATER.has(i.kind) || (options.inService === true && i.kind === 'tip-wear'),
+  );
   const places = new Map(inputs.map((input, i) => [input.id, i]));
   const runners = rig.brief.duties.map((duty) => ({ id: duty.id, run: waterRunner(duty, water) }));
   const watered = (logFactors: ArrayLike<number>, of: Rig): WateredRig => {

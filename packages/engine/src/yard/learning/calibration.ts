@@ -1,6 +1,7 @@
 import { normalShareBelow } from '../../physics/index.ts';
 import type { TakenReadings } from '../readings-document.ts';
-import { WIND_LIMIT, type YardSheet } from '../sheet.ts';
+import type { YardSheet } from '../sheet.ts';
+import { tapeSays } from '../tape-wind.ts';
 import { instrumentOf } from '../instruments.data.ts';
 
 /** One test with the sheet it was taken by. */
@@ -45,9 +46,8 @@ export function calibrationOf(tests: readonly SheetTest[]): Calibration {
   for (const { sheet, taken } of tests)
     for (const row of sheet.readings) {
       const list = taken.values.get(row.id);
-      const { wind } = taken.document;
       if (list === undefined) continue;
-      if (row.instrument === 'tape-farthest' && !(wind !== undefined && wind <= WIND_LIMIT)) continue;
+      if (row.instrument === 'tape-farthest' && !tapeSays(taken.document)) continue;
       const value = list.reduce((sum, v) => sum + v, 0) / list.length;
       readings++;
       if (value >= row.low && value <= row.high) inside++;

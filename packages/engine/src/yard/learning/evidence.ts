@@ -1,7 +1,7 @@
 import type { Rig, UncertainInput } from '../../rig/index.ts';
 import { instrumentOf } from '../instruments.data.ts';
 import type { TakenReadings } from '../readings-document.ts';
-import { WIND_LIMIT } from '../sheet.ts';
+import { tapeSays } from '../tape-wind.ts';
 import { scaled, slopes, yardModel, type YardModel, type YardOptions } from '../yard-model.ts';
 import { PART_SHARES } from './part-share.data.ts';
 import { zeros, type Matrix } from './symmetric.ts';
@@ -83,8 +83,7 @@ export function evidenceOf(
           ? 'a scale says nothing of a part'
           : !Number.isFinite(shown[row]!)
             ? 'this rig has no steady reading there'
-            : found.instrument === 'tape-farthest' &&
-                !(document.wind !== undefined && document.wind <= WIND_LIMIT)
+            : found.instrument === 'tape-farthest' && !tapeSays(document)
               ? 'a tape says nothing in wind above the limit, or in wind that nobody told'
               : undefined;
       if (why !== undefined || found === undefined) {

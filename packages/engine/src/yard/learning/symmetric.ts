@@ -31,7 +31,7 @@ export function inverseOf(matrix: Matrix): Float64Array[] {
 }
 
 /** Lower root L of a symmetric positive matrix: matrix = L Lᵀ. */
-function rootOf(matrix: Matrix): Float64Array[] {
+export function rootOf(matrix: Matrix): Float64Array[] {
   const n = matrix.length;
   const root = zeros(n, n);
   for (let i = 0; i < n; i++)

@@ -1,0 +1,65 @@
+import { proveRig } from '@spraywright/engine/rig';
+import { diagnose, matchReadings, readReadings, yardSheet } from '@spraywright/engine/yard';
+import { faultText } from '../documents/fault-text.ts';
+import { located } from '../documents/json-source.ts';
+import { CATALOGUE_OPTION, EXIT, JSON_OPTION, SHOP_OPTION, UNITS_OPTION, type Command } from './command.ts';
+import { printProblems, readRigInputs, readSource } from './inputs.ts';
+import { learnedCorrections } from './learned-corrections.ts';
+
+/** What is wrong with a rig in service. */
+export const faultCommand: Command = {
+  name: 'fault',
+  usage: 'rig.json',
+  summary:
+    'Find what is wrong with a rig in service by what it reads: likeliest cause, next check, part to send.',
+  options: {
+    readings: {
+      type: 'string',
+      short: 'r',
+      value: 'file',
+      help: 'what was read and looked at, with water in the tank; needed',
+    },
+    learned: { type: 'string', value: 'file', help: 'what learn has found of the parts' },
+    json: JSON_OPTION,
+    catalogue: CATALOGUE_OPTION,
+    shop: SHOP_OPTION,
+    units: UNITS_OPTION,
+  },
+  least: 1,
+  most: 1,
+  examples: [
+    'spraywright fault rig.json --readings call.json',
+    'spraywright fault rig.json --readings call.json --learned learned.json --json',
+  ],
+  run(args, terminal) {
+    const file = args.text('readings');
+    if (file === undefined) {
+      terminal.err(
+        '--readings is missing: a fault is found by what was read. spraywright yard rig.json lists what can be',
+      );
+      return EXIT.input;
+    }
+    const inputs = readRigInputs(args, terminal);
+    const readings = readSource(file, terminal);
+    if (inputs === undefined || readings === undefined) return EXIT.input;
+    const { rig, catalogue, shop, units } = inputs;
+    const corrections = learnedCorrections(rig, args.text('learned'), terminal);
+    if (corrections === undefined) return EXIT.input;
+    const head = readReadings(readings.raw);
+    if (!head.ok) {
+      printProblems(located(readings, head.problems), terminal);
+      return EXIT.input;
+    }
+    const sheet = yardSheet(rig, proveRig(rig, catalogue, shop, { units }), { units });
+    const matched = matchReadings(head.document, sheet.rig, sheet.readings);
+    if (!matched.ok) {
+      printProblems(located(readings, matched.problems), terminal);
+      return EXIT.input;
+    }
+    const diagnosis = diagnose(rig, matched.taken, { units, corrections });
+    terminal.out(
+      args.flag('json') ? JSON.stringify(diagnosis, null, 2) : faultText(rig, sheet, diagnosis, units),
+    );
+    return diagnosis.state === 'found' || diagnosis.state === 'nothing-wrong' ? EXIT.ok : EXIT.no;
+  },
+};

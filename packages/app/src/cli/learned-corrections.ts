@@ -1,0 +1,20 @@
+import type { Correction, Rig } from '@spraywright/engine/rig';
+import { correctionsOf, readLearned } from '@spraywright/engine/yard';
+import { located } from '../documents/json-source.ts';
+import type { Terminal } from './command.ts';
+import { printProblems, readSource } from './inputs.ts';
+
+/** What readings of built rigs have taught of a rig's parts; none without a file, undefined when it is wrong, which has been said. */
+export function learnedCorrections(
+  rig: Rig,
+  file: string | undefined,
+  terminal: Terminal,
+): Correction[] | undefined {
+  if (file === undefined) return [];
+  const source = readSource(file, terminal);
+  if (source === undefined) return undefined;
+  const learned = readLearned(source.raw);
+  if (learned.ok) return correctionsOf(rig, learned.document);
+  printProblems(located(source, learned.problems), terminal);
+  return undefined;
+}

@@ -1,0 +1,79 @@
+import type { FaultModel } from './fault-model.ts';
+import type { FaultId } from './faults.data.ts';
+import { LOOKS, lookOf, yesWith, type LookId } from './looks.data.ts';
+import type { TakenReadings } from '../readings-document.ts';
+import type { Weighed } from './diagnose.ts';
+
+/** A check that is worth doing next. */
+export type NextCheck = {
+  /** How much it is expected to tell of the cause [bit]. */
+  readonly bits: number;
+} & ({ readonly reading: string } | { readonly look: LookId; readonly question: string });
+
+/** Points of the even grid on which a reading's distribution is summed. */
+const GRID = 96;
+/** Its reach on either side, in deviations. */
+const REACH = 4;
+/** A check that tells less is not worth the walk [bit]. */
+const LEAST_BITS = 0.02;
+
+/** Checks not done yet, most telling first: each by the information that it is expected to bring about the cause. */
+export function nextChecks(fault: FaultModel, weighed: Weighed, taken: TakenReadings): NextCheck[] {
+  const { model } = fault;
+  const done = new Set((taken.document.looks ?? []).map((l) => l.id));
+  const possible = new Set(weighed.suspects.map((s) => s.fault));
+  const readings = model.rows.flatMap((row, r): NextCheck[] =>
+    weighed.read.has(r) || !Number.isFinite(fault.faults[0]!.states[0]!.shown[r]!)
+      ? []
+      : [{ reading: row.id, bits: readingBits(weighed, r) }],
+  );
+  const looks = (Object.keys(LOOKS) as LookId[]).flatMap((look): NextCheck[] =>
+    done.has(look) || !(Object.keys(lookOf(look).yes) as FaultId[]).some((f) => possible.has(f))
+      ? []
+      : [{ look, question: lookOf(look).question, bits: lookBits(weighed, look) }],
+  );
+  return [...readings, ...looks].filter((c) => c.bits >= LEAST_BITS).sort((a, b) => b.bits - a.bits);
+}
+
+function lookBits({ suspects }: Weighed, look: LookId): number {
+  const yes = suspects.map(({ fault }) => yesWith(look, fault));
+  const share = suspects.reduce((sum, s, i) => sum + s.probability * yes[i]!, 0);
+  const left = suspects.reduce((sum, s, i) => sum + s.probability * doubt([yes[i]!, 1 - yes[i]!]), 0);
+  return doubt([share, 1 - share]) - left;
+}
+
+/** Entropy of a choice [bit]. */
+function doubt(shares: readonly number[]): number {
+  return shares.reduce((sum, p) => (p > 0 ? sum - p * Math.log2(p) : sum), 0);
+}
+
+/** Information that one reading is expected to bring about the suspects, by the mixture of what each fault expects of it. */
+function readingBits({ cells, suspects }: Weighed, row: number): number {
+  const told = cells
+    .filter((c) => c.probability > 1e-4)
+    .map((c) => ({ ...c.expect(row), suspect: c.suspect, probability: c.probability }));
+  const low = Math.min(...told.map((t) => t.mean - REACH * Math.sqrt(t.variance)));
+  const high = Math.max(...told.map((t) => t.mean + REACH * Math.sqrt(t.variance)));
+  const least = Math.min(...told.map((t) => Math.sqrt(t.variance)));
+  const count = Math.min(600, Math.max(GRID, Math.ceil((2 * (high - low)) / least)));
+  const step = (high - low) / count;
+  const mixed = new Float64Array(count);
+  const bySuspect = suspects.map(() => new Float64Array(count));
+  for (const { mean, variance, suspect, probability } of told) {
+    const scale = (probability * step) / Math.sqrt(2 * Math.PI * variance);
+    for (let i = 0; i < count; i++) {
+      const off = low + (i + 0.5) * step - mean;
+      const p = scale * Math.exp((-off * off) / (2 * variance));
+      mixed[i]! += p;
+      bySuspect[suspect]![i]! += p;
+    }
+  }
+  let bits = 0;
+  bySuspect.forEach((own, s) => {
+    const { probability } = suspects[s]!;
+    own.forEach((p, i) => {
+      if (p > 1e-12) bits += p * Math.log2(p / (probability * mixed[i]!));
+    });
+  });
+  return Math.max(0, bits);
+}
