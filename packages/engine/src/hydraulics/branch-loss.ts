@@ -36,12 +36,13 @@ export interface Laws {
   readonly coefficients: Coefficients;
 }
 
-const bits = new Float64Array(1);
-const words = new Int32Array(bits.buffer);
+/** w at which `groupPsi` evaluates, and its bits. */
+export const psiIn = new Float64Array(1);
+const words = new Int32Array(psiIn.buffer);
 
-/** psi of friction group k at w, prepared or not, into `psiOut`. */
-export function groupPsi(c: Circuit, laws: Laws, k: number, w: number): void {
-  bits[0] = w;
+/** psi of friction group k at the w in `psiIn`, prepared or not, into `psiOut`. */
+export function groupPsi(c: Circuit, laws: Laws, k: number): void {
+  const w = psiIn[0]!;
   const index = (words[1]! >>> PIECE_SHIFT) - FIRST_PIECE;
   if (index >= 0 && index < PIECES) {
     const pieces = frictionTables.pieces;
@@ -61,10 +62,11 @@ export function groupPsi(c: Circuit, laws: Laws, k: number, w: number): void {
     psiOut[1] = LAMINAR_PSI;
     return;
   }
-  unpreparedPsi(c, laws, k, w);
+  unpreparedPsi(c, laws, k);
 }
 
-function unpreparedPsi(c: Circuit, laws: Laws, k: number, w: number): void {
+function unpreparedPsi(c: Circuit, laws: Laws, k: number): void {
+  const w = psiIn[0]!;
   const low = c.groupLowW[k]!;
   const at = w < low ? low : w;
   const offset = c.groupTable[k]!;
@@ -78,13 +80,20 @@ function unpreparedPsi(c: Circuit, laws: Laws, k: number, w: number): void {
 
 /** [loss, slope] of the last evaluation. */
 export const lossOut = new Float64Array(2);
+/**
+ * Flow at which `branchLossAt` and `downstreamLossAt` evaluate. Handed over in an array, since a fraction that is an
+ * argument or a result of a function costs a heap number each time the compiler keeps the two apart.
+ */
+export const flowIn = new Float64Array(1);
 
-function frictionSum(c: Circuit, laws: Laws, first: number, last: number, a: number): void {
+function frictionSum(c: Circuit, laws: Laws, first: number, last: number): void {
+  const a = Math.abs(flowIn[0]!);
   let loss = 0;
   let slope = 0;
   for (let k = first; k < last; k++) {
     const o = k * GROUP_NUMBERS;
-    groupPsi(c, laws, k, a * c.group[o + W]!);
+    psiIn[0] = a * c.group[o + W]!;
+    groupPsi(c, laws, k);
     loss += c.group[o + LOSS]! * psiOut[0]!;
     slope += c.group[o + LOSS_W]! * psiOut[1]!;
   }
@@ -92,33 +101,40 @@ function frictionSum(c: Circuit, laws: Laws, first: number, last: number, a: num
   lossOut[1] = slope;
 }
 
-/** Makes the cubic of branch b's curves true at |q|. */
-export function loadCurves(c: Circuit, laws: Laws, b: number, a: number): void {
+/** Makes the cubic of branch b's curves true at the flow that its CENTRE already holds. */
+export function loadCurves(c: Circuit, laws: Laws, b: number): void {
   const o = b * CUBIC;
   const cubic = c.cubic;
   cubic.fill(0, o, o + 4);
-  cubic[o + CENTRE] = a;
   cubic[o + LOWER] = -Infinity;
   cubic[o + UPPER] = Infinity;
   for (let i = c.curveStart[b]!; i < c.curveStart[b + 1]!; i++) {
     const e = c.curveElement[i]!;
-    addElementCurve(laws.context, laws.laws[e]!, e, a, cubic, o);
+    addElementCurve(laws.context, laws.laws[e]!, e, cubic, o);
   }
 }
 
 /** Loss of the part of branch b before its regulator, or of all of it, at q; into `lossOut`. */
 export function branchLoss(c: Circuit, laws: Laws, b: number, q: number): void {
+  flowIn[0] = q;
+  branchLossAt(c, laws, b);
+}
+
+/** The same at the flow in `flowIn`. */
+export function branchLossAt(c: Circuit, laws: Laws, b: number): void {
+  const q = flowIn[0]!;
   const a = Math.abs(q);
   const o = b * NUMBERS;
   const p = b * PLACES;
-  frictionSum(c, laws, c.places[p + GROUP]!, c.places[p + GROUP_END]!, a);
+  frictionSum(c, laws, c.places[p + GROUP]!, c.places[p + GROUP_END]!);
   const t = c.numbers[o + QUADRATIC]! * a;
   const sign = q < 0 ? -1 : 1;
   let loss = c.numbers[o + CONSTANT]! + (c.numbers[o + LINEAR]! + t) * q + sign * lossOut[0]!;
   let slope = c.numbers[o + LINEAR]! + 2 * t + lossOut[1]!;
   if (c.places[p + HAS_CURVE] === 1) {
     const k = b * CUBIC;
-    loadCurves(c, laws, b, a);
+    c.cubic[k + CENTRE] = a;
+    loadCurves(c, laws, b);
     loss += sign * c.cubic[k]!;
     slope += c.cubic[k + 1]!;
   }
@@ -128,7 +144,14 @@ export function branchLoss(c: Circuit, laws: Laws, b: number, q: number): void {
 
 /** Loss of the wide-open regulator and what follows it, q >= 0; into `lossOut`. */
 export function downstreamLoss(c: Circuit, laws: Laws, b: number, q: number): void {
-  frictionSum(c, laws, c.places[b * PLACES + GROUP_END]!, c.groupEnd2[b]!, q);
+  flowIn[0] = q;
+  downstreamLossAt(c, laws, b);
+}
+
+/** The same at the flow in `flowIn`. */
+export function downstreamLossAt(c: Circuit, laws: Laws, b: number): void {
+  const q = flowIn[0]!;
+  frictionSum(c, laws, c.places[b * PLACES + GROUP_END]!, c.groupEnd2[b]!);
   const t = c.quadratic2[b]! * q;
   lossOut[0]! += (c.linear2[b]! + t) * q;
   lossOut[1]! += c.linear2[b]! + 2 * t;

@@ -4,7 +4,7 @@
  */
 import { evaluateCurve } from './loss-curve.ts';
 import type { LossCurve } from './loss-curve.ts';
-import { LOWER, UPPER } from './circuit.ts';
+import { CENTRE, LOWER, UPPER } from './circuit.ts';
 import { COUNT, SLOTS } from './element-parameters.ts';
 import {
   FRICTION_COLEBROOK,
@@ -241,14 +241,13 @@ function setKey(
 }
 
 /**
- * Adds an element's curve at total flow Q >= 0 to a Taylor series [c0, c1, c2, c3] about Q at `o` of `sum`, with affinity
+ * Adds an element's curve to a Taylor series [c0, c1, c2, c3] about the total flow in CENTRE, at `o` of `sum`, with affinity
  * and count applied, and narrows the range LOWER..UPPER in which that series is exact.
  */
 export function addElementCurve(
   context: ElementContext,
   law: ElementLaw,
   e: number,
-  flow: number,
   sum: Float64Array,
   o: number,
 ): void {
@@ -257,7 +256,8 @@ export function addElementCurve(
   const s = Math.max(speed, LEAST_SPEED);
   const headScale = law.kind === 'centrifugal-pump' ? s * s : 1;
   const flowScale = 1 / (s * context.values[v + COUNT]!);
-  evaluateCurve(context.curves[e]!, flow * flowScale, piece);
+  piece[0] = sum[o + CENTRE]! * flowScale;
+  evaluateCurve(context.curves[e]!, piece);
   sum[o]! += headScale * piece[0]!;
   sum[o + 1]! += headScale * flowScale * piece[1]!;
   sum[o + 2]! += headScale * flowScale * flowScale * piece[2]!;

@@ -1,6 +1,6 @@
 /** Loss of total head across one element at one flow, by the laws themselves. */
 import type { Laws } from './branch-loss.ts';
-import { CUBIC, LOWER, UPPER } from './circuit.ts';
+import { CENTRE, CUBIC, LOWER, UPPER } from './circuit.ts';
 import { addElementCurve } from './element-coefficients.ts';
 import { evaluatePsi, psiOut } from './friction-kernel.ts';
 
@@ -23,6 +23,7 @@ export function elementLoss(laws: Laws, e: number, flow: number): number {
   series.fill(0);
   series[LOWER] = -Infinity;
   series[UPPER] = Infinity;
-  addElementCurve(laws.context, laws.laws[e]!, e, a, series, 0);
+  series[CENTRE] = a;
+  addElementCurve(laws.context, laws.laws[e]!, e, series, 0);
   return loss + sign * series[0]!;
 }

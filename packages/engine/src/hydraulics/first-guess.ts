@@ -3,7 +3,7 @@
  * series and side by side add up exactly, so the pump's duty point and the share of every outlet follow from one sweep up
  * and one down. A few percent off is good enough: it saves two of five Newton steps.
  */
-import { branchLoss, lossOut } from './branch-loss.ts';
+import { branchLossAt, flowIn, lossOut } from './branch-loss.ts';
 import type { Laws } from './branch-loss.ts';
 import * as layout from './circuit.ts';
 import { fromHead } from './circuit.ts';
@@ -28,12 +28,11 @@ export function guessFlows(c: Circuit, laws: Laws): void {
     return;
   }
   addUp(c, s);
-  const supply = dutyPoint(c, laws, s);
+  dutyPoint(c, laws, s);
   shareOut(c, s);
   startLittle(c, s.relief);
   startLittle(c, s.rest);
-  c.flow[s.source] = supply;
-  if (s.relief.length > 0) spill(c, s, supply);
+  if (s.relief.length > 0) spill(c, s);
 }
 
 function startLittle(c: Circuit, branches: Int32Array): void {
@@ -76,8 +75,8 @@ function addUp(c: Circuit, s: Skeleton): void {
   for (let i = 0; i < apart.length; i++) x[apart[i]! * NODE + HEAD] = supply;
 }
 
-/** Where the pump's curve meets the network's square; sets the root's head and returns the pump's flow. */
-function dutyPoint(c: Circuit, laws: Laws, s: Skeleton): number {
+/** Where the pump's curve meets the network's square; sets the root's head and the pump's flow. */
+function dutyPoint(c: Circuit, laws: Laws, s: Skeleton): void {
   const root = s.root * NODE;
   const conductance = c.node[root + DIAGONAL]!;
   const z = c.node[root + CORRECTION]!;
@@ -87,7 +86,8 @@ function dutyPoint(c: Circuit, laws: Laws, s: Skeleton): number {
   const cap = lowestRelief(c, s);
   let q = nominal;
   for (let i = 0; i < 2; i++) {
-    branchLoss(c, laws, s.source, q);
+    flowIn[0] = q;
+    branchLossAt(c, laws, s.source);
     const g = lossOut[1]!;
     // Head at the root by the tangent of the pump's curve: rest - g Q.
     const rest = supply - lossOut[0]! + g * q;
@@ -100,7 +100,7 @@ function dutyPoint(c: Circuit, laws: Laws, s: Skeleton): number {
     q = next;
     if (close) break;
   }
-  return q;
+  c.flow[s.source] = q;
 }
 
 function lowestRelief(c: Circuit, s: Skeleton): number {
@@ -136,11 +136,11 @@ function shareOut(c: Circuit, s: Skeleton): void {
 }
 
 /** What the outlets do not take goes through the regulator that sets the lowest head. */
-function spill(c: Circuit, s: Skeleton, supply: number): void {
+function spill(c: Circuit, s: Skeleton): void {
   const root = s.root * NODE;
   const drive = c.node[root + HEAD]! - c.node[root + CORRECTION]!;
   const taken = drive > 0 ? c.node[root + DIAGONAL]! * Math.sqrt(drive) : 0;
-  const excess = supply - taken;
+  const excess = c.flow[s.source]! - taken;
   if (!(excess > 0)) return;
   let lowest = 0;
   for (let i = 1; i < s.relief.length; i++) {

@@ -11,6 +11,9 @@ const DIAGONAL_FLOOR = 1e-15;
 /** Of all shut branches at a junction together. */
 const LEAK = 10 * SHUT_CONDUCTANCE;
 
+/** What leaks out of the balances for each metre that heads change, in the matrix but in no flow. */
+export const leakOut = new Float64Array(1);
+
 export function clear(c: Circuit): void {
   const x = c.arena;
   for (let i = 0, n = c.unknowns * NODE; i < n; i += NODE) {
@@ -20,11 +23,11 @@ export function clear(c: Circuit): void {
   for (let k = 0, n = c.elimination.slots; k < n; k++) c.upper[k] = 0;
 }
 
-/** Solves for the corrections of the heads in place; those of fixed heads become zero. Returns the leak of `regularise`. */
-export function eliminateSymmetric(c: Circuit): number {
+/** Solves for the corrections of the heads in place; those of fixed heads become zero; the leak is in `leakOut`. */
+export function eliminateSymmetric(c: Circuit): void {
   const { size, start, neighbour, pair } = c.elimination;
   const { node, upper } = c;
-  const leak = regularise(c);
+  regularise(c);
   let s = 0;
   for (let k = 0; k < size; k++) {
     const end = start[k + 1]!;
@@ -41,11 +44,9 @@ export function eliminateSymmetric(c: Circuit): number {
     }
   }
   substituteBack(c);
-  return leak;
 }
 
-/** Returns what leaks out of the balances for each metre that heads change, in the matrix but in no flow. */
-function regularise(c: Circuit): number {
+function regularise(c: Circuit): void {
   const { node } = c;
   let stiffest = 0;
   for (let i = 0, n = c.unknowns * NODE; i < n; i += NODE) {
@@ -53,14 +54,14 @@ function regularise(c: Circuit): number {
     if (diagonal > stiffest) stiffest = diagonal;
     node[i + DIAGONAL] = diagonal + diagonal * DIAGONAL_SHARE + DIAGONAL_FLOOR;
   }
-  return LEAK + stiffest * DIAGONAL_SHARE;
+  leakOut[0] = LEAK + stiffest * DIAGONAL_SHARE;
 }
 
 /** As above for values that are not symmetric. */
-export function eliminate(c: Circuit): number {
+export function eliminate(c: Circuit): void {
   const { size, start, neighbour, pair } = c.elimination;
   const { node, upper, lower } = c;
-  const leak = regularise(c);
+  regularise(c);
   let p = 0;
   for (let k = 0; k < size; k++) {
     const end = start[k + 1]!;
@@ -81,7 +82,6 @@ export function eliminate(c: Circuit): number {
     }
   }
   substituteBack(c);
-  return leak;
 }
 
 function substituteBack(c: Circuit): void {

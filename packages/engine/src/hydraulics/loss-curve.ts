@@ -184,10 +184,11 @@ function monotoneSlopes(points: readonly HeadPoint[]): number[] {
 }
 
 /**
- * Writes the Taylor series [c0, c1, c2, c3] of the loss about flow >= 0 and the range of flow [from, to) in which it is
- * exact, at relative speed 1.
+ * Writes the Taylor series [c0, c1, c2, c3] of the loss about the flow >= 0 that `out` begins with, and the range of flow
+ * [from, to) in which it is exact, at relative speed 1.
  */
-export function evaluateCurve(curve: LossCurve, flow: number, out: Float64Array): void {
+export function evaluateCurve(curve: LossCurve, out: Float64Array): void {
+  const flow = out[0]!;
   const p = curve.pieces;
   const last = p.length - CURVE_PIECE;
   let o = 0;

@@ -4,12 +4,11 @@
  * The loop allocates nothing.
  */
 import { assembleRegulator } from './assemble-regulator.ts';
-import { branchLoss, groupPsi, loadCurves, lossOut } from './branch-loss.ts';
+import { branchLossAt, flowIn, groupPsi, loadCurves, lossOut, psiIn } from './branch-loss.ts';
 import type { Laws } from './branch-loss.ts';
 import * as layout from './circuit.ts';
-import { fromHead, toHead } from './circuit.ts';
 import type { Circuit } from './circuit.ts';
-import { clear, eliminate, eliminateSymmetric } from './head-system.ts';
+import { clear, eliminate, eliminateSymmetric, leakOut } from './head-system.ts';
 import * as kernel from './friction-kernel.ts';
 import * as table from './friction-table.ts';
 
@@ -75,40 +74,40 @@ const REGIME_W_3 = 40;
 const STEP_LIMIT = 3;
 const REOPEN = 0.3;
 
-const bits = new Float64Array(1);
-const words = new Int32Array(bits.buffer);
+const words = new Int32Array(psiIn.buffer);
 
 /** Steps taken; negative when the limit was reached without acceptance. */
 export function newton(c: Circuit, laws: Laws, limit: number): number {
-  share = 1;
+  stepShare[0] = 1;
   return iterate(c, laws, limit);
 }
 
 /** Steps cut short, which end the going round in circles that full ones can fall into. Accepts nothing. */
 export function cautiousNewton(c: Circuit, laws: Laws, limit: number, part: number): void {
-  share = part;
+  stepShare[0] = part;
   iterate(c, laws, limit);
 }
 
-/** Part of each step that is taken. */
-let share = 1;
-/** Of the present step, see `eliminate`. */
-let leak = 0;
+/** Part of each step that is taken; in an array, as a fraction in a variable of the module is a new object at each change. */
+const stepShare = new Float64Array(1);
 
 function iterate(c: Circuit, laws: Laws, limit: number): number {
+  const whole = stepShare[0] === 1;
   for (let iteration = 1; iteration <= limit; iteration++) {
     clear(c);
     assemblePlain(c, laws);
     if (!c.symmetric) c.lower.set(c.upper);
     for (let b = c.plain; b < c.branches; b++) assembleRegulator(c, laws, b);
-    leak = c.symmetric ? eliminateSymmetric(c) : eliminate(c);
-    if (share < 1) shorten(c);
-    if (advance(c, laws) && share === 1) return iteration;
+    if (c.symmetric) eliminateSymmetric(c);
+    else eliminate(c);
+    if (!whole) shorten(c);
+    if (advance(c, laws) && whole) return iteration;
   }
   return -limit;
 }
 
 function assemblePlain(c: Circuit, laws: Laws): void {
+  const bits = psiIn;
   const pieces = frictionTables.pieces;
   const { arena: x, places, shut, groupTable, groupLaminar, plain, flowAt, numbersAt, groupAt, cubicAt } = c;
   for (let b = 0, p = 0, o = numbersAt; b < plain; b++, p += PLACES, o += NUMBERS) {
@@ -153,7 +152,7 @@ function assemblePlain(c: Circuit, laws: Laws): void {
         g += x[m + LOSS_W]! * LAMINAR_PSI;
         continue;
       }
-      groupPsi(c, laws, k, w);
+      groupPsi(c, laws, k);
       loss += x[m + LOSS]! * psiOut[0]!;
       g += x[m + LOSS_W]! * psiOut[1]!;
       // An unprepared curve may have a kink nearby: no saying what a step leaves.
@@ -161,7 +160,10 @@ function assemblePlain(c: Circuit, laws: Laws): void {
     }
     if (places[p + HAS_CURVE] === 1) {
       const k = cubicAt + b * CUBIC;
-      if (!(a >= x[k + LOWER]! && a < x[k + UPPER]!)) loadCurves(c, laws, b, a);
+      if (!(a >= x[k + LOWER]! && a < x[k + UPPER]!)) {
+        x[k + CENTRE] = a;
+        loadCurves(c, laws, b);
+      }
       const d = a - x[k + CENTRE]!;
       const c2 = x[k + 2]!;
       const c3 = x[k + 3]!;
@@ -187,6 +189,7 @@ function assemblePlain(c: Circuit, laws: Laws): void {
 
 /** Corrections of heads and aims of flows, cut to the part that is to be taken. */
 function shorten(c: Circuit): void {
+  const share = stepShare[0]!;
   for (let i = 0, n = c.unknowns * NODE; i < n; i += NODE) c.node[i + CORRECTION]! *= share;
   for (let b = 0; b < c.branches; b++) {
     const o = b * NUMBERS + TARGET;
@@ -216,10 +219,10 @@ function advance(c: Circuit, laws: Laws): boolean {
     const o = numbersAt + b * NUMBERS;
     if (shut[b] === 1) {
       if (c.blocked[b] === 1) continue;
-      const excess = openingHead(c, laws, b);
-      if (excess > 0) {
+      measureOpening(c, laws, b);
+      if (excess[0]! > 0) {
         shut[b] = 0;
-        x[flowAt + b] = openingFlow(c, b, excess);
+        open(c, b);
         settled = false;
       }
       continue;
@@ -269,7 +272,7 @@ function advance(c: Circuit, laws: Laws): boolean {
   if (!settled || !Number.isFinite(sum)) return false;
   if (!moving && largestRise < AT_REST) return rest(c);
   // What leaks in the matrix through shut branches and to keep it regular is in no flow: wait until heads rest.
-  if (largestRise * leak > 0.1 * TOLERANCE * largestFlow) return false;
+  if (largestRise * leakOut[0]! > 0.1 * TOLERANCE * largestFlow) return false;
   if (largestStep <= TOLERANCE * largestFlow) return moving || rest(c);
   return (
     sure && remainder <= 0.1 * TOLERANCE * largestFlow && largestStep < 1e-3 * largestFlow && keptRegime(c)
@@ -303,32 +306,39 @@ function rest(c: Circuit): true {
   return true;
 }
 
-/** Head that pushes a shut branch open; not above zero when it stays shut. */
-function openingHead(c: Circuit, laws: Laws, b: number): number {
-  const high = fromHead(c, b);
-  const low = toHead(c, b);
-  if (c.kind[b] === RELIEF) return drive(high, Math.max(c.held[b]!, low));
-  if (c.kind[b] === REDUCER) return drive(Math.min(c.held[b]!, high), low);
-  let rest = c.numbers[b * NUMBERS + CONSTANT]!;
-  if (c.places[b * PLACES + HAS_CURVE] === 1) {
-    branchLoss(c, laws, b, 0);
-    rest = lossOut[0]!;
+/** Head that pushes a shut branch open, beyond its rounding; not above zero when it stays shut. */
+const excess = new Float64Array(1);
+
+function measureOpening(c: Circuit, laws: Laws, b: number): void {
+  const p = b * PLACES;
+  let high = c.node[c.places[p + FROM]! + HEAD]!;
+  let low = c.node[c.places[p + TO]! + HEAD]!;
+  const held = c.held[b]!;
+  if (c.kind[b] === RELIEF) low = held > low ? held : low;
+  else if (c.kind[b] === REDUCER) high = held < high ? held : high;
+  else {
+    let rest = c.numbers[b * NUMBERS + CONSTANT]!;
+    if (c.places[p + HAS_CURVE] === 1) {
+      flowIn[0] = 0;
+      branchLossAt(c, laws, b);
+      rest = lossOut[0]!;
+    }
+    if (c.kind[b] === RELIEF_CHAIN) {
+      const holding = held - (c.heldAbsolute[b] === 1 ? low : 0);
+      rest += holding > 0 ? holding : 0;
+    }
+    low += rest;
   }
-  if (c.kind[b] === RELIEF_CHAIN) rest += Math.max(c.held[b]! - (c.heldAbsolute[b] === 1 ? low : 0), 0);
-  return drive(high, low + rest);
+  excess[0] = high - low - 1e-9 - 1e-13 * (Math.abs(high) + Math.abs(low));
 }
 
-/** What is left of a head difference beyond its rounding. */
-function drive(high: number, low: number): number {
-  return high - low - 1e-9 - 1e-13 * (Math.abs(high) + Math.abs(low));
-}
-
-/** First guess of the flow an opening branch takes: its own law at that head, friction left out. */
-function openingFlow(c: Circuit, b: number, excess: number): number {
+/** First guess of the flow an opening branch takes: its own law at the excess, friction left out. */
+function open(c: Circuit, b: number): void {
   const o = b * NUMBERS;
+  const push = excess[0]!;
   const linear = c.numbers[o + LINEAR]! + c.linear2[b]! + (c.kind[b] === PLAIN ? 0 : c.heldSlope[b]!);
   const quadratic = c.numbers[o + QUADRATIC]! + c.quadratic2[b]!;
-  const root = Math.sqrt(linear * linear + 4 * quadratic * excess);
-  const free = root + linear > 0 ? (2 * excess) / (linear + root) : Infinity;
-  return Math.min(free, REOPEN * c.numbers[o + NOMINAL]!);
+  const root = Math.sqrt(linear * linear + 4 * quadratic * push);
+  const free = root + linear > 0 ? (2 * push) / (linear + root) : Infinity;
+  c.flow[b] = Math.min(free, REOPEN * c.numbers[o + NOMINAL]!);
 }
