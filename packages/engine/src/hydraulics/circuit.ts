@@ -170,7 +170,3 @@ export function setHead(c: Circuit, index: number, head: number): void {
 export function fromHead(c: Circuit, b: number): number {
   return c.node[c.places[b * PLACES + FROM]! + HEAD]!;
 }
-
-export function toHead(c: Circuit, b: number): number {
-  return c.node[c.places[b * PLACES + TO]! + HEAD]!;
-}
