@@ -55,7 +55,7 @@ function assembleChain(c: Circuit, laws: Laws, b: number): void {
   c.marginSlope[b] = heldSlope + openSlope;
   openStep[RESIDUAL] = high - low - (lossOut[0]! + Math.max(holding, open));
   openStep[RISE] = lossOut[1]!;
-  openStep[RISE]! += holds ? heldSlope : openSlope;
+  openStep[RISE] += holds ? heldSlope : openSlope;
   openStep[MOVING] = Math.abs(lossOut[0]! - c.numbers[b * NUMBERS + CONSTANT]!) + open;
   stampOpen(c, b);
 }

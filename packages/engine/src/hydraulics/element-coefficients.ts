@@ -258,7 +258,7 @@ export function addElementCurve(
   const flowScale = 1 / (s * context.values[v + COUNT]!);
   piece[0] = sum[o + CENTRE]! * flowScale;
   evaluateCurve(context.curves[e]!, piece);
-  sum[o]! += headScale * piece[0]!;
+  sum[o]! += headScale * piece[0];
   sum[o + 1]! += headScale * flowScale * piece[1]!;
   sum[o + 2]! += headScale * flowScale * flowScale * piece[2]!;
   sum[o + 3]! += headScale * flowScale * flowScale * flowScale * piece[3]!;
