@@ -1,4 +1,5 @@
 import { billCommand } from './bill.ts';
+import { buildPackCommand } from './build-pack.ts';
 import { calcCommand } from './calc.ts';
 import { checkCommand } from './check.ts';
 import { commandHelp, EXIT, parseCommand, type Command, type Terminal } from './command.ts';
@@ -24,6 +25,7 @@ const COMMANDS: readonly Command[] = [
   quoteCommand,
   recordCommand,
   frameCommand,
+  buildPackCommand,
   handbookCommand,
   plateCommand,
   yardCommand,

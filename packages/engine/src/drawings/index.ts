@@ -10,3 +10,4 @@ export * from './deck/index.ts';
 export { throwScene } from './throw-scene.ts';
 export type { SceneHold, ThrowSceneOptions } from './scene-options.ts';
 export { sceneHandles, type SceneHandle, type SceneHandles } from './scene-handles.ts';
+export * from './wiring/index.ts';

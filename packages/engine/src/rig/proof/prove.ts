@@ -37,6 +37,7 @@ import { strengthPromises } from './strength.ts';
 import { structurePromises } from './structure.ts';
 import { suctionPromises } from './suction.ts';
 import { weightPromises } from './weight.ts';
+import { wiringOf, type Wiring } from './wiring.ts';
 
 /** Version of the engine's numbers; it is frozen into every quote. */
 export const ENGINE_VERSION = '0.1.0';
@@ -69,6 +70,8 @@ export interface Proof {
   readonly cautions: readonly CaughtCaution[];
   /** The simulated day; absent when its main duty sprays nothing. */
   readonly day?: DayProof;
+  /** Cables, fuses and lengths; absent for a rig without electrics, or when they cannot be reckoned. */
+  readonly wiring?: Wiring;
   readonly parts: readonly {
     readonly item: string;
     readonly part: string;
@@ -163,6 +166,7 @@ export function proveRig(rig: Rig, catalogue: Catalogue, shop: Shop, options: Pr
     ...(placement === undefined ? {} : { placement }),
     cautions: cautionsOf(context),
     ...('reason' in day ? {} : { day }),
+    ...wired(context),
     parts: [...rig.items.values()].map(({ item, part }) => {
       const own = rig.ownParts.get(part.id);
       return {
@@ -176,6 +180,17 @@ export function proveRig(rig: Rig, catalogue: Catalogue, shop: Shop, options: Pr
       };
     }),
   };
+}
+
+/** Out of range for the physics is told by the promise; there is then no wiring to show. */
+function wired(context: ProofContext): { wiring?: Wiring } {
+  try {
+    const wiring = wiringOf(context);
+    return wiring === undefined ? {} : { wiring };
+  } catch (error) {
+    if (error instanceof RangeError) return {};
+    throw error;
+  }
 }
 
 /** Highest gauge pressure at each item over all duties; the rating of one that no solve reached [Pa]. */

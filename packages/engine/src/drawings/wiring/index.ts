@@ -1,0 +1,1 @@
+export { wiringDiagram, type WiringOptions } from './wiring-diagram.ts';
