@@ -51,6 +51,31 @@ describe('the command line', () => {
     expect((await run('prove', '--units', 'furlongs', 'x.json')).err).toContain('us or metric');
   });
 
+  it('gives the rigs that no other beats, says how far it came, and refuses a number of proofs that is none', async () => {
+    const told = await run('design', `${DEMO}briefs/utility-12v.json`, '--choices', '--proofs', '60');
+    expect(told.code).toBe(0);
+    expect(told.out).toMatch(/least margin +ready in/);
+    expect(told.out).toMatch(/Stopped at .* of the latter/);
+    const json = await run(
+      'design',
+      `${DEMO}briefs/utility-12v.json`,
+      '--choices',
+      '--proofs',
+      '60',
+      '--json',
+    );
+    const { choices, complete, progress } = JSON.parse(json.out) as {
+      choices: { rig: { format: string } }[];
+      complete: boolean;
+      progress: { proofs: number };
+    };
+    expect(complete).toBe(false);
+    expect(progress.proofs).toBe(60);
+    expect(choices[0]!.rig.format).toBe('spraywright-rig');
+    const wrong = await run('design', `${DEMO}briefs/utility-12v.json`, '--choices', '--proofs', 'many');
+    expect(wrong).toMatchObject({ code: 2, err: expect.stringContaining("--proofs is 'many'") });
+  });
+
   it('tells what other parts of a slot would do to a rig, and refuses a slot that it does not have', async () => {
     const rig = join(folder, 'alternatives.json');
     await run('design', `${DEMO}briefs/utility-12v.json`, '-o', rig);

@@ -5,10 +5,11 @@ import { contactsOf } from './contacts.ts';
 import { assembleRig, type Chosen, type RawRig } from './design/assemble.ts';
 import type { LineContext } from './design/line-context.ts';
 import { lineOptions, type LineOption } from './design/line-options.ts';
+import { outletDemands, partsOfLines, pumpDemands, usedOutlets } from './design/outlet-demands.ts';
 import { pumpOptions, type PumpDemand, type PumpOption } from './design/pump-options.ts';
 import { repair } from './design/repair.ts';
 import { agitationFor, inductionFor, sizePumpSide, tankAndCarrier } from './design/rest-of-rig.ts';
-import type { Layout, LayoutLine } from './layout.ts';
+import type { Layout } from './layout.ts';
 import { LAYOUTS } from './layouts.data.ts';
 import { liquidOf } from './proof/liquid.ts';
 import { proveRig, type Proof } from './proof/prove.ts';
@@ -142,27 +143,14 @@ function lineContext({ catalogue, layout, brief, spare }: Shelf): LineContext {
   return { catalogue, layout, brief, site, liquids, spare, tipPressures: new Map() };
 }
 
-function usedOutlets(layout: Layout, brief: Brief): LayoutLine[] {
-  return layout.lines.filter(
-    (l) => l.to === 'air' && brief.duties.some((d) => (d.open as readonly string[]).includes(l.opens)),
-  );
-}
-
-/** What all open outlets and the agitation together ask of the pump in each duty, and the agitator that follows. */
+/** What the outlets and the agitation ask of the pump in each duty, and the agitator that follows. */
 function demandsOf(
-  { catalogue, layout, brief, liquids }: LineContext,
+  context: LineContext,
   lines: readonly LineOption[],
   tank: PartOf<'tank'>,
 ): { demands: PumpDemand[]; extras: Map<string, Chosen> } {
-  const outlets = brief.duties.map((duty) => {
-    const asked = lines.flatMap((o) => o.demand.get(duty.id) ?? []);
-    return {
-      duty,
-      liquid: liquids.get(duty.liquid)!,
-      pressure: Math.max(0, ...asked.map((d) => d.pressure)),
-      flow: asked.reduce((sum, d) => sum + d.flow, 0),
-    };
-  });
+  const outlets = outletDemands(context, lines);
+  const { catalogue, layout } = context;
   const stirred = outlets.filter((o) => o.duty.agitate && o.liquid.agitationShare > 0);
   const hardest = stirred.reduce<(typeof stirred)[number] | undefined>(
     (a, b) =>
@@ -184,30 +172,7 @@ function demandsOf(
           hardest.liquid.density,
         );
   const agitator = extras.get('agitator')?.part as PartOf<'agitator'> | undefined;
-  const demands = outlets.map(({ duty, liquid, pressure, flow }) => {
-    const jet =
-      duty.agitate && agitator !== undefined
-        ? agitator.flowAtOneBar * Math.sqrt(pressure / 1e5 / (liquid.density / 1000))
-        : 0;
-    return {
-      duty: duty.id,
-      pressure: pressure * 1.03 + 0.05e5,
-      flow: (flow + jet) * 1.03,
-      density: liquid.density,
-    };
-  });
-  return { demands, extras };
-}
-
-function partsOfLines(lines: readonly LineOption[]): [string, Chosen][] {
-  return lines.flatMap((line) =>
-    [...line.parts].map(([slot, part]): [string, Chosen] => {
-      const boom = line.parts.get('boom');
-      if (part.kind === 'hose') return [slot, { part, length: line.hoseLength }];
-      if (slot === 'nozzle' && boom?.kind === 'boom') return [slot, { part, count: boom.nozzles }];
-      return [slot, { part }];
-    }),
-  );
+  return { demands: pumpDemands(outlets, agitator), extras };
 }
 
 function partsOfPump(pump: PumpOption): [string, Chosen][] {

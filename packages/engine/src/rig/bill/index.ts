@@ -4,4 +4,4 @@ export type { BillLine } from './bill-line.ts';
 export type { HardwareNeed } from './hardware.ts';
 export type { HoseCut } from './hoses.ts';
 export { ordersOf, type Order } from './orders.ts';
-export { priceBy, type Discount, type Tax } from './pricing.ts';
+export { priceBy, pricingOf, type Discount, type Tax } from './pricing.ts';

@@ -1,7 +1,7 @@
 import { mates, type Part, type PartOf } from '../../catalogue/index.ts';
 import type { NetworkLiquid } from '../../hydraulics/index.ts';
 import { hoseLoss } from '../../physics/index.ts';
-import type { Duty } from '../brief.ts';
+import type { Brief, Duty } from '../brief.ts';
 import type { LayoutLine } from '../layout.ts';
 import { drivenWidth } from '../application.ts';
 import { askedFlow } from '../asked-flow.ts';
@@ -16,6 +16,8 @@ const BAR = 1e5;
 /** Hose that a transfer or boom line takes when the brief does not say [m]. */
 const BOOM_HOSE = 3;
 const TRANSFER_HOSE = 15;
+/** The same of a gun line [m]. */
+const GUN_HOSE = 30;
 /** Hose that one person can drag: 1 in. Common practice, no source. [m] */
 const LARGEST_HAND_BORE = 0.027;
 /** Speed beyond which a hose is out of the question [m/s]. */
@@ -45,9 +47,16 @@ export function lineOptions(context: LineContext, line: LayoutLine): LineOption[
   return unbeaten(all).slice(0, KEPT);
 }
 
+/** Length of the hose of an outlet line: as wished, or as far as it is paid out in some duty [m]. */
+export function lineHose({ wishes }: Brief, line: LayoutLine, duties: readonly Duty[]): number {
+  if (line.run.includes('boom')) return BOOM_HOSE;
+  const usual = line.run.includes('gun') ? GUN_HOSE : TRANSFER_HOSE;
+  return wishes.hose ?? Math.max(...duties.map((d) => d.hoseOut ?? usual));
+}
+
 function gunOptions(context: LineContext, line: LayoutLine, duties: readonly Duty[]): LineOption[] {
   const { catalogue, layout, brief } = context;
-  const length = brief.wishes.hose ?? Math.max(...duties.map((d) => d.hoseOut ?? 30));
+  const length = lineHose(brief, line, duties);
   const hoses = partsOfSlot(catalogue, layout, 'hose', 'hose').filter((h) => h.bore < LARGEST_HAND_BORE);
   const guns = partsOfSlot(catalogue, layout, 'gun', 'gun');
   const tips = partsOfSlot(catalogue, layout, 'tip', 'tip');
@@ -166,7 +175,7 @@ function boomOptions(context: LineContext, line: LayoutLine, duties: readonly Du
 
 function transferOptions(context: LineContext, line: LayoutLine, duties: readonly Duty[]): LineOption[] {
   const { catalogue, layout, brief } = context;
-  const length = brief.wishes.hose ?? Math.max(...duties.map((d) => d.hoseOut ?? TRANSFER_HOSE));
+  const length = lineHose(brief, line, duties);
   const valves = partsOfSlot(catalogue, layout, 'transfer-valve', 'valve');
   return partsOfSlot(catalogue, layout, 'transfer-hose', 'hose').flatMap((hose) => {
     const valve = valves.find((v) => v.bore >= hose.bore * 0.9);

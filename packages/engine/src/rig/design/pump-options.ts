@@ -81,8 +81,8 @@ function cheapestDrive(
     );
     for (const reduction of reductions) {
       if (!shaftsMate(reduction, 'in', engine)) continue;
-      const creep = reduction.type === 'belt' ? 0.99 : 1;
-      const engineSpeed = Math.min(engine.ratedSpeed, pump.maxSpeed / (reduction.ratio * creep));
+      const creep = creepOf(reduction);
+      const engineSpeed = engineSpeedFor(engine, reduction, pump);
       if (engineSpeed < engine.minSpeed) continue;
       const speed = engineSpeed * reduction.ratio * creep;
       if (speed < pump.minSpeed) continue;
@@ -102,6 +102,20 @@ function cheapestDrive(
     }
   }
   return best;
+}
+
+/** Creep of a belt under load, as the proof reckons it; gears and couplings have none. */
+function creepOf(reduction: PartOf<'reduction'>): number {
+  return reduction.type === 'belt' ? 0.99 : 1;
+}
+
+/** An engine is held below its rated speed where the pump would turn too fast [rad/s]. */
+export function engineSpeedFor(
+  engine: PartOf<'engine'>,
+  reduction: PartOf<'reduction'>,
+  pump: PartOf<'pump'>,
+): number {
+  return Math.min(engine.ratedSpeed, pump.maxSpeed / (reduction.ratio * creepOf(reduction)));
 }
 
 /** Whether one end of a drive fits the shaft of an engine or pump. */

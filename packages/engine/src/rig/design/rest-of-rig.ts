@@ -12,6 +12,23 @@ const RETURN_SPEED = 3;
 /** Smallest battery for an electric start or reel: common practice, no source [A.s]. */
 const LEAST_BATTERY = 50 * 3600;
 
+/** Lengths of the short hoses about the pump: common practice, no source [m]. */
+export const SUCTION_HOSE = 1.2;
+export const RETURN_HOSE = 1.5;
+
+/** What a regulator is set to: steps of 5 psi, and duty by duty where they differ by more than a tenth. */
+export function settingFor(demands: readonly PumpDemand[]): {
+  readonly set: number;
+  readonly lowest: number;
+  readonly chosen: Omit<Chosen, 'part'>;
+} {
+  const toSet = (p: number) => Math.ceil(p / PSI / 5) * 5 * PSI;
+  const set = toSet(Math.max(...demands.map((d) => d.pressure)));
+  const sets = new Map(demands.map((d) => [d.duty, toSet(d.pressure)]));
+  const lowest = Math.min(...sets.values());
+  return { set, lowest, chosen: lowest < set * 0.9 ? { set, setByDuty: sets } : { set } };
+}
+
 /** The cheapest tank and carrier that go together and carry the tank full of water; undefined when there are none. */
 export function tankAndCarrier(
   catalogue: Catalogue,
@@ -93,10 +110,8 @@ export function sizePumpSide(
   const slot = <K extends Kind>(id: string, kind: K) => partsOfSlot(catalogue, layout, id, kind);
   const pressure = Math.max(...demands.map((d) => d.pressure));
   const flow = pumpFlow(chosen, demands);
-  const toSet = (p: number) => Math.ceil(p / PSI / 5) * 5 * PSI;
-  const set = toSet(pressure);
-  const sets = new Map(demands.map((d) => [d.duty, toSet(d.pressure)]));
-  const lowest = Math.min(...sets.values());
+  const setting = settingFor(demands);
+  const { set, lowest } = setting;
   const need = (id: string, part: Part | undefined, more: Omit<Chosen, 'part'> = {}): boolean => {
     if (!layout.slots.some((s) => s.id === id)) return true;
     if (part === undefined) return false;
@@ -116,7 +131,7 @@ export function sizePumpSide(
       'suction-hose',
       smallestBore(slot('suction-hose', 'hose'), suctionBore) ??
         largest(slot('suction-hose', 'hose'), (h) => h.bore),
-      { length: 1.2 },
+      { length: SUCTION_HOSE },
     ) &&
     need(
       'strainer',
@@ -127,9 +142,9 @@ export function sizePumpSide(
       smallestBore(slot('tank-valve', 'valve'), suctionBore * 0.9) ??
         largest(slot('tank-valve', 'valve'), (v) => v.bore),
     ) &&
-    need('regulator', regulators[0], lowest < set * 0.9 ? { set, setByDuty: sets } : { set }) &&
+    need('regulator', regulators[0], setting.chosen) &&
     need('return-hose', smallestBore(returns, returnBore) ?? largest(returns, (h) => h.bore), {
-      length: 1.5,
+      length: RETURN_HOSE,
     });
   if (!complete) return false;
   need('gauge', [...gauges].sort((a, b) => a.range - b.range || a.priceCents - b.priceCents)[0]);

@@ -1,0 +1,40 @@
+import { LAYOUTS, searchRigs } from '@spraywright/engine/rig';
+import { choicesText } from '../documents/choices-text.ts';
+import { located } from '../documents/json-source.ts';
+import { EXIT, type Arguments, type Terminal } from './command.ts';
+import { printProblems, readInputs, readSource } from './inputs.ts';
+
+/** Prints the rigs for a brief that no other beats. */
+export function printChoices(args: Arguments, terminal: Terminal): number {
+  const proofs = proofsAsked(args, terminal);
+  const inputs = readInputs(args, terminal);
+  const source = readSource(args.positionals[0]!, terminal);
+  if (proofs === 'wrong' || inputs === undefined || source === undefined) return EXIT.input;
+  const { catalogue, shop, units } = inputs;
+  const found = searchRigs(source.raw, catalogue, shop, {
+    units,
+    ...(proofs === undefined ? {} : { mostProofs: proofs }),
+  });
+  if (!found.ok) {
+    printProblems(located(source, [...found.problems]), terminal);
+    return EXIT.input;
+  }
+  terminal.out(
+    args.flag('json')
+      ? JSON.stringify(found, null, 2)
+      : choicesText(found, (id) => catalogue.parts.get(id)?.name ?? id, slotName, units),
+  );
+  return found.choices.length === 0 ? EXIT.no : EXIT.ok;
+}
+
+function slotName(id: string): string {
+  return LAYOUTS.flatMap((l) => l.slots).find((s) => s.id === id)?.name ?? id;
+}
+
+function proofsAsked(args: Arguments, terminal: Terminal): number | undefined | 'wrong' {
+  const text = args.text('proofs');
+  if (text === undefined) return undefined;
+  if (/^[1-9]\d{0,6}$/.test(text)) return Number(text);
+  terminal.err(`--proofs is '${text}'; it must be a whole number from 1 to 9999999`);
+  return 'wrong';
+}

@@ -1,0 +1,100 @@
+import { display } from '@spraywright/engine/quantity';
+import { groupsOf, type ChoiceGroup, type Choices } from '@spraywright/engine/rig';
+import { money } from './proof-text.ts';
+import { table } from './text-table.ts';
+
+type Found = Extract<Choices, { ok: true }>;
+type Units = 'us' | 'metric';
+
+/** Conditions named when no rig was found. */
+const NAMED = 6;
+
+/** Rigs that no other found beats, put together by what a buyer sees of them, and how far the search came. */
+export function choicesText(
+  found: Found,
+  partName: (id: string) => string,
+  slotName: (id: string) => string,
+  units: Units,
+): string {
+  const { groups, more } = groupsOf(found.choices);
+  return [
+    ...(groups.length === 0 ? noneText(found) : groupsText(groups, more, partName, slotName, units)),
+    '',
+    howFar(found),
+  ].join('\n');
+}
+
+function groupsText(
+  groups: readonly ChoiceGroup[],
+  more: number,
+  partName: (id: string) => string,
+  slotName: (id: string) => string,
+  units: Units,
+): string[] {
+  const rows = groups.map(({ choice: { figures, unknown }, alike }, i) => [
+    String(i + 1),
+    money(figures.priceCents),
+    display(figures.mass / 10, 'mass', units),
+    `${(figures.margin / 10).toFixed(1)} %`,
+    `${figures.days} days`,
+    String(unknown.length),
+    String(alike),
+  ]);
+  const varying = Object.keys(groups[0]!.parts).filter(
+    (slot) => new Set(groups.map((g) => g.parts[slot])).size > 1,
+  );
+  const named = groups.flatMap(({ parts }, i) => [
+    `${i + 1}. ${
+      varying.length === 0
+        ? 'the only kind'
+        : varying
+            .map((s) => `${slotName(s)}: ${parts[s] === undefined ? 'none' : partName(parts[s])}`)
+            .join('; ')
+    }`,
+  ]);
+  return [
+    'Rigs that keep every promise computed, and that no other rig found beats in price, dry mass, least margin and days:',
+    '',
+    table(
+      ['', 'price', 'dry mass', 'least margin', 'ready in', 'to decide', 'alike'],
+      rows,
+      [1, 2, 3, 4, 5, 6],
+    ),
+    '',
+    ...named,
+    ...(more === 0 ? [] : [`${more} more kinds are left out here; --json has every rig.`]),
+    '"to decide" counts promises that a missing datum or decision leaves open; "alike" counts rigs that differ only in small parts.',
+  ];
+}
+
+function noneText({ complete, refused }: Found): string[] {
+  return [
+    complete
+      ? 'No rig of the catalogue keeps every promise of this brief.'
+      : 'No rig was found that keeps every promise of this brief; not all have been looked at.',
+    'What refused the sets of parts, most first:',
+    ...refused.slice(0, NAMED).map(({ why, sets }) => `  ${rough(sets)}  ${why}`),
+  ];
+}
+
+function howFar({ complete, progress }: Found): string {
+  const { size, narrowed, settled, nodes, proofs } = progress;
+  const space = `${rough(size)} sets of parts, of which ${rough(narrowed)} hold only parts that some rig can have`;
+  const work = `${rough(nodes)} looked at in whole or in part, ${rough(proofs)} proven whole`;
+  return complete
+    ? `Complete: ${space}; ${work}. Nothing in the catalogue beats these.`
+    : `Stopped at ${percent(settled)} of the latter: ${space}; ${work}. Better rigs may be among the rest: --proofs gives it more.`;
+}
+
+/** A share that never looks like all or nothing when it is not. */
+function percent(share: number): string {
+  if (share < 1e-4) return 'less than 0.01 %';
+  return `${(Math.floor(share * 1e4) / 100).toFixed(2)} %`;
+}
+
+/** A count as it is said: whole up to a million, then by powers of ten. */
+function rough(count: number): string {
+  if (count < 1e6) return String(Math.round(count));
+  const power = Math.floor(Math.log10(count));
+  return `${(count / 10 ** power).toFixed(1)}e${power}`;
+}

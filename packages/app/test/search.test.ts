@@ -1,0 +1,109 @@
+import { catalogueOf, type Catalogue, type Part } from '@spraywright/engine/catalogue';
+import {
+  LAYOUTS,
+  designRig,
+  searchRigs,
+  setsOfParts,
+  type Figures,
+  type OneSet,
+} from '@spraywright/engine/rig';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { demoBriefs, demoCatalogue, demoShop } from './demo.ts';
+
+const catalogue = demoCatalogue();
+const shop = demoShop();
+const briefs = new Map(demoBriefs().map((b) => [b.name, b.raw]));
+
+/** A sequence of even numbers in [0, 1), the same each time: multiplication modulo 2^31 - 1. */
+function sequence(seed: number): () => number {
+  let x = seed;
+  return () => (x = (x * 48271) % 2147483647) / 2147483647;
+}
+
+/**
+ * The parts of the quick selection and some others in the slots that are named, with all fittings and small things: a
+ * catalogue small enough to go through whole.
+ */
+function cutDown(name: string, slots: Readonly<Record<string, number>>, seed: number): Catalogue {
+  const raw = briefs.get(name)!;
+  const design = designRig(raw, catalogue, shop);
+  if (!design.ok) throw new Error(`no rig for ${name}`);
+  const next = sequence(seed);
+  const layout = LAYOUTS.find((l) => l.id === design.rig.layout)!;
+  const kept = new Set(design.rig.items.map((i) => i.part));
+  for (const [slot, more] of Object.entries(slots)) {
+    const now = catalogue.parts.get(design.rig.items.find((i) => i.id === slot)!.part)!;
+    expect(layout.slots.some((s) => s.id === slot)).toBe(true);
+    const others = catalogue.byKind[now.kind]
+      .map((part: Part) => ({ part, near: Math.abs(part.priceCents - now.priceCents) * (0.5 + next()) }))
+      .sort((a, b) => a.near - b.near)
+      .filter(({ part }) => !kept.has(part.id));
+    for (const { part } of others.slice(0, more)) kept.add(part.id);
+  }
+  const parts = [...catalogue.parts.values()].filter(
+    (p) => kept.has(p.id) || p.kind === 'fitting' || p.kind === 'hardware',
+  );
+  return catalogueOf(catalogue.name, catalogue.version, parts);
+}
+
+const beaten = (a: Figures, b: Figures) =>
+  b.priceCents <= a.priceCents &&
+  b.mass <= a.mass &&
+  b.margin >= a.margin &&
+  b.days <= a.days &&
+  JSON.stringify(a) !== JSON.stringify(b);
+
+function holds(best: Figures, { figures, broken }: NonNullable<OneSet['proven']>): void {
+  expect(best.priceCents).toBeLessThanOrEqual(figures.priceCents);
+  expect(best.mass).toBeLessThanOrEqual(figures.mass);
+  expect(best.days).toBeLessThanOrEqual(figures.days);
+  if (best.margin >= 0) expect(best.margin).toBeGreaterThanOrEqual(figures.margin);
+  else expect(broken).not.toEqual([]);
+}
+
+const CASES: readonly [string, Readonly<Record<string, number>>][] = [
+  ['utility-12v', { pump: 2, gun: 2, tip: 3, strainer: 2 }],
+  ['light-cart', { engine: 2, reduction: 2, regulator: 2 }],
+  ['roof-skid', { carrier: 4, gun: 3, tip: 2 }],
+  ['nurse-trailer', { carrier: 2 }],
+];
+
+describe.each(CASES)('search among the parts of %s', (name, slots) => {
+  const figures: Figures[] = [];
+  let small: Catalogue;
+  let size = 0;
+
+  beforeAll(() => {
+    small = cutDown(name, slots, 17);
+    const sets = setsOfParts(briefs.get(name), small, shop);
+    ({ size } = sets);
+    for (let i = 0; i < size; i++) {
+      const { outside, limit, bounds, proven } = sets.at(i);
+      if (outside) continue;
+      if (proven === undefined) {
+        expect(limit).toBeLessThan(0);
+        continue;
+      }
+      // What a condition refuses breaks a promise; what it lets through is no better than its bounds.
+      if (limit < 0) expect(proven.broken).not.toEqual([]);
+      else for (const best of bounds) holds(best, proven);
+      if (proven.broken.length === 0) figures.push(proven.figures);
+    }
+  }, 120_000);
+
+  it('goes through a space of a size worth while', () => {
+    expect(size).toBeGreaterThan(100);
+    expect(size).toBeLessThan(10_000);
+    expect(figures.length).toBeGreaterThan(1);
+  });
+
+  it('finds what going through every set of parts finds, with fewer proofs', () => {
+    const found = searchRigs(briefs.get(name), small, shop, { mostProofs: 100_000 });
+    if (!found.ok) throw new Error('the brief is not read');
+    expect(found.complete).toBe(true);
+    expect(found.progress.settled).toBe(1);
+    const wanted = figures.filter((a) => !figures.some((b) => beaten(a, b))).map((f) => JSON.stringify(f));
+    expect(found.choices.map((c) => JSON.stringify(c.figures)).sort()).toEqual([...new Set(wanted)].sort());
+    expect(found.progress.proofs).toBeLessThan(size * 0.75);
+  });
+});

@@ -1,0 +1,40 @@
+import type { Proof } from '../proof/prove.ts';
+
+/**
+ * What choices are compared by, in steps that a shop can tell apart: price in cents, dry mass in tenths of a kilogram,
+ * least margin over all promises in thousandths, working days until it is ready.
+ */
+export interface Figures {
+  readonly priceCents: number;
+  /** [0.1 kg] */
+  readonly mass: number;
+  /** [0.001] */
+  readonly margin: number;
+  readonly days: number;
+}
+
+/** Steps of a margin; a hair is given so that a bound and a figure that are equal on paper fall in one step. */
+export function marginStep(margin: number): number {
+  return Math.floor(Math.min(margin, 10) * 1000 + 1e-6);
+}
+
+/** Figures of a proven rig. */
+export function figuresOf({ bill, promises }: Proof): Figures {
+  const least = Math.min(...promises.flatMap((p) => p.margin ?? []));
+  return {
+    priceCents: bill.priceCents,
+    mass: Math.round(bill.dryMass * 10),
+    margin: marginStep(least),
+    days: bill.readyInDays,
+  };
+}
+
+/** Whether one is as good as another in everything. */
+export function asGood(a: Figures, b: Figures): boolean {
+  return a.priceCents <= b.priceCents && a.mass <= b.mass && a.margin >= b.margin && a.days <= b.days;
+}
+
+/** Whether one beats another: as good in everything and better in something. */
+export function beats(a: Figures, b: Figures): boolean {
+  return asGood(a, b) && !asGood(b, a);
+}

@@ -1,0 +1,5 @@
+export { searchRigs, type Choices, type SearchOptions, type SearchProgress } from './search.ts';
+export type { Choice } from './front.ts';
+export type { Figures } from './figures.ts';
+export { groupsOf, type ChoiceGroup } from './groups.ts';
+export { setsOfParts, type OneSet, type SetsOfParts } from './enumerate.ts';

@@ -1,0 +1,65 @@
+import type { Part } from '../../catalogue/index.ts';
+import type { Limit } from './limits.ts';
+import type { PartAt, SearchSlot, SearchSpace } from './space.ts';
+
+/** Sets of parts of a few slots that are tried to find what a part can stand with. */
+const MOST_TRIED = 60_000;
+
+/** A space without the parts that no rig can have, and what refused them. */
+export interface Narrowed {
+  readonly space: SearchSpace;
+  /** Sets of parts that went, by the condition that refused them. */
+  readonly refused: ReadonlyMap<string, number>;
+}
+
+/**
+ * Takes out every part that a condition refuses with whatever else may stand in the condition's slots: no rig that keeps
+ * its promises has it. It goes on until nothing more goes, since a part that has gone may have been another's only mate.
+ */
+export function narrowed(space: SearchSpace, limits: readonly Limit[]): Narrowed {
+  const options = new Map(space.slots.map((s) => [s.id, s.options]));
+  const refused = new Map<string, number>();
+  const size = () => [...options.values()].reduce((n, o) => n * o.length, 1);
+  const byLength = [...limits].sort((a, b) => a.slots.length - b.slots.length);
+  for (let again = true; again && size() > 0;) {
+    again = false;
+    for (const limit of byLength) {
+      const tried = limit.slots.reduce((n, s) => n * options.get(s)!.length, 1);
+      if (tried > MOST_TRIED) continue;
+      const before = size();
+      const supported = supportedBy(limit, options);
+      for (const slot of limit.slots) {
+        const kept = options.get(slot)!.filter((p) => supported.get(slot)!.has(p));
+        if (kept.length < options.get(slot)!.length) again = true;
+        options.set(slot, kept);
+      }
+      const gone = before - size();
+      if (gone > 0) refused.set(limit.why, gone + (refused.get(limit.why) ?? 0));
+    }
+  }
+  const slots = space.slots.map(({ id }): SearchSlot => ({ id, options: options.get(id)! }));
+  return { space: { ...space, slots, size: size() }, refused };
+}
+
+/** For each slot of a condition the options that stand with at least one choice of the others. */
+function supportedBy(
+  { slots, margin }: Limit,
+  options: ReadonlyMap<string, SearchSlot['options']>,
+): Map<string, Set<Part | undefined>> {
+  const supported = new Map(slots.map((s) => [s, new Set<Part | undefined>()]));
+  const parts = new Map<string, Part | undefined>();
+  const partAt: PartAt = (slot) => parts.get(slot);
+  const visit = (depth: number): void => {
+    const slot = slots[depth];
+    if (slot === undefined) {
+      if (margin(partAt) >= 0) for (const s of slots) supported.get(s)!.add(parts.get(s));
+      return;
+    }
+    for (const part of options.get(slot)!) {
+      parts.set(slot, part);
+      visit(depth + 1);
+    }
+  };
+  visit(0);
+  return supported;
+}

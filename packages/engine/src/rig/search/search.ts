@@ -1,0 +1,117 @@
+import type { Catalogue, Part, Shop } from '../../catalogue/index.ts';
+import type { Problem, UnitSystem } from '../../quantity/index.ts';
+import { readBrief } from '../brief.ts';
+import { designRig } from '../design.ts';
+import { LAYOUTS } from '../layouts.data.ts';
+import { Bounds } from './bounds.ts';
+import { Branching, type Prepared } from './branching.ts';
+import { climb } from './climb.ts';
+import { Front, type Choice } from './front.ts';
+import { limitsOf } from './limits.ts';
+import { narrowed } from './narrow.ts';
+import { Prover } from './prover.ts';
+import { spaceOf, type SearchSpace } from './space.ts';
+
+/** How far a search has come. */
+export interface SearchProgress {
+  /** Sets of parts before any is refused. */
+  readonly size: number;
+  /** Sets left when every part that no rig can have is gone. */
+  readonly narrowed: number;
+  /** Share of these that is settled: proven, refused by a necessary condition, or bound to be beaten. */
+  readonly settled: number;
+  readonly nodes: number;
+  readonly proofs: number;
+  readonly found: number;
+}
+
+export interface SearchOptions {
+  readonly units?: UnitSystem;
+  /** Whole rigs proven before the search stops. */
+  readonly mostProofs?: number;
+  /** Sets of parts looked at, whole or in part, before it stops. */
+  readonly mostNodes?: number;
+  /** Called now and then; the search stops when it says false. */
+  readonly onProgress?: (progress: SearchProgress) => boolean;
+}
+
+export type Choices =
+  | {
+      readonly ok: true;
+      /** Rigs that keep every promise computed and that no other found beats, cheapest first. */
+      readonly choices: readonly Choice[];
+      /** True when nothing is left: no rig of the space beats one of these. */
+      readonly complete: boolean;
+      readonly progress: SearchProgress;
+      /** Conditions by the number of sets that each refused. */
+      readonly refused: readonly { readonly why: string; readonly sets: number }[];
+    }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+const MOST_PROOFS = 2000;
+const MOST_NODES = 2_000_000;
+
+/**
+ * Searches every rig that a catalogue makes of a brief for those that no other beats in price, dry mass, least margin
+ * of the promises and days until it is ready.
+ *
+ * First good rigs are sought from the quick selection on, one part at a time; then all sets of parts are gone through,
+ * and those are left out that break a necessary condition or whose bounds are beaten by a rig already found. What is
+ * left is proven whole. When it stops early it says which share is settled, and gives the best found so far.
+ */
+export function searchRigs(
+  rawBrief: unknown,
+  catalogue: Catalogue,
+  shop: Shop,
+  options: SearchOptions = {},
+): Choices {
+  const read = readBrief(rawBrief);
+  if (!read.ok) return read;
+  const layouts = LAYOUTS.filter((l) => l.works.includes(read.brief.work));
+  const spaces = layouts.map((layout) => spaceOf(read.brief, rawBrief, catalogue, layout));
+  const size = spaces.reduce((sum, s) => sum + s.size, 0);
+  const prepared = spaces.map((whole): Prepared => {
+    const limits = limitsOf(whole);
+    const { space, refused } = narrowed(whole, limits);
+    return { space, refused, bounds: new Bounds(space, limits, shop) };
+  });
+  const front = new Front();
+  const prover = new Prover(shop, options.units ?? 'us', options.mostProofs ?? MOST_PROOFS);
+  const branching = new Branching(prover, front, options.mostNodes ?? MOST_NODES);
+  const left = prepared.reduce((sum, p) => sum + p.space.size, 0);
+  const progress = (): SearchProgress => ({
+    size,
+    narrowed: left,
+    settled: left === 0 ? 1 : branching.settled / left,
+    nodes: branching.nodes,
+    proofs: prover.proofs,
+    found: front.choices.length,
+  });
+  const goOn = () => options.onProgress?.(progress()) ?? true;
+  const possible = prepared.filter((p) => p.space.size > 0);
+  const design = possible.length === 0 ? undefined : designRig(rawBrief, catalogue, shop, options);
+  for (const { space, bounds } of possible)
+    if (design?.ok === true && design.rig.layout === space.layout.id)
+      climb(space, bounds, prover, front, partsIn(space, design.rig.items), goOn);
+  const complete = prepared.every((p) => branching.run(p, goOn));
+  return {
+    ok: true,
+    choices: front.choices,
+    complete,
+    progress: complete ? { ...progress(), settled: 1 } : progress(),
+    refused: branching.refused(),
+  };
+}
+
+function partsIn(
+  { slots }: SearchSpace,
+  items: readonly { readonly id: string; readonly part: string }[],
+): Map<string, Part> {
+  const parts = new Map<string, Part>();
+  for (const { id, options } of slots) {
+    const item = items.find((i) => i.id === id);
+    const part = options.find((p) => p !== undefined && p.id === item?.part);
+    if (part !== undefined) parts.set(id, part);
+  }
+  return parts;
+}
