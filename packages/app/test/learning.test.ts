@@ -14,7 +14,7 @@ import {
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { main } from '../src/cli/main.ts';
 import { demoCatalogue, demoRig, demoShop } from './demo.ts';
-import { copiesWithin, partsWithin, syntheticShop, worstShift } from './synthetic-shop.ts';
+import { copiesWithin, partsWithin, syntheticShop, withoutOdd, worstShift } from './synthetic-shop.ts';
 
 const catalogue = demoCatalogue();
 const shop = demoShop();
@@ -45,8 +45,11 @@ describe('what readings of built rigs teach', () => {
   });
 
   it('two readings in a hundred gone wrong move no part by more than half its deviation', () => {
-    const spoilt = learnFrom(syntheticShop(rigs, { count: 45, seed: 3, odd: 0.02 }).machines);
+    const odd = syntheticShop(rigs, { count: 45, seed: 3, odd: 0.02 });
+    const spoilt = learnFrom(odd.machines);
     expect(worstShift(learned, spoilt)).toBeLessThan(0.5);
+    // What they do beyond being lost: the same readings with the wrong ones left out.
+    expect(worstShift(learnFrom(withoutOdd(odd, clean)), spoilt)).toBeLessThan(0.5);
     const doubted = (l: typeof learned) => l.copies.flatMap((c) => c.readings).filter((r) => r.sound < 0.5);
     expect(doubted(spoilt).length).toBeGreaterThan(doubted(learned).length);
   });
@@ -70,6 +73,18 @@ describe('what readings of built rigs teach', () => {
     expect(worstShift(learned, spoilt)).toBeLessThan(0.5);
     const copy = spoilt.copies.find((c) => c.serial === first!.serial)!;
     expect(copy.readings.find((r) => r.id === id)!.sound).toBeLessThan(0.01);
+  });
+
+  it('one copy that is nothing like its part leaves the part where it was', () => {
+    // A tip five sizes up in one machine: every reading of it is sound, and all fit each other.
+    const [utility] = rigs.slice(2);
+    const { machines } = syntheticShop([utility!], { count: 20, seed: 6 });
+    const lemon = syntheticShop([utility!], { count: 1, seed: 6, only: { 'tip-flow:tip': 0.3 } })
+      .machines[0]!;
+    const without = learnFrom(machines);
+    const spoilt = learnFrom([...machines, { ...lemon, serial: 'Z' }]);
+    const of = (l: typeof learned) => l.factors.find((f) => f.key.startsWith('tip-flow:'))!;
+    expect(Math.abs(of(spoilt).mean - of(without).mean) / of(without).deviation).toBeLessThan(0.5);
   });
 
   it('finds a pump that gives 4 % less than its leaflet, and says from how many rigs', () => {

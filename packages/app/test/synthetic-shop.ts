@@ -133,3 +133,15 @@ export function copiesWithin(learned: Learned, { machines, copies }: SyntheticSh
 export function worstShift(from: Learned, to: Learned): number {
   return Math.max(...from.factors.map((f, i) => Math.abs(to.factors[i]!.mean - f.mean) / f.deviation));
 }
+
+/** The machines of a shop without the readings in which it differs from the same shop read right. */
+export function withoutOdd({ machines }: SyntheticShop, right: SyntheticShop): BuiltRig[] {
+  return machines.map((machine, n) => ({
+    ...machine,
+    tests: machine.tests.map((test, t) => {
+      const same = right.machines[n]!.tests[t]!.values;
+      const near = ([id, [v]]: [string, readonly number[]]) => Math.abs(v! / same.get(id)![0]! - 1) < 0.05;
+      return { ...test, values: new Map([...test.values].filter(near)) };
+    }),
+  }));
+}

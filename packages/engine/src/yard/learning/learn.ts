@@ -45,6 +45,10 @@ export interface Learned {
 const ODD_SHARE = 0.03;
 /** How much wider these scatter than the instrument does. Judgement. */
 const ODD_SPREAD = 20;
+/** Copies that are not like their part: a mix-up in the store, damage on the way. Judgement. */
+const ODD_COPIES = 0.02;
+/** How much wider these scatter than copies do. Judgement. */
+const ODD_COPY_SPREAD = 4;
 /** Rounds of weighing, each after the last has settled the factors; more change nothing in the third digit. */
 const ROUNDS = 40;
 const SETTLED = 1e-3;
@@ -110,9 +114,9 @@ interface Cell {
   /** Distinct places, and slopes summed over the inputs of each: readings × places. */
   readonly places: readonly number[];
   readonly shared: Matrix;
-  /** Slopes times the copies' own variance, times slopes. */
-  readonly own: Matrix;
+  /** Variance of each input of a copy that is like its part, and the probability that it is. */
   readonly copyVariance: Float64Array;
+  readonly like: Float64Array;
   /** Factors that its readings depend on. */
   readonly teaches: ReadonlySet<number>;
   readonly sound: Float64Array;
@@ -121,6 +125,8 @@ interface Cell {
 interface State {
   /** Mean of every input less the tolerance's. */
   readonly x: Float64Array;
+  /** Mean of what each input of the copy is off its part. */
+  readonly own: Float64Array;
   /** Inverse covariance of the readings when the parts are known. */
   readonly inverse: Matrix;
 }
@@ -158,11 +164,14 @@ function cellOf(
       if (Math.abs(slope * inputs[k]!.deviation) > TEACHES * readings[i]!.deviation) teaches.add(at[k]!);
     }),
   );
-  const own = linear.slope.map((a) =>
-    Float64Array.from(linear.slope, (b) => a.reduce((sum, v, k) => sum + v * copyVariance[k]! * b[k]!, 0)),
-  );
   const sound = last?.cell.sound ?? new Float64Array(readings.length).fill(1);
-  return { evidence, linear, at, places, shared, own, copyVariance, teaches, sound };
+  const like = last?.cell.like ?? new Float64Array(inputs.length).fill(1);
+  return { evidence, linear, at, places, shared, copyVariance, like, teaches, sound };
+}
+
+/** Variance of a copy's inputs, wider where it is not sure that the copy is like its part. */
+function scatterOf({ copyVariance, like }: Cell): Float64Array {
+  return copyVariance.map((variance, k) => variance / (like[k]! + (1 - like[k]!) / ODD_COPY_SPREAD ** 2));
 }
 
 /** Scatter of a reading of which it is not sure that it is sound. */
@@ -176,13 +185,17 @@ function settle(cells: readonly Cell[], before: readonly { part: number }[]): Se
   for (let round = 1; round < ROUNDS; round++) {
     let moved = 0;
     cells.forEach((cell, i) => {
-      const next = weighed(cell, found, i);
-      next.forEach((sound, j) => {
-        // Half way after the first rounds: two readings that contradict each other would take turns.
-        const to = round > 4 ? (sound + cell.sound[j]!) / 2 : sound;
-        moved = Math.max(moved, Math.abs(to - cell.sound[j]!));
-        cell.sound[j] = to;
-      });
+      const [sound, like] = [weighed(cell, found, i), likeness(cell, found, i)];
+      for (const [now, next] of [
+        [cell.sound, sound],
+        [cell.like, like],
+      ] as const)
+        next.forEach((value, j) => {
+          // Half way after the first rounds: two readings that contradict each other would take turns.
+          const to = round > 4 ? (value + now[j]!) / 2 : value;
+          moved = Math.max(moved, Math.abs(to - now[j]!));
+          now[j] = to;
+        });
     });
     found = solve(cells, before);
     if (moved < SETTLED) break;
@@ -196,10 +209,15 @@ function solve(cells: readonly Cell[], before: readonly { part: number }[]): Set
   const precision = zeros(n, n);
   before.forEach(({ part }, p) => (precision[p]![p] = 1 / part));
   const pull = new Float64Array(n);
-  const inverses = cells.map(({ evidence, own, sound, shared, places, linear }) => {
+  const inverses = cells.map((cell) => {
+    const { evidence, sound, shared, places, linear } = cell;
+    const scatter = scatterOf(cell);
     const inverse = inverseOf(
-      own.map((row, i) => {
-        const out = Float64Array.from(row);
+      linear.slope.map((a, i) => {
+        const weighted = a.map((v, k) => v * scatter[k]!);
+        const out = Float64Array.from(linear.slope, (b) =>
+          weighted.reduce((sum, v, k) => sum + v * b[k]!, 0),
+        );
         out[i]! += noiseOf(evidence.readings[i]!.deviation, sound[i]!);
         return out;
       }),
@@ -218,11 +236,10 @@ function solve(cells: readonly Cell[], before: readonly { part: number }[]): Set
   const states = cells.map((cell, i): State => {
     const inverse = inverses[i]!;
     const left = times(inverse, unexplained(cell, mean));
-    const x = cell.copyVariance.map((variance, k) => {
-      const own = cell.linear.slope.reduce((sum, row, r) => sum + row[k]! * left[r]!, 0);
-      return mean[cell.at[k]!]! + variance * own;
-    });
-    return { x, inverse };
+    const own = scatterOf(cell).map(
+      (variance, k) => variance * cell.linear.slope.reduce((sum, row, r) => sum + row[k]! * left[r]!, 0),
+    );
+    return { x: own.map((v, k) => mean[cell.at[k]!]! + v), own, inverse };
   });
   return { states, mean, covariance };
 }
@@ -257,26 +274,59 @@ function density(off: number, variance: number): number {
   return Math.exp((-off * off) / (2 * variance)) / Math.sqrt(variance);
 }
 
+/** Probability that a copy is like its part in each input, judged by all readings. */
+function likeness(cell: Cell, { states, covariance }: Settled, i: number): Float64Array {
+  const { own, inverse } = states[i]!;
+  const scatter = scatterOf(cell);
+  return cell.copyVariance.map((plain, k) => {
+    const variance = varianceOf(cell, inverse, covariance, scatter, k, false);
+    // What the readings alone say of it, the copy's own tolerance taken out again.
+    const sharp = 1 / variance - 1 / scatter[k]!;
+    if (!(sharp * scatter[k]! > NOTHING)) return 1;
+    const off = own[k]! / variance / sharp;
+    const like = (1 - ODD_COPIES) * density(off, 1 / sharp + plain);
+    const odd = ODD_COPIES * density(off, 1 / sharp + ODD_COPY_SPREAD ** 2 * plain);
+    return like + odd > 0 ? like / (like + odd) : 0;
+  });
+}
+
+/** Readings that narrow a copy's doubt by less than this share say nothing of it. */
+const NOTHING = 1e-3;
+
+/** Variance of one input of a copy: of the whole, or of what it is off its part. */
+function varianceOf(
+  { linear, at, places, shared }: Cell,
+  inverse: Matrix,
+  covariance: Matrix,
+  scatter: Float64Array,
+  k: number,
+  whole: boolean,
+): number {
+  const pull = Float64Array.from(linear.slope, (row) => row[k]! * scatter[k]!);
+  const weight = times(inverse, pull);
+  let variance = scatter[k]! - pull.reduce((sum, v, r) => sum + v * weight[r]!, 0);
+  const toParts = places.map(
+    (p, a) =>
+      (whole && p === at[k] ? 1 : 0) - weight.reduce((sum, value, r) => sum + value * shared[r]![a]!, 0),
+  );
+  places.forEach((p, a) =>
+    places.forEach((q, b) => (variance += toParts[a]! * covariance[p]![q]! * toParts[b]!)),
+  );
+  return Math.max(1e-12 * scatter[k]!, variance);
+}
+
 function copyOf(cell: Cell, { x, inverse }: State, covariance: Matrix): LearnedCopy {
-  const { evidence, linear, copyVariance, at, places, shared, sound } = cell;
-  const { built, inputs, readings, unused } = evidence;
-  const byParts = product(inverse, shared);
+  const { built, inputs, readings, unused } = cell.evidence;
+  const scatter = scatterOf(cell);
   return {
     rig: built.rig.document.id,
     ...(built.serial === undefined ? {} : { serial: built.serial }),
-    inputs: inputs.map(({ id, mean }, k) => {
-      const pull = Float64Array.from(linear.slope, (row) => row[k]! * copyVariance[k]!);
-      const kept = pull.reduce((s, a, r) => s + a * pull.reduce((t, b, c) => t + b * inverse[r]![c]!, 0), 0);
-      const toParts = places.map(
-        (p, a) => (p === at[k] ? 1 : 0) - pull.reduce((sum, value, r) => sum + value * byParts[r]![a]!, 0),
-      );
-      let variance = copyVariance[k]! - kept;
-      places.forEach((p, a) =>
-        places.forEach((q, b) => (variance += toParts[a]! * covariance[p]![q]! * toParts[b]!)),
-      );
-      return { id, mean: mean + x[k]!, deviation: Math.sqrt(Math.max(0, variance)) };
-    }),
-    readings: readings.map(({ id }, r) => ({ id, sound: sound[r]! })),
+    inputs: inputs.map(({ id, mean }, k) => ({
+      id,
+      mean: mean + x[k]!,
+      deviation: Math.sqrt(varianceOf(cell, inverse, covariance, scatter, k, true)),
+    })),
+    readings: readings.map(({ id }, r) => ({ id, sound: cell.sound[r]! })),
     unused,
   };
 }
