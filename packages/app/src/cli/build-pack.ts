@@ -1,15 +1,8 @@
-import { PALETTES, plumbingDiagram, plumbingGraph } from '@spraywright/engine/drawings';
-import { shutInDuty, type Proof, type Rig } from '@spraywright/engine/rig';
-import type { UnitSystem } from '@spraywright/engine/quantity';
 import { buildPackPdf, buildPackXlsx } from '../documents/build-pack/build-pack-papers.ts';
 import { parseDay } from '../documents/quote-terms.ts';
-import { layPlumbing } from '../plumbing/lay-plumbing.ts';
-import { nodeKernel } from '../plumbing/node-kernel.ts';
 import { paperCommand } from './paper-command.ts';
+import { plumbingOnPaper } from './plumbing-on-paper.ts';
 import { SERIAL_OPTION, serialFrom } from './serial-option.ts';
-
-/** Least width of the plumbing diagram, px. */
-const WIDTH = 712;
 
 /** Writes what a shop needs to build one machine: lists, drawings, steps with checks, labels, freight. */
 export const buildPackCommand = paperCommand({
@@ -34,21 +27,8 @@ export const buildPackCommand = paperCommand({
       serial,
       buildDate,
       partOf: (id: string) => catalogue.parts.get(id) ?? rig.ownParts.get(id)?.part,
-      plumbing: await plumbingOnPaper(rig, proof, options.units),
+      plumbing: await plumbingOnPaper(rig, proof, options.units, 'right'),
     };
     return /\.xlsx$/i.test(file) ? buildPackXlsx(rig, proof, all) : buildPackPdf(rig, proof, all);
   },
 });
-
-/** The plumbing in the first duty that has a steady state, else as it stands. */
-async function plumbingOnPaper(rig: Rig, proof: Proof, units: UnitSystem): Promise<string> {
-  const duty = proof.duties.find((d) => d.open.status === 'converged') ?? proof.duties[0]!;
-  const graph = plumbingGraph(rig, 'right');
-  return plumbingDiagram(proof, graph, await layPlumbing(graph, nodeKernel()), duty.open, {
-    width: WIDTH,
-    units,
-    palette: PALETTES.print,
-    shut: shutInDuty(rig, duty.duty),
-    level: duty.duty.tankLevel,
-  });
-}

@@ -7,6 +7,7 @@ import { located } from '../documents/json-source.ts';
 import type { Terminal } from './command.ts';
 import { printProblems, readSource } from './inputs.ts';
 import { paperCommand } from './paper-command.ts';
+import { plumbingOnPaper } from './plumbing-on-paper.ts';
 import { SERIAL_OPTION, serialFrom } from './serial-option.ts';
 
 /** Longest address that a code on paper still shows to a telephone. */
@@ -43,16 +44,16 @@ export const handbookCommand = paperCommand({
     const tested =
       readings === undefined ? undefined : testedOf(rig, proof, options.units, serial, readings, terminal);
     if (readings !== undefined && tested === undefined) return undefined;
+    const page = /\.html?$/i.test(file);
     const all: HandbookOptions = {
       ...options,
       serial,
+      plumbing: await plumbingOnPaper(rig, proof, options.units, page ? 'down' : 'right'),
       ...(address === undefined ? {} : { address }),
       ...(tested === undefined ? {} : { tested }),
       partOf: (id) => catalogue.parts.get(id) ?? rig.ownParts.get(id)?.part,
     };
-    return /\.html?$/i.test(file)
-      ? new TextEncoder().encode(handbookPage(rig, proof, all))
-      : handbookPdf(rig, proof, all);
+    return page ? new TextEncoder().encode(handbookPage(rig, proof, all)) : handbookPdf(rig, proof, all);
   },
 });
 

@@ -66,8 +66,14 @@ function blockOnPage(block: Block): string {
   }
 }
 
+/** Letters of a cell that is not broken. */
+const SHORT_CELL = 12;
+
 function tableOnPage({ captions, rows, words, strong }: Extract<Block, { kind: 'table' }>): string {
-  const kind = (i: number) => (i < words ? '' : ` class="${i === strong ? 'figure strong' : 'figure'}"`);
+  // A short word column keeps its figure and unit on one line.
+  const short = (i: number) => rows.every((r) => r[i]!.length <= SHORT_CELL);
+  const kind = (i: number) =>
+    i >= words ? ` class="${i === strong ? 'figure strong' : 'figure'}"` : short(i) ? ' class="short"' : '';
   const row = (cells: readonly string[], name: 'th' | 'td') =>
     `<tr>${cells
       .map((c, i) => `<${name}${name === 'th' ? ' scope="col"' : ''}${kind(i)}>${escaped(c)}</${name}>`)
@@ -114,11 +120,11 @@ h1{font-size:25px;line-height:1.2;font-weight:640;margin:20px 0 4px}
 h2{font:640 14px/1.3 '${FONTS.condensed}',sans-serif;letter-spacing:.045em;text-transform:uppercase;border-top:1.8px solid ${ink};padding-top:12px;margin:28px 0 8px}
 h3{font-size:17px;font-weight:640;margin:18px 0 4px}
 p{margin:6px 0}small,header p,footer p{color:${ink2};font-size:14px}
-nav ol{list-style:none;margin:12px 0 0;padding:0;columns:2}nav a{display:block;min-height:44px;line-height:44px;color:${liquid}}
+nav ol{list-style:none;margin:12px 0 0;padding:0;columns:2}nav li{break-inside:avoid}nav a{display:flex;align-items:center;min-height:44px;line-height:1.2;color:${liquid}}
 a:focus-visible,.scroll:focus-visible{outline:2.4px solid ${ink}}
 .scroll{overflow-x:auto}table{border-collapse:collapse;width:100%;font:500 16px/1.3 '${FONTS.condensed}','${FONTS.signs}',sans-serif}
 th{color:${ink2};font-size:13.5px;font-weight:480;text-align:left;vertical-align:bottom}th,td{padding:6px 10px 6px 0;border-bottom:.8px solid ${rule}}td{vertical-align:top}
-.figure{text-align:right;white-space:nowrap}th.figure{white-space:normal}.strong{font-weight:680}
+.figure{text-align:right;white-space:nowrap}.short{white-space:nowrap}th.figure,th.short{white-space:normal}.strong{font-weight:680}
 .steps,.cautions{list-style:none;margin:6px 0;padding:0}.steps li{display:flex;gap:10px;align-items:flex-start;padding:7px 0}
 .steps li>svg{flex:none;width:22px;height:22px}.steps li>span:first-of-type{flex:1}.rings{flex:none}.rings svg{height:auto;max-width:96px}
 .cautions li{padding:6px 0}.warning{display:flex;gap:10px;align-items:center;font-weight:640}.warning svg{flex:none;width:28px;height:26px}

@@ -52,6 +52,12 @@ function stepsOf(rig: Rig, proof: Proof, at: CareTime, { units }: HandbookOption
 function flushBlocks(proof: Proof, options: HandbookOptions): Block[] {
   const found = [find(proof, 'rinse:flush'), find(proof, 'rinse:plan')].filter((p) => p !== undefined);
   return [
+    {
+      kind: 'drawing',
+      svg: options.plumbing,
+      words: 'Plumbing diagram with part numbers: where the water goes',
+      width: 534,
+    },
     ...workingBlocks(found, 'rinse', options),
     ...(found.some((p) => p.id === 'rinse:plan') ? [] : [note('How much water a rinse takes is unknown.')]),
   ];

@@ -41,6 +41,8 @@ function made(name: string) {
     serial: 'LF-0412-1',
     address: 'https://rigs.example/LF-0412-1',
     partOf: (id: string) => catalogue.parts.get(id),
+    plumbing:
+      '<svg xmlns="http://www.w3.org/2000/svg" width="20" height="10" viewBox="0 0 20 10"><path d="M0 5H20" stroke="#000000"/></svg>',
   } as const;
   return { rig, proof, options };
 }
@@ -141,6 +143,7 @@ describe('The handbook', () => {
         options.address,
         ...CARE_TIMES.flatMap((at) => careSteps(rig, proof, at, 'us').map((s) => s.text)),
         ...proof.cautions.map((c) => c.caution.act),
+        ...mixCards(rig, proof.site).flatMap((c) => [...c.cautions, ...c.steps]),
         ...sparesOf(rig, proof, options.partOf).map((s) => s.name),
         ...calibrationsOf(rig, proof.site, 'us').flatMap((c) =>
           c.rows.flatMap((r) => [

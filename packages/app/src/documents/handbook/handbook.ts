@@ -17,6 +17,8 @@ export interface HandbookOptions extends QuoteOptions {
   readonly address?: string;
   /** What was read of this machine in the yard. */
   readonly tested?: { readonly sheet: YardSheet; readonly taken: TakenReadings; readonly judged: JudgedTest };
+  /** The plumbing diagram as SVG; its places come from a layout that papers do not make. */
+  readonly plumbing: string;
   readonly partOf: (id: string) => Part | undefined;
 }
 

@@ -41,7 +41,15 @@ function cardBlocks(card: MixCard, units: HandbookOptions['units']): Block[] {
           },
         ]
       : []),
-    ...(card.steps.length === 0 ? [] : [note(`${card.steps.map(asSentence).join(' ')}`)]),
+    ...(card.steps.length === 0
+      ? []
+      : [
+          {
+            kind: 'steps' as const,
+            steps: card.steps.map((text) => ({ text: asSentence(text), parts: [], source: '' })),
+          },
+        ]),
+    ...card.cautions.map((text) => note(asSentence(text))),
     ...(card.unknown === undefined ? [] : [note(asSentence(card.unknown))]),
     ...(told ? [note(`Source: ${card.source}.`)] : []),
   ];

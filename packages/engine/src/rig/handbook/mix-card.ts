@@ -21,8 +21,9 @@ export interface MixCard {
   }[];
   /** What is poured in: "12.5 trade % stock". */
   readonly stock: string;
-  /** Order of pouring and what to heed. */
+  /** In the order of the work. */
   readonly steps: readonly string[];
+  readonly cautions: readonly string[];
   /** What is not known and whom to ask. */
   readonly unknown?: string;
   readonly source: string;
@@ -48,6 +49,7 @@ function cardOf(rig: Rig, site: Site, asked: Brief['liquids'][number]): MixCard 
     rows: mixes,
     stock,
     steps: [],
+    cautions: [],
     unknown,
     source: 'the product label',
   });
@@ -82,7 +84,8 @@ function cardOf(rig: Rig, site: Site, asked: Brief['liquids'][number]): MixCard 
       ...(byMass && r.stock.mass !== undefined ? { stockMass: r.stock.mass } : {}),
       ...(byMass && r.water.mass !== undefined ? { waterMass: r.water.mass } : {}),
     })),
-    steps: [...recipes[0]!.steps.map((s) => s.text), ...recipes[0]!.cautions],
+    steps: recipes[0]!.steps.map((s) => s.text),
+    cautions: recipes[0]!.cautions,
     source: `balance of stock and water, ${recipes[0]!.formula}`,
   };
 }
@@ -105,6 +108,7 @@ function withoutStock(
       dry ? { mix, stockMass: share * density * mix, waterMass: (1 - share) * density * mix } : { mix },
     ),
     steps: [],
+    cautions: [],
     unknown: dry
       ? 'the label says how much of the product that is, and in which order it is put in'
       : `the brief names no stock: it is filled as ${told.strength!}; ask the supplier if it comes stronger`,
