@@ -9,7 +9,7 @@ const line = (sort: RawLine['sort'], costCents: number, listCents: number): RawL
   quantity: 1,
   unit: 'each',
   costCents,
-  listCents,
+  priceCents: listCents,
   mass: 0,
   short: 0,
   leadTimeDays: 0,

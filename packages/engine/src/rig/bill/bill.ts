@@ -33,15 +33,15 @@ export interface Bill {
 /**
  * Every part, hose length, fitting, small thing and hour that a rig takes, with cost, price, mass and shortage.
  *
- * @param needs straps, bolts, wire, fuses and labels that the proof asks for
+ * @returns the bill for the straps, bolts, wire, fuses and labels that a proof asks for; what does not depend on them is
+ * worked out once, since a proof asks twice: the straps follow from the mass of all the rest
  */
-export function billOf(
+export function billFor(
   rig: Rig,
   supply: Supply,
   shop: Shop,
   plumbing: Plumbing,
-  needs: readonly HardwareNeed[],
-): Bill {
+): (needs: readonly HardwareNeed[]) => Bill {
   const lines = new PartLines();
   for (const { item, part } of rig.items.values()) {
     if (part.kind === 'hose')
@@ -49,22 +49,25 @@ export function billOf(
     else lines.add('part', part, item.count, 'each', item.id);
   }
   for (const [part, count] of countPieces(plumbing)) lines.add('fitting', part, count, 'each');
-  const hardware = hardwareFor([...clampNeeds(rig, plumbing), ...needs], supply.hardware);
-  for (const { part, quantity, unit } of hardware.found) lines.add('hardware', part, quantity, unit);
-  const all: RawLine[] = [
-    ...lines.list(),
-    ...labour(rig, shop, plumbing),
-    ...smallStuff(rig, shop, plumbing),
-  ];
-  const money = priced(all, pricingOf(shop, rig.document.pricing));
-  const late = money.lines.filter((l) => l.short > 0).map((l) => l.leadTimeDays);
-  return {
-    ...money,
-    plumbing,
-    cuts: cutList(rig, plumbing),
-    missing: hardware.missing,
-    dryMass: all.reduce((sum, l) => sum + l.mass, 0),
-    readyInDays: shop.assemblyDays + Math.max(0, ...late),
+  const clamps = clampNeeds(rig, plumbing);
+  const work = [...labour(rig, shop, plumbing), ...smallStuff(rig, shop, plumbing)];
+  const pricing = pricingOf(shop, rig.document.pricing);
+  const cuts = cutList(rig, plumbing);
+  return (needs) => {
+    const whole = new PartLines(lines);
+    const hardware = hardwareFor([...clamps, ...needs], supply.hardware);
+    for (const { part, quantity, unit } of hardware.found) whole.add('hardware', part, quantity, unit);
+    const all: RawLine[] = [...whole.list(), ...work];
+    const money = priced(all, pricing);
+    const late = money.lines.filter((l) => l.short > 0).map((l) => l.leadTimeDays);
+    return {
+      ...money,
+      plumbing,
+      cuts,
+      missing: hardware.missing,
+      dryMass: all.reduce((sum, l) => sum + l.mass, 0),
+      readyInDays: shop.assemblyDays + Math.max(0, ...late),
+    };
   };
 }
 

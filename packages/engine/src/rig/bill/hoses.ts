@@ -48,7 +48,7 @@ export function clampNeeds(rig: Rig, { joints }: Plumbing): HardwareNeed[] {
       if (part?.kind !== 'hose' || port?.joint !== 'hose') return [];
       return [
         {
-          words: clampWords(part, joint.pressure),
+          words: () => clampWords(part, joint.pressure),
           quantity: joint.times,
           unit: 'each',
           fits: ({ purpose: p }) =>

@@ -1,5 +1,5 @@
 export { BILL_GROUPS } from './groups.ts';
-export { billOf, wholeFeet, type Bill } from './bill.ts';
+export { billFor, wholeFeet, type Bill } from './bill.ts';
 export type { BillLine } from './bill-line.ts';
 export type { HardwareNeed } from './hardware.ts';
 export type { HoseCut } from './hoses.ts';

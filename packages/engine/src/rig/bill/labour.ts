@@ -32,9 +32,9 @@ function line(
   quantity: number,
   unit: 'each' | 'h',
   costCents: number,
-  listCents: number,
+  priceCents: number,
 ): RawLine {
-  return { sort, name, quantity, unit, costCents, listCents, mass: 0, short: 0, leadTimeDays: 0 };
+  return { sort, name, quantity, unit, costCents, mass: 0, short: 0, leadTimeDays: 0, priceCents };
 }
 
 function timesOf(rig: Rig, plumbing: Plumbing, per: Per, kinds: readonly Kind[] | undefined): number {

@@ -64,10 +64,10 @@ export function priced(
   discount?: Discount;
   tax?: Tax;
 } {
-  const lines = raw.map(({ listCents, ...line }): BillLine => ({
-    ...line,
-    priceCents: priceBy(pricing.rule, line.costCents, listCents),
-  }));
+  const lines = raw.map((line): BillLine => {
+    const priceCents = priceBy(pricing.rule, line.costCents, line.priceCents);
+    return priceCents === line.priceCents ? line : { ...line, priceCents };
+  });
   const costCents = sum(lines, (l) => l.costCents);
   const linesCents = sum(lines, (l) => l.priceCents);
   const discount = discountOf(costCents, linesCents, pricing);

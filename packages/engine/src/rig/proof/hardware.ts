@@ -24,13 +24,13 @@ function holding(context: ProofContext): HardwareNeed[] {
     const { straps, workingLoad, bolts, bolt } = holdingOf(context, loaded);
     return [
       {
-        words: `strap for ${display(workingLoad, 'force', 'us')} working load`,
+        words: () => `strap for ${display(workingLoad, 'force', 'us')} working load`,
         quantity: straps,
         unit: 'each',
         fits: ({ purpose: p }) => p.form === 'strap' && p.workingLoad >= workingLoad * (1 - 1e-6),
       },
       {
-        words: `bolt ${bolt.thread}, grade ${bolt.grade}`,
+        words: () => `bolt ${bolt.thread}, grade ${bolt.grade}`,
         quantity: bolts,
         unit: 'each',
         fits: ({ purpose: p }) => p.form === 'bolt' && p.thread === bolt.thread && p.grade === bolt.grade,
@@ -52,10 +52,15 @@ function wiring(context: ProofContext, consumer: ReturnType<typeof consumersOf>[
     ({ purpose: p }) =>
       p.form === form && p.gauge === cable.gauge;
   return [
-    { words: `AWG ${cable.label} wire`, quantity: wholeFeet(2 * oneWay), unit: 'ft', fits: gauge('wire') },
-    { words: `terminal for AWG ${cable.label}`, quantity: 4, unit: 'each', fits: gauge('terminal') },
     {
-      words: `fuse of ${fuse ?? 0} A`,
+      words: () => `AWG ${cable.label} wire`,
+      quantity: wholeFeet(2 * oneWay),
+      unit: 'ft',
+      fits: gauge('wire'),
+    },
+    { words: () => `terminal for AWG ${cable.label}`, quantity: 4, unit: 'each', fits: gauge('terminal') },
+    {
+      words: () => `fuse of ${fuse ?? 0} A`,
       quantity: fuse === null ? 0 : 1,
       unit: 'each',
       fits: ({ purpose: p }) => p.form === 'fuse' && p.rating === fuse,
@@ -67,7 +72,7 @@ function wiring(context: ProofContext, consumer: ReturnType<typeof consumersOf>[
 function labels(context: ProofContext): HardwareNeed[] {
   return [
     {
-      words: 'label for cautions',
+      words: () => 'label for cautions',
       quantity: cautionsOf(context).length,
       unit: 'each',
       fits: ({ purpose }) => purpose.form === 'label',

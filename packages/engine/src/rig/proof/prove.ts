@@ -1,7 +1,7 @@
 import type { Catalogue, Shop } from '../../catalogue/index.ts';
 import type { CaughtCaution } from '../../physics/index.ts';
 import type { UnitSystem } from '../../quantity/index.ts';
-import { billOf, type Bill } from '../bill/index.ts';
+import { billFor, type Bill } from '../bill/index.ts';
 import type { Duty } from '../brief.ts';
 import { plumbingOf, supplyOf, type Supply } from '../plumbing/index.ts';
 import { contactsOf } from '../contacts.ts';
@@ -102,16 +102,17 @@ export function proveRig(rig: Rig, catalogue: Catalogue, shop: Shop, options: Pr
   });
   const supply = supplyFor(catalogue, contactsOf(rig.brief, site).unsuited);
   const plumbing = plumbingOf(rig, supply, highestPressures(rig, duties));
+  const bills = billFor(rig, supply, shop, plumbing);
   const unheld: ProofContext = {
     rig,
     site,
     drive: driveOf(rig),
     tank: first(rig, 'tank')!.part,
     duties,
-    bill: billOf(rig, supply, shop, plumbing, []),
+    bill: bills([]),
     units: options.units ?? 'us',
   };
-  const bill = billOf(rig, supply, shop, plumbing, hardwareNeeds(unheld));
+  const bill = bills(hardwareNeeds(unheld));
   const context: ProofContext = { ...unheld, bill };
   const reaches = new Map(duties.map((d) => [d.duty.id, reachOf(context, d, options.notes ?? true)]));
   const placement = placementOf(context);
