@@ -1,4 +1,24 @@
-import { defineConfig } from 'vite';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { defineConfig, type Plugin } from 'vite';
+
+const built = new URL('dist/web/', import.meta.url);
+
+/** Writes the worker that keeps the page on the device, with the list of all built files, so that each build is kept anew. */
+function offline(): Plugin {
+  return {
+    name: 'offline',
+    closeBundle() {
+      const files = [
+        'sums.html',
+        ...readdirSync(new URL('assets', built))
+          .sort()
+          .map((f) => `assets/${f}`),
+      ];
+      const source = readFileSync(new URL('src/web/offline.js', import.meta.url), 'utf8');
+      writeFileSync(new URL('sw.js', built), `const FILES = ${JSON.stringify(files)};\n${source}`);
+    },
+  };
+}
 
 // The desk is one bundle and one worker, the sums another page; the engine's sources go in directly.
 export default defineConfig({
@@ -14,5 +34,6 @@ export default defineConfig({
       input: ['index', 'sums'].map((name) => new URL(`src/web/${name}.html`, import.meta.url).pathname),
     },
   },
+  plugins: [offline()],
   worker: { format: 'es' },
 });

@@ -24,9 +24,8 @@ const TRIED = 60_000;
 
 let browser: Browser;
 let address: string;
-let close: () => void;
 let folder: string;
-let server: TestServer;
+const servers: { readonly server: TestServer; readonly close: () => void }[] = [];
 const errors: string[] = [];
 
 beforeAll(async () => {
@@ -35,13 +34,6 @@ beforeAll(async () => {
     env: { ...process.env, NODE_ENV: 'production', VITEST: undefined },
   });
   folder = mkdtempSync(join(tmpdir(), 'spraywright-page-'));
-  server = await testServer();
-  address = await new Promise<string>((resolve) => {
-    const http = serve({ fetch: server.app.fetch, hostname: '127.0.0.1', port: 0 }, ({ port }) =>
-      resolve(`http://127.0.0.1:${port}/`),
-    );
-    close = () => http.close();
-  });
   browser = await chromium.launch({
     executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
     args: [
@@ -59,12 +51,35 @@ beforeAll(async () => {
 
 afterAll(async () => {
   await browser?.close();
-  close?.();
-  await server?.close();
+  for (const { server, close } of servers) {
+    close();
+    await server.close();
+  }
   if (folder !== undefined) rmSync(folder, { recursive: true, force: true });
 });
 
+/** A shop of its own, so that what one test does to a job is not on the desk of the next. */
+async function openShop(): Promise<string> {
+  const server = await testServer();
+  return new Promise((resolve) => {
+    const http = serve({ fetch: server.app.fetch, hostname: '127.0.0.1', port: 0 }, ({ port }) => {
+      address = `http://127.0.0.1:${port}/`;
+      resolve(address);
+    });
+    servers.push({ server, close: () => http.close() });
+  });
+}
+
 async function openDesk(
+  viewport: { width: number; height: number },
+  colorScheme: 'light' | 'dark' = 'light',
+) {
+  await openShop();
+  return openPage(viewport, colorScheme);
+}
+
+/** Another person's browser on the shop that was opened last. */
+async function openPage(
   viewport: { width: number; height: number },
   colorScheme: 'light' | 'dark' = 'light',
 ) {
@@ -394,9 +409,113 @@ describe('The desk at 390', () => {
   }, 180_000);
 });
 
+describe('The job in the records', () => {
+  const saved = (page: Page, word: string) =>
+    page.locator('.saved', { hasText: new RegExp(`^${word}$`) }).waitFor({ timeout: TRIED });
+  const hose = (page: Page) => page.locator('[data-part=hose] .part-row input');
+  const boxed = (page: Page, name: string) => page.getByLabel(new RegExp(name, 'i')).first();
+  const put = async (box: ReturnType<typeof hose>, text: string) => {
+    await box.fill(text);
+    await box.press('Enter');
+    await box.blur();
+  };
+
+  /** The hose's length in the records. */
+  const stored = async () => {
+    const { document } = (await (await fetch(`${address}api/jobs/${JOB}`)).json()) as {
+      document: { rig: KeptRig };
+    };
+    return document.rig.items.find((i) => i.id === 'hose')?.length;
+  };
+  const recorded = (length: string) => expect.poll(stored, { timeout: TRIED }).toBe(length);
+
+  it('is on every device, with what two people change put together, and asked about where both change the same', async () => {
+    const one = await openDesk(DESK);
+    await saved(one.page, 'Saved');
+    const two = await openPage(DESK);
+    await saved(two.page, 'Saved');
+    await put(hose(one.page), '180 ft');
+    await recorded('180 ft');
+    await put(boxed(two.page, 'wind'), '5 mph');
+    await expect.poll(() => hose(two.page).inputValue(), { timeout: TRIED }).toBe('180 ft');
+    await saved(two.page, 'Saved');
+    await one.page.evaluate(() => dispatchEvent(new Event('focus')));
+    await expect.poll(() => boxed(one.page, 'wind').inputValue(), { timeout: TRIED }).toBe('5 mph');
+
+    await one.context.setOffline(true);
+    await put(hose(one.page), '160 ft');
+    await saved(one.page, 'Saved here, no connection');
+    await put(hose(two.page), '170 ft');
+    await recorded('170 ft');
+    await one.context.setOffline(false);
+    const asked = one.page.getByRole('alertdialog');
+    await asked.waitFor({ timeout: TRIED });
+    expect(await asked.textContent()).toMatch(/170 ft.*160 ft/);
+    expect(await findings(one.page)).toEqual([]);
+    await asked.getByLabel(/Yours/).check();
+    await asked.getByRole('button', { name: 'Go on with these' }).click();
+    await recorded('160 ft');
+    await saved(one.page, 'Saved');
+    await two.page.evaluate(() => dispatchEvent(new Event('focus')));
+    await expect.poll(() => hose(two.page).inputValue(), { timeout: TRIED }).toBe('160 ft');
+    await two.context.close();
+    await one.context.close();
+    // The browser itself writes down each request that was refused or found no connection.
+    errors.splice(0, errors.length, ...errors.filter((e) => !/Failed to load resource/.test(e)));
+  }, 240_000);
+
+  it('is found in the list, opens and is worked on without a connection, and is sent when it is back', async () => {
+    const { context, page } = await openDesk(DESK);
+    await saved(page, 'Saved');
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+    await context.setOffline(true);
+    await page.reload();
+    await page.locator('[data-part=hose]').waitFor({ timeout: CHOSEN });
+    await put(hose(page), '140 ft');
+    await saved(page, 'Saved here, no connection');
+    await page.reload();
+    await page.locator('[data-part=hose]').waitFor({ timeout: CHOSEN });
+    expect(await hose(page).inputValue()).toBe('140 ft');
+    await context.setOffline(false);
+    await page.evaluate(() => dispatchEvent(new Event('focus')));
+    await saved(page, 'Saved');
+    const other = await openPage(PHONE);
+    await expect
+      .poll(() => rigOf(other.page).then((rig) => rig.items.find((i) => i.id === 'hose')?.length))
+      .toBe('140 ft');
+    await other.page.getByRole('button', { name: 'Index' }).click();
+    await other.page.getByRole('button', { name: 'All jobs' }).click();
+    await other.page.getByLabel('Find').fill('elms no such words');
+    await other.page.getByText('No job has all of these words').waitFor();
+    await other.page.getByLabel('Find').fill('WRENMERE elms');
+    await other.page.locator('.job-list li button').waitFor();
+    expect(await findings(other.page)).toEqual([]);
+    await other.page.getByLabel('New job').selectOption({ index: 1 });
+    await expect.poll(() => other.page.url(), { timeout: CHOSEN }).toMatch(/#[a-z-]+-[0-9a-f]{8}$/);
+    await saved(other.page, 'Saved');
+    await other.context.close();
+    await context.close();
+    errors.splice(0, errors.length, ...errors.filter((e) => !/Failed to load resource/.test(e)));
+  }, 240_000);
+
+  it('has an address for each of its sheets, and the way back leads over them', async () => {
+    const { context, page } = await openDesk(DESK);
+    await page.getByRole('button', { name: 'Curves' }).click();
+    await page.waitForURL(/#tall-elms\/curves$/);
+    await page.getByRole('button', { name: 'Plumbing' }).click();
+    await page.waitForURL(/#tall-elms\/plumbing$/);
+    await page.goBack();
+    await page.waitForURL(/#tall-elms\/curves$/);
+    expect(await page.locator('.leaves [aria-current=page]').textContent()).toBe('Curves');
+    await page.reload();
+    await page.locator('.leaves [aria-current=page]', { hasText: 'Curves' }).waitFor({ timeout: CHOSEN });
+    await context.close();
+  }, 180_000);
+});
+
 describe('The page', () => {
   it('wrote no error to the console', () => {
     expect(errors).toEqual([]);
-    expect(server.reports).toEqual([]);
+    expect(servers.flatMap(({ server }) => server.reports)).toEqual([]);
   });
 });

@@ -4,6 +4,7 @@ import { DeskContext } from './ui/desk-context.ts';
 import { DeskStore } from './state/desk-store.ts';
 import { browserStorage } from './state/kept-work.ts';
 import { foldOf, watchFold } from './ui/fold.ts';
+import { placeShown } from './state/place.ts';
 import { layOutSheet } from './style/sheet-tokens.ts';
 import { listenToKeys } from './ui/keys.ts';
 import './style/fonts.css';
@@ -20,12 +21,24 @@ import './style/print.css';
 
 layOutSheet();
 
+/** How often the records are asked whether others changed the job [ms]. */
+const LOOK_EVERY = 10_000;
+
 const store = new DeskStore(browserStorage(), {
   night: matchMedia('(prefers-color-scheme: dark)').matches,
   fold: foldOf(),
-  job: decodeURIComponent(location.hash.slice(1)),
+  ...placeShown(),
 });
-addEventListener('hashchange', () => store.open(decodeURIComponent(location.hash.slice(1))));
+addEventListener('popstate', () => {
+  const { job, leaf } = placeShown();
+  if (job !== '' && job !== store.state().current) store.open(job);
+  store.setLeaf(leaf);
+});
+addEventListener('online', () => store.look());
+addEventListener('focus', () => store.look());
+setInterval(() => {
+  if (document.visibilityState === 'visible') store.look();
+}, LOOK_EVERY);
 watchFold((fold) => store.setFold(fold));
 listenToKeys(store);
 addEventListener('pagehide', () => store.keepNow());
@@ -35,3 +48,7 @@ createRoot(document.getElementById('sheet')!).render(
     <Desk />
   </DeskContext>,
 );
+
+// Once loaded, the page opens without a connection too.
+if ('serviceWorker' in navigator)
+  addEventListener('load', () => void navigator.serviceWorker.register('./sw.js').catch(() => undefined));

@@ -15,6 +15,7 @@ import type {
   WayOut,
 } from '../protocol.ts';
 import type { Job } from './job.ts';
+import type { Disagreement, Keeping, Synced } from './job-keeper.ts';
 
 export type Fold = 'desk' | 'tablet' | 'phone';
 
@@ -56,16 +57,26 @@ export interface DeskState {
   readonly choosing: { readonly id: string; readonly title: string } | undefined;
   readonly failure: string | undefined;
   readonly kept: boolean;
+  /** What the shop's records have of each job. */
+  readonly synced: Readonly<Record<string, Synced>>;
+  /** How the job on the desk stands with the records, and why it was refused. */
+  readonly keeping: Keeping;
+  readonly keepingWhy: string | undefined;
+  readonly disagreement: Disagreement | undefined;
+  /** The list of jobs lies on the sheet. */
+  readonly listing: boolean;
 }
 
 /** A desk on which nothing lies yet. */
-export const EMPTY: Omit<DeskState, 'jobs' | 'current' | 'units' | 'sheet' | 'fold' | 'kept'> & {
+export const EMPTY: Omit<
+  DeskState,
+  'jobs' | 'synced' | 'current' | 'units' | 'sheet' | 'fold' | 'leaf' | 'kept'
+> & {
   readonly kept: true;
 } = {
   shop: undefined,
   briefs: [],
   printing: false,
-  leaf: 'desk',
   duty: undefined,
   lit: undefined,
   slot: undefined,
@@ -91,6 +102,10 @@ export const EMPTY: Omit<DeskState, 'jobs' | 'current' | 'units' | 'sheet' | 'fo
   choosing: undefined,
   failure: undefined,
   kept: true,
+  keeping: 'sending',
+  keepingWhy: undefined,
+  disagreement: undefined,
+  listing: false,
 };
 
 /** What is closed when another job is opened. */

@@ -1,12 +1,15 @@
 import type { PlumbingGraph, SceneHold, SheetName } from '@spraywright/engine/drawings';
 import type { Change, UnitSystem } from '@spraywright/engine/quantity';
-import type { FromEngine, Leaf, RigJson, View } from '../protocol.ts';
+import type { BriefTab, FromEngine, Leaf, RigJson, View } from '../protocol.ts';
 import { afterPaint } from './after-paint.ts';
 import { CLOSED, EMPTY, type DeskState, type Fold } from './desk-state.ts';
 import { EngineLink } from './engine-link.ts';
 import { SCALES } from './promise-scales.ts';
 import { edited, judged, newJob, redone, settled, undone, type Job } from './job.ts';
+import { JobKeeper, type Synced } from './job-keeper.ts';
 import { keepWork, loadWork } from './kept-work.ts';
+import type { Clash } from './merge.ts';
+import { findStored } from './records-link.ts';
 import { OddsLink } from './odds-link.ts';
 
 const KEEP_AFTER = 300;
@@ -25,19 +28,32 @@ export class DeskStore {
   readonly #storage: Storage | undefined;
   readonly #engine: EngineLink;
   readonly #odds: OddsLink;
+  readonly #keeper: JobKeeper;
   /** Job that the page's address names. */
   readonly #wanted: string;
 
-  constructor(storage: Storage | undefined, start: { night: boolean; fold: Fold; job: string }) {
-    const { night, fold } = start;
+  constructor(storage: Storage | undefined, start: { night: boolean; fold: Fold; job: string; leaf: Leaf }) {
+    const { night, fold, leaf } = start;
     this.#storage = storage;
     this.#wanted = start.job;
     this.#state = {
       ...loadWork(storage, night),
       ...EMPTY,
       fold,
+      leaf,
     };
     this.#engine = new EngineLink((message) => this.#hear(message));
+    this.#keeper = new JobKeeper({
+      rigOf: (id) => this.#state.jobs[id]?.rig,
+      aboutOf: (id) => this.#state.jobs[id]?.past.at(-1)?.about ?? '',
+      syncedOf: (id) => this.#state.synced[id],
+      setSynced: (id, synced) => this.#setSynced(id, synced),
+      takeRig: (id, rig) => this.#takeRig(id, rig),
+      tell: (id, keeping, keepingWhy) => {
+        if (id === this.#state.current) this.#set({ keeping, keepingWhy });
+      },
+      disagree: (disagreement) => this.#set({ disagreement }),
+    });
     this.#odds = new OddsLink((odds) => {
       if (odds.version === this.#version) this.#set({ odds });
     });
@@ -62,7 +78,68 @@ export class DeskStore {
     if (this.#state.jobs[id] !== undefined) {
       this.#set({ current: id, ...CLOSED });
       this.#ask();
+      void this.#keeper.opened(id);
+    } else void this.#fetch(id, brief);
+  }
+
+  /** A new job of a kind of work, with the start values of its brief. */
+  begin(brief: string): void {
+    const from = this.#state.briefs.find((b) => b.id === brief);
+    if (from !== undefined) this.#chooseNew(`${from.id}-${crypto.randomUUID().slice(0, 8)}`, from);
+  }
+
+  #chooseNew(id: string, { title, raw }: BriefTab): void {
+    this.#set({ listing: false });
+    this.#choose(id, title, { ...(raw as object), id });
+  }
+
+  list(listing: boolean): void {
+    this.#set({ listing });
+  }
+
+  /** Sends what waits and looks what others did; asked now and then, and when the connection is back. */
+  look(): void {
+    const { current, jobs, synced } = this.#state;
+    for (const id of Object.keys(jobs))
+      if (id === current) void this.#keeper.look(id);
+      else if (synced[id] === undefined || synced[id].rig !== jobs[id]?.rig) this.#keeper.touched(id, 0);
+    if (current !== undefined && this.#state.keeping !== 'kept') this.#keeper.touched(current, 0);
+  }
+
+  /** Ends a disagreement with another person about the job. */
+  agree(mineStands: (clash: Clash) => boolean): void {
+    const { disagreement } = this.#state;
+    if (disagreement !== undefined) this.#keeper.settle(disagreement.id, mineStands);
+  }
+
+  /** A job that is not on this device comes from the records; a demo brief that is not there either is designed. */
+  async #fetch(id: string, brief: BriefTab | undefined): Promise<void> {
+    const answer = await findStored(id);
+    if (this.#state.jobs[id] !== undefined) return this.open(id);
+    if (answer.is === 'done') {
+      const { version, document } = answer.value;
+      const { jobs } = this.#state;
+      this.#set({ jobs: { ...jobs, [id]: newJob(document.rig) }, current: id, keeping: 'kept', ...CLOSED });
+      this.#setSynced(id, { version, rig: document.rig });
+      this.#ask();
     } else if (brief !== undefined) this.#choose(brief.id, brief.title, brief.raw);
+    else if (answer.is === 'absent') this.#set({ failure: `There is no job '${id}'` });
+    else this.#set({ failure: `The job '${id}' is not on this device, and the records cannot be reached` });
+  }
+
+  #setSynced(id: string, synced: Synced): void {
+    this.#set({ synced: { ...this.#state.synced, [id]: synced } });
+    this.#keep();
+  }
+
+  /** What others did is no step of one's own: Undo takes back what one did before, where that still fits. */
+  #takeRig(id: string, rig: RigJson): void {
+    const { jobs, current } = this.#state;
+    const job = jobs[id];
+    if (job === undefined || job.rig === rig) return;
+    this.#set({ jobs: { ...jobs, [id]: { ...settled(job), rig } } });
+    if (id === current) this.#ask();
+    this.#keep();
   }
 
   /** Chooses all parts again for the brief as it now stands; one step for Undo. */
@@ -99,12 +176,22 @@ export class DeskStore {
 
   undo(): void {
     const job = this.job();
-    if (job !== undefined) this.#put(undone(job));
+    if (job !== undefined) this.#step(() => undone(job));
   }
 
   redo(): void {
     const job = this.job();
-    if (job !== undefined) this.#put(redone(job));
+    if (job !== undefined) this.#step(() => redone(job));
+  }
+
+  /** A step that no longer fits what others made of the job is told, and nothing is changed. */
+  #step(make: () => Job): void {
+    try {
+      this.#put(make());
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+      this.#set({ failure: `This step no longer fits the job: ${error.message}` });
+    }
   }
 
   setUnits(units: UnitSystem): void {
@@ -225,6 +312,7 @@ export class DeskStore {
     if (rigChanged) {
       this.#inputAt ??= performance.now();
       this.#ask();
+      this.#keeper.touched(current);
     }
     this.#keep();
   }
@@ -237,7 +325,7 @@ export class DeskStore {
   #ask(): void {
     const rig = this.job()?.rig;
     const s = this.#state;
-    if (rig === undefined || s.shop === undefined || s.sceneWidth === 0) return;
+    if (rig === undefined || s.shop === undefined || (s.sceneWidth === 0 && s.leaf === 'desk')) return;
     if (rig !== this.#versionOf) {
       this.#version++;
       this.#versionOf = rig;
@@ -252,9 +340,10 @@ export class DeskStore {
       slot: s.slot,
       working: s.working,
       upright: s.fold !== 'desk' && !s.printing,
-      sceneWidth: s.sceneWidth,
-      sceneHeight: s.sceneHeight,
-      lineWidth: s.lineWidth,
+      // Another sheet of the job may be the first that is opened: then nobody has measured the scene yet.
+      sceneWidth: s.sceneWidth || UNSEEN,
+      sceneHeight: s.sceneHeight || UNSEEN,
+      lineWidth: s.lineWidth || UNSEEN,
       hold: s.hold,
       curveWidth: s.curveWidth,
       plumbing: s.plumbing,
@@ -270,8 +359,8 @@ export class DeskStore {
       case 'ready': {
         this.#set({ shop: message.shop, briefs: message.briefs });
         const { current, jobs, briefs } = this.#state;
-        if (briefs.some((b) => b.id === this.#wanted)) this.open(this.#wanted);
-        else if (current !== undefined && jobs[current] !== undefined) this.#ask();
+        if (this.#wanted !== '') this.open(this.#wanted);
+        else if (current !== undefined && jobs[current] !== undefined) this.open(current);
         else {
           const first = briefs.find((b) => b.id === FIRST_JOB) ?? briefs[0];
           if (first !== undefined) this.open(first.id);
@@ -368,11 +457,14 @@ export class DeskStore {
   }
 
   keepNow(): void {
-    const { jobs, current, units, sheet } = this.#state;
-    const kept = keepWork(this.#storage, { jobs, current, units, sheet });
+    const { jobs, synced, current, units, sheet } = this.#state;
+    const kept = keepWork(this.#storage, { jobs, synced, current, units, sheet });
     if (kept !== this.#state.kept) this.#set({ kept });
   }
 }
+
+/** Width and height of drawings that do not lie on the sheet [px]. */
+const UNSEEN = 600;
 
 /** The job that is on the desk the first time. */
 const FIRST_JOB = 'tall-elms';

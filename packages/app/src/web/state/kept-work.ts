@@ -1,9 +1,11 @@
 import type { UnitSystem } from '@spraywright/engine/quantity';
+import type { Synced } from './job-keeper.ts';
 import { settled, type Job } from './job.ts';
 
 /** What is kept in the browser so that closing the page loses nothing. */
 export interface KeptWork {
   readonly jobs: Readonly<Record<string, Job>>;
+  readonly synced: Readonly<Record<string, Synced>>;
   readonly current: string | undefined;
   readonly units: UnitSystem;
   readonly sheet: 'day' | 'night';
@@ -21,13 +23,20 @@ export function browserStorage(): Storage | undefined {
 }
 
 export function loadWork(storage: Storage | undefined, night: boolean): KeptWork {
-  const fresh: KeptWork = { jobs: {}, current: undefined, units: 'us', sheet: night ? 'night' : 'day' };
+  const fresh: KeptWork = {
+    jobs: {},
+    synced: {},
+    current: undefined,
+    units: 'us',
+    sheet: night ? 'night' : 'day',
+  };
   try {
     const text = storage?.getItem(KEY);
     if (text === null || text === undefined) return fresh;
     const kept = JSON.parse(text) as Partial<KeptWork>;
     return {
       jobs: Object.fromEntries(Object.entries(kept.jobs ?? {}).filter(([, job]) => isJob(job))),
+      synced: Object.fromEntries(Object.entries(kept.synced ?? {}).filter(([, synced]) => isSynced(synced))),
       current: typeof kept.current === 'string' ? kept.current : undefined,
       units: kept.units === 'metric' ? 'metric' : 'us',
       sheet: kept.sheet === 'night' ? 'night' : kept.sheet === 'day' ? 'day' : fresh.sheet,
@@ -46,6 +55,11 @@ export function keepWork(storage: Storage | undefined, work: KeptWork): boolean 
   } catch {
     return false;
   }
+}
+
+function isSynced(synced: unknown): synced is Synced {
+  const { version, rig } = (synced ?? {}) as Partial<Synced>;
+  return typeof version === 'number' && typeof rig === 'object';
 }
 
 function isJob(job: unknown): job is Job {

@@ -1,10 +1,11 @@
-import { useEffect } from 'react';
+import { lazy, Suspense, useEffect } from 'react';
 import { Bill } from './bill.tsx';
 import { Brief } from './brief.tsx';
 import { ChoicesSheet } from './choices-sheet.tsx';
 import { Curves } from './curves.tsx';
 import { Duties } from './duties.tsx';
 import { useDesk } from './desk-context.ts';
+import { showPlace } from '../state/place.ts';
 import { IndexRow } from './index-row.tsx';
 import { Leaves } from './leaves.tsx';
 import { Notice } from './notice.tsx';
@@ -16,6 +17,17 @@ import { Promises } from './promises.tsx';
 import { Scene } from './scene.tsx';
 import { TitleBlock } from './title-block.tsx';
 import { Zones } from './zones.tsx';
+
+// Both are fetched when they are first wanted.
+const JobList = lazy(() => import('./job-list.tsx').then((m) => ({ default: m.JobList })));
+const DisagreementSheet = lazy(() =>
+  import('./disagreement.tsx').then((m) => ({ default: m.DisagreementSheet })),
+);
+
+function Disagreement() {
+  const disagreement = useDesk((s) => s.disagreement);
+  return disagreement === undefined ? null : <DisagreementSheet disagreement={disagreement} />;
+}
 
 /** The one sheet there is: the desk. */
 export function Desk() {
@@ -30,9 +42,10 @@ export function Desk() {
     document.title = title === undefined ? 'Spraywright' : `${title} - Spraywright`;
   }, [title]);
   const current = useDesk((s) => s.current);
+  const listing = useDesk((s) => s.listing);
   useEffect(() => {
-    if (current !== undefined) history.replaceState(null, '', `#${current}`);
-  }, [current]);
+    if (current !== undefined) showPlace(current, leaf);
+  }, [current, leaf]);
   // The left column stays in sight while the right one is read on; its foot when it is higher than the window.
   const left = useSize<HTMLDivElement>((_, height) =>
     left.current?.style.setProperty('--left-height', `${height}px`),
@@ -44,6 +57,10 @@ export function Desk() {
       <div className="frame">
         <IndexRow />
         <Notice />
+        <Suspense>
+          {listing && <JobList />}
+          <Disagreement />
+        </Suspense>
         <main className={drawn ? 'areas' : 'areas empty'} id="desk">
           <h1 className="for-readers">{title ?? 'Spraywright'}</h1>
           <div className="left" ref={left}>

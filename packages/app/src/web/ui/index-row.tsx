@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import type { Keeping } from '../state/job-keeper.ts';
 import { useDesk, useStore } from './desk-context.ts';
 import { downloadQuote } from '../state/quote.ts';
 
@@ -50,8 +51,23 @@ function Jobs() {
   const store = useStore();
   const briefs = useDesk((s) => s.briefs);
   const current = useDesk((s) => s.choosing?.id ?? s.current);
+  const title = useDesk((s) => s.choosing?.title ?? s.body?.title);
+  const listing = useDesk((s) => s.listing);
+  const other = current !== undefined && !briefs.some((b) => b.id === current);
   return (
     <ul className="jobs">
+      <li>
+        <button type="button" aria-expanded={listing} onClick={() => store.list(!listing)}>
+          All jobs
+        </button>
+      </li>
+      {other && (
+        <li>
+          <button type="button" aria-current="page" title={title}>
+            {title ?? current}
+          </button>
+        </li>
+      )}
       {briefs.map((b, i) => (
         <li key={b.id}>
           <button
@@ -66,6 +82,15 @@ function Jobs() {
       ))}
     </ul>
   );
+}
+
+/** Where the last change is: in the shop's records, only on this device, or nowhere yet. */
+function savedWord(here: boolean, keeping: Keeping): string {
+  if (keeping === 'kept') return 'Saved';
+  if (keeping === 'sending') return 'Saving';
+  if (keeping === 'clash') return 'Not agreed';
+  if (!here) return 'Not saved';
+  return keeping === 'away' ? 'Saved here, no connection' : 'Saved here, refused';
 }
 
 function UndoButton() {
@@ -91,6 +116,8 @@ function Tools() {
   const units = useDesk((s) => s.units);
   const sheet = useDesk((s) => s.sheet);
   const kept = useDesk((s) => s.kept);
+  const keeping = useDesk((s) => s.keeping);
+  const why = useDesk((s) => s.keepingWhy);
   const ready = useDesk((s) => s.body !== undefined);
   const refused = useDesk((s) => s.problems.length > 0);
   return (
@@ -140,8 +167,8 @@ function Tools() {
       >
         Quote, PDF
       </button>
-      <span className="tool saved" role="status">
-        {kept ? 'Saved here' : 'Not saved'}
+      <span className="tool saved" role="status" title={why}>
+        {savedWord(kept, keeping)}
       </span>
     </div>
   );

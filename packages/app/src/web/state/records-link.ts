@@ -1,0 +1,96 @@
+import type { RigJson } from '../protocol.ts';
+
+/** A job as the records have it. */
+export interface StoredJob {
+  readonly id: string;
+  readonly version: number;
+  readonly changedBy: string;
+  readonly document: { readonly rig: RigJson };
+}
+
+/** A line of the list of jobs. */
+export interface JobLine {
+  readonly id: string;
+  readonly title: string;
+  readonly customer: string;
+  readonly changedAt: string;
+  readonly changedBy: string;
+}
+
+/** An edit under a name of its own, so that it is made once however often it is sent. */
+export interface SentEdit {
+  readonly operation: string;
+  readonly about: string;
+  readonly puts: readonly { readonly path: readonly (string | number)[]; readonly value?: unknown }[];
+}
+
+export type Answer<T> =
+  | { readonly is: 'done'; readonly value: T }
+  /** Somebody was first; the job as it now stands. */
+  | { readonly is: 'stale'; readonly job: StoredJob }
+  | { readonly is: 'absent' }
+  | { readonly is: 'taken' }
+  | { readonly is: 'unchanged' }
+  /** No connection, or the server cannot reach its records: worth sending again. */
+  | { readonly is: 'away' }
+  | { readonly is: 'refused'; readonly why: string };
+
+/** Longest wait for an answer [ms]. */
+const PATIENCE = 10_000;
+
+export function openStored(id: string, known?: number): Promise<Answer<StoredJob>> {
+  return ask(`api/jobs/${id}`, known === undefined ? {} : { headers: { 'If-None-Match': `"${known}"` } });
+}
+
+/** Opens a job that may not be there: the list is asked first, so that its absence is no failed request. */
+export async function findStored(id: string): Promise<Answer<StoredJob>> {
+  const list = await listStored(id);
+  if (list.is !== 'done') return list;
+  return list.value.jobs.some((job) => job.id === id) ? openStored(id) : { is: 'absent' };
+}
+
+export function makeStored(id: string, rig: RigJson): Promise<Answer<StoredJob>> {
+  return ask('api/jobs', posted({ id, rig }));
+}
+
+export function editStored(
+  id: string,
+  base: number,
+  edit: SentEdit,
+): Promise<Answer<{ readonly version: number }>> {
+  return ask(`api/jobs/${id}/edits`, posted({ base, edits: [edit] }));
+}
+
+export function listStored(
+  find: string,
+  after?: string,
+): Promise<Answer<{ readonly jobs: readonly JobLine[]; readonly next?: string }>> {
+  const query = new URLSearchParams({ find, ...(after === undefined ? {} : { after }) });
+  return ask(`api/jobs?${query.toString()}`, {});
+}
+
+function posted(body: unknown): RequestInit {
+  return { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body) };
+}
+
+async function ask<T>(path: string, init: RequestInit): Promise<Answer<T>> {
+  let response: Response;
+  let body: unknown;
+  try {
+    response = await fetch(new URL(path, document.baseURI), {
+      ...init,
+      signal: AbortSignal.timeout(PATIENCE),
+    });
+    body = response.status === 304 ? undefined : await response.json();
+  } catch {
+    return { is: 'away' };
+  }
+  if (response.status === 304) return { is: 'unchanged' };
+  if (response.ok) return { is: 'done', value: body as T };
+  const problem = body as { code?: string; detail?: string; title?: string; job?: StoredJob };
+  if (problem.code === 'stale-version' && problem.job !== undefined) return { is: 'stale', job: problem.job };
+  if (problem.code === 'no-such-job') return { is: 'absent' };
+  if (problem.code === 'job-exists') return { is: 'taken' };
+  if (response.status === 503) return { is: 'away' };
+  return { is: 'refused', why: problem.detail ?? problem.title ?? `the server answered ${response.status}` };
+}

@@ -1,0 +1,131 @@
+import { useEffect, useState } from 'react';
+import { listStored, type JobLine } from '../state/records-link.ts';
+import { useDesk, useStore } from './desk-context.ts';
+import '../style/job-list.css';
+
+/** Quiet time after a letter before the records are asked [ms]. */
+const QUIET = 150;
+
+interface Found {
+  readonly jobs: readonly JobLine[];
+  readonly next?: string;
+  readonly trouble?: string;
+}
+
+/** All jobs of the records, found by words; and new ones, by the kind of work. */
+export function JobList() {
+  const store = useStore();
+  const briefs = useDesk((s) => s.briefs);
+  const current = useDesk((s) => s.current);
+  const [words, setWords] = useState('');
+  const [found, setFound] = useState<Found>();
+  useEffect(() => {
+    let stale = false;
+    const timer = setTimeout(() => void pageOf(words).then((page) => !stale && setFound(page)), QUIET);
+    return () => {
+      stale = true;
+      clearTimeout(timer);
+    };
+  }, [words]);
+  const more = async () => {
+    if (found?.next === undefined) return;
+    const page = await pageOf(words, found.next);
+    setFound({ ...page, jobs: [...found.jobs, ...page.jobs] });
+  };
+  return (
+    <section className="job-list" aria-labelledby="job-list-heading">
+      <div className="job-list-head">
+        <h2 className="heading" id="job-list-heading">
+          All jobs
+        </h2>
+        <label>
+          Find{' '}
+          <input
+            type="search"
+            autoFocus
+            value={words}
+            placeholder="title, customer or number"
+            onChange={(event) => setWords(event.target.value)}
+            onKeyDown={(event) => {
+              if (event.key === 'Escape') store.list(false);
+            }}
+          />
+        </label>
+        <label>
+          New job{' '}
+          <select
+            value=""
+            onChange={(event) => {
+              if (event.target.value !== '') store.begin(event.target.value);
+            }}
+          >
+            <option value="">choose the work</option>
+            {briefs.map((b) => (
+              <option key={b.id} value={b.id}>
+                {b.title}
+              </option>
+            ))}
+          </select>
+        </label>
+        <button type="button" className="word" onClick={() => store.list(false)}>
+          Fold
+        </button>
+      </div>
+      <p className="note" role="status">
+        {told(found, words)}
+      </p>
+      <ul>
+        {found?.jobs.map((job) => (
+          <li key={job.id}>
+            <button
+              type="button"
+              aria-current={job.id === current ? 'page' : undefined}
+              onClick={() => {
+                store.list(false);
+                store.open(job.id);
+              }}
+            >
+              <strong>{job.title === '' ? job.id : job.title}</strong>
+              <span>{job.customer === '' ? 'no customer yet' : job.customer}</span>
+              <span>{job.id}</span>
+              <span>
+                {moment(job.changedAt)}
+                {job.changedBy === '' ? '' : `, ${job.changedBy}`}
+              </span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      {found?.next !== undefined && (
+        <button type="button" className="word" onClick={() => void more()}>
+          Show more
+        </button>
+      )}
+    </section>
+  );
+}
+
+async function pageOf(words: string, after?: string): Promise<Found> {
+  const answer = await listStored(words, after);
+  if (answer.is === 'done') return answer.value;
+  return {
+    jobs: [],
+    trouble:
+      answer.is === 'refused'
+        ? `The list was refused: ${answer.why}`
+        : 'The records cannot be reached; the jobs of this device stay open to you by their tabs',
+  };
+}
+
+function told(found: Found | undefined, words: string): string {
+  if (found === undefined) return 'Asking the records';
+  if (found.trouble !== undefined) return found.trouble;
+  const count = `${found.jobs.length}${found.next === undefined ? '' : ' and more'}`;
+  const jobs = found.jobs.length === 1 ? 'job' : 'jobs';
+  if (words.trim() === '') return `${count} ${jobs}, the last changed first`;
+  return found.jobs.length === 0 ? `No job has all of these words` : `${count} ${jobs} found`;
+}
+
+function moment(iso: string): string {
+  return new Date(iso).toLocaleString([], { dateStyle: 'medium', timeStyle: 'short' });
+}
