@@ -70,7 +70,8 @@ export function calibrationsOf(rig: Rig, site: Site, units: UnitSystem): Calibra
 function calibration(rig: Rig, site: Site, duty: Duty, line: RigLine, units: UnitSystem): Calibration {
   const liquid = liquidOf(rig.brief, duty.liquid, site);
   const end = rig.items.get(line.run[line.run.length - 1] ?? '');
-  const tips = end?.item.count ?? 1;
+  const boom = line.run.map((id) => rig.items.get(id)!.part).find((p) => p.kind === 'boom');
+  const tips = boom?.nozzles ?? end?.item.count ?? 1;
   const least = end !== undefined && 'minPressure' in end.part ? end.part.minPressure : undefined;
   const by = setting(rig, duty, units);
   const { application } = duty;

@@ -1,7 +1,9 @@
+import { groundDose } from '../application.ts';
 import { askedFlow } from '../asked-flow.ts';
 import type { Duty } from '../brief.ts';
 import { compared, unknown, type RigPromise } from '../promise.ts';
 import { say, sayGiven, type ProofContext, type ProvenDuty } from './context.ts';
+import { tipWorking } from './tip-working.ts';
 
 const METHOD = 'steady state of the pipe network';
 const SOURCE = 'Todini and Pilati 1988 (from memory); friction after Colebrook-White';
@@ -20,7 +22,8 @@ export function flowPromises(context: ProofContext): RigPromise[] {
   return context.duties.flatMap((proven) => [...flows(context, proven), ...tipPressures(context, proven)]);
 }
 
-function flows(context: ProofContext, { duty, liquid, open, dirty }: ProvenDuty): RigPromise[] {
+function flows(context: ProofContext, proven: ProvenDuty): RigPromise[] {
+  const { duty, liquid, open, dirty } = proven;
   const asked = askedFlow(duty, liquid);
   if (asked === undefined) return [];
   return duty.open.map((line): RigPromise => {
@@ -43,11 +46,12 @@ function flows(context: ProofContext, { duty, liquid, open, dirty }: ProvenDuty)
         cause: `${say(context, outlet.tipPressure, 'pressure')} in front of the outlet passes ${say(context, outlet.flow, 'flow')}`,
         items: context.rig.lines.find((l) => l.id === line)?.run ?? [],
         working: [
-          ...askedWorking(duty),
+          ...askedWorking(context, duty, asked),
           {
             text: 'pressure in front of the outlet',
             figure: { value: outlet.tipPressure, dimension: 'pressure' },
           },
+          ...tipWorking(context, proven, outlet),
           ...(dirtyFlow === undefined
             ? []
             : [
@@ -66,13 +70,21 @@ function flows(context: ProofContext, { duty, liquid, open, dirty }: ProvenDuty)
 }
 
 /** What the flow asked follows from. */
-function askedWorking({ flow, application, lane }: Duty): RigPromise['working'] {
+function askedWorking(
+  context: ProofContext,
+  { flow, application, lane }: Duty,
+  asked: number,
+): RigPromise['working'] {
   if (flow !== undefined) return [];
   if (application !== undefined)
     return [
       { text: 'rate over the ground', figure: { value: application.rate, dimension: 'dose' } },
       { text: 'speed', figure: { value: application.speed, dimension: 'speed' } },
       { text: 'width', figure: { value: application.width, dimension: 'length' } },
+      {
+        text: `flow asked, rate over the ground × speed × width: ${say(context, groundDose(application), 'dose')} × ${say(context, application.speed, 'speed')} × ${say(context, application.width, 'length')}`,
+        figure: { value: asked, dimension: 'flow' },
+      },
     ];
   if (lane !== undefined)
     return [
@@ -83,7 +95,8 @@ function askedWorking({ flow, application, lane }: Duty): RigPromise['working'] 
   return [];
 }
 
-function tipPressures(context: ProofContext, { duty, open }: ProvenDuty): RigPromise[] {
+function tipPressures(context: ProofContext, proven: ProvenDuty): RigPromise[] {
+  const { duty, open } = proven;
   return open.outlets.flatMap((outlet): RigPromise[] => {
     const run = context.rig.lines.find((l) => l.id === outlet.line)!.run;
     const last = context.rig.items.get(run[run.length - 1] ?? '');
@@ -99,7 +112,10 @@ function tipPressures(context: ProofContext, { duty, open }: ProvenDuty): RigPro
       items: last === undefined ? [] : [last.item.id],
       method: METHOD,
       source: SOURCE,
-      working: [{ text: 'flow', figure: { value: outlet.flow, dimension: 'flow' as const } }],
+      working:
+        tip === undefined
+          ? [{ text: 'flow', figure: { value: outlet.flow, dimension: 'flow' as const } }]
+          : tipWorking(context, proven, outlet),
     });
     const has = { value: outlet.tipPressure, dimension: 'pressure' as const };
     if (asked !== undefined)
