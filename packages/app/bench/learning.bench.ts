@@ -69,7 +69,7 @@ console.log(
 const [next, built] = [[] as number[], [] as number[]];
 for (const rig of rigs) {
   const learned = learnFrom(syntheticShop([rig], { count: 30, seed: 5 }).machines);
-  const ofNext = narrower(rig, correctionsOf(rig, learnedDocument(learned)));
+  const ofNext = narrower(rig, correctionsOf(rig, learnedDocument(learned))!);
   const ofBuilt = narrower(rig, ownOf(learned, 0));
   next.push(...ofNext);
   built.push(...ofBuilt);

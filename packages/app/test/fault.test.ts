@@ -173,6 +173,7 @@ describe('the command', () => {
     expect(json.state).toBe('found');
     const wrong = put('wrong.json', call({ readings: [], looks: [{ id: 'tea-leaves', answer: 'yes' }] }));
     expect((await run('fault', rig, '--readings', wrong)).err).toMatch(/wrong\.json:\d+:\d+: looks\[0\]\.id/);
+    expect((await run('fault', rig, '--readings', good, '--tested')).err).toMatch(/--tested needs a serial/);
     expect((await run('fault', rig)).err).toMatch(/--readings is missing/);
   });
 });

@@ -20,6 +20,10 @@ export const faultCommand: Command = {
       help: 'what was read and looked at, with water in the tank; needed',
     },
     learned: { type: 'string', value: 'file', help: 'what learn has found of the parts' },
+    tested: {
+      type: 'boolean',
+      help: 'with --learned: the serial of the readings is of a machine that was tested when new',
+    },
     json: JSON_OPTION,
     catalogue: CATALOGUE_OPTION,
     shop: SHOP_OPTION,
@@ -29,7 +33,7 @@ export const faultCommand: Command = {
   most: 1,
   examples: [
     'spraywright fault rig.json --readings call.json',
-    'spraywright fault rig.json --readings call.json --learned learned.json --json',
+    'spraywright fault rig.json --readings call.json --learned learned.json --tested',
   ],
   run(args, terminal) {
     const file = args.text('readings');
@@ -43,13 +47,19 @@ export const faultCommand: Command = {
     const readings = readSource(file, terminal);
     if (inputs === undefined || readings === undefined) return EXIT.input;
     const { rig, catalogue, shop, units } = inputs;
-    const corrections = learnedCorrections(rig, args.text('learned'), terminal);
-    if (corrections === undefined) return EXIT.input;
     const head = readReadings(readings.raw);
     if (!head.ok) {
       printProblems(located(readings, head.problems), terminal);
       return EXIT.input;
     }
+    if (args.flag('tested') && (head.document.serial === undefined || args.text('learned') === undefined)) {
+      terminal.err('--tested needs a serial in the readings and --learned');
+      return EXIT.input;
+    }
+    // A machine that was never tested is like any other of its parts.
+    const serial = args.flag('tested') ? head.document.serial : undefined;
+    const corrections = learnedCorrections(rig, args.text('learned'), serial, terminal);
+    if (corrections === undefined) return EXIT.input;
     const sheet = yardSheet(rig, proveRig(rig, catalogue, shop, { units }), { units });
     const matched = matchReadings(head.document, sheet.rig, sheet.readings);
     if (!matched.ok) {

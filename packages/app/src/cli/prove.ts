@@ -23,6 +23,11 @@ export const proveCommand: Command = {
       value: 'file',
       help: 'with --odds: what learn has found of the parts, in place of their tolerances',
     },
+    serial: {
+      type: 'string',
+      value: 'number',
+      help: 'with --learned: the machine of this number, by its own test',
+    },
     working: { type: 'boolean', short: 'w', help: 'show the working under each promise' },
   },
   least: 1,
@@ -42,7 +47,12 @@ export const proveCommand: Command = {
       terminal.err('--learned changes the odds only: add --odds');
       return EXIT.input;
     }
-    const corrections = learnedCorrections(rig, args.text('learned'), terminal);
+    const serial = args.text('serial');
+    if (serial !== undefined && args.text('learned') === undefined) {
+      terminal.err('--serial says which tested machine of the learned file it is: add --learned');
+      return EXIT.input;
+    }
+    const corrections = learnedCorrections(rig, args.text('learned'), serial, terminal);
     if (corrections === undefined) return EXIT.input;
     const proof = proveRig(rig, inputs.catalogue, inputs.shop, { units: inputs.units });
     const confidence = args.flag('odds') ? confidenceOf(rig, proof, { corrections }) : undefined;

@@ -1,4 +1,5 @@
 import {
+  identifier,
   integer,
   list,
   number,
@@ -6,6 +7,7 @@ import {
   oneOf,
   read,
   text,
+  withDefault,
   type Infer,
   type Problem,
 } from '../../quantity/index.ts';
@@ -30,6 +32,25 @@ const learnedShape = object({
     }),
     { max: 100_000 },
   ),
+  /** Built machines with a serial number, and what their own tests say of their inputs. */
+  built: withDefault(
+    list(
+      object({
+        rig: identifier(),
+        serial: text({ min: 1, max: 40 }),
+        inputs: list(
+          object({
+            id: text({ min: 3, max: 200 }),
+            mean: number({ min: -5, max: 5 }),
+            deviation: number({ min: 0, max: 5 }),
+          }),
+          { max: 2000 },
+        ),
+      }),
+      { max: 100_000 },
+    ),
+    [],
+  ),
 });
 
 /** What a shop has learned of its parts, as it is stored: logarithms of factors on what the catalogue says. */
@@ -49,6 +70,9 @@ export function learnedDocument({ factors, copies }: Learned): LearnedDocument {
     format: 'spraywright-learned',
     machines: copies.length,
     readings: copies.reduce((n, c) => n + c.readings.filter((r) => r.sound >= 0.5).length, 0),
+    built: copies.flatMap(({ rig, serial, inputs }) =>
+      serial === undefined ? [] : [{ rig, serial, inputs }],
+    ),
     factors: factors
       .filter((f: LearnedFactor) => f.rigs > 0)
       .map(({ key, name, mean, deviation, copyDeviation, rigs }) => ({
@@ -62,8 +86,22 @@ export function learnedDocument({ factors, copies }: Learned): LearnedDocument {
   };
 }
 
-/** Corrections of a rig that is not built yet: what is learned of its parts, and what one copy differs by. */
-export function correctionsOf(rig: Rig, { factors }: LearnedDocument): Correction[] {
+/**
+ * Corrections of a rig: of one that is not built yet what is learned of its parts and what one copy differs by, of a machine
+ * that was tested what its own test says of it.
+ *
+ * @param serial of the machine; undefined where it is not built yet
+ * @returns undefined when no test of a machine with that number is behind the document
+ */
+export function correctionsOf(
+  rig: Rig,
+  { factors, built }: LearnedDocument,
+  serial?: string,
+): Correction[] | undefined {
+  if (serial !== undefined) {
+    const machine = built.find((b) => b.rig === rig.document.id && b.serial === serial);
+    return machine?.inputs.map((i) => ({ ...i, source: `tests of machine ${serial} and of others` }));
+  }
   const known = new Map(factors.map((f) => [f.key, f]));
   return uncertainInputs(rig).flatMap((input): Correction[] => {
     const factor = PART_SHARES[input.kind] === undefined ? undefined : known.get(factorKey(rig, input));
