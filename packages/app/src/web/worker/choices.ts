@@ -106,10 +106,11 @@ export class Choices {
     return slotsOf(this.#trials.rig).find((s) => s.id === id)?.name ?? id;
   }
 
-  /** Those that no other beats in both price and least margin, cheapest first. */
+  /** Those that no other beats in both price and least margin, cheapest first; a rig that breaks a promise beats no sound one. */
   #front(): Choice[] {
+    const sound = this.#sound();
     let best = -Infinity;
-    return [...this.#found]
+    return (sound.length > 0 ? sound : [...this.#found])
       .sort((a, b) => a.proof.bill.priceCents - b.proof.bill.priceCents || b.margin - a.margin)
       .filter((c) => {
         if (c.margin <= best + 1e-6) return false;
@@ -118,23 +119,28 @@ export class Choices {
       });
   }
 
+  #sound(): Choice[] {
+    return this.#found.filter((c) => c.proof.counts.broken === 0);
+  }
+
   /** The rig that stands, then those picked; without a pick the cheapest with nothing broken and that of the widest margin. */
   #compared(picked: readonly string[]): Choice[] {
     const front = this.#front();
-    const sound = front.filter((c) => c.proof.counts.broken === 0);
     const wanted =
       picked.length > 0
         ? picked.flatMap((id) => this.#found.filter((c) => c.id === id))
-        : [sound[0], sound.at(-1) ?? front.at(-1)].filter((c): c is Choice => c !== undefined);
+        : [front[0], front.at(-1)].filter((c): c is Choice => c !== undefined);
     return [...new Set([this.#found[0]!, ...wanted])].slice(0, MOST_COMPARED);
   }
 
   #sentence(): string {
     const front = this.#front();
-    const cheapest = front.find((c) => c.proof.counts.broken === 0);
-    const rigs = `${this.#found.length} rigs, each this one with one other part; ${front.length} are beaten by no other in price and margin.`;
-    if (cheapest === undefined) return `${rigs} Each of them breaks a promise.`;
-    return `${rigs} The cheapest of those with nothing broken costs ${money(cheapest.proof.bill.priceCents)}${cheapest.id === 'now' ? ' and is this one' : `: ${cheapest.name}`}.`;
+    const sound = this.#sound().length;
+    const rigs = `${this.#found.length} rigs, each this one with one other part;`;
+    if (sound === 0)
+      return `${rigs} each of them breaks a promise, and ${front.length} are beaten by no other in price and margin.`;
+    const cheapest = front[0]!;
+    return `${rigs} ${sound} break nothing, and ${front.length} of those are beaten by no other in price and margin. The cheapest costs ${money(cheapest.proof.bill.priceCents)}${cheapest.id === 'now' ? ' and is this one' : `: ${cheapest.name}`}.`;
   }
 }
 

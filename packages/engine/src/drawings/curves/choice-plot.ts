@@ -14,7 +14,10 @@ export interface ChoicePoint {
 /** Margins beyond these are drawn at the edge. */
 const [LOWEST, HIGHEST] = [-0.3, 0.25];
 
-/** Price across, least margin up: a cross for each rig, a letter for those compared, a staircase where none is better. */
+/**
+ * Price across, least margin up: a cross for each rig, a letter for those compared, a staircase where none is better; a rig
+ * that breaks a promise beats no sound one.
+ */
 export function choicePlot(points: readonly ChoicePoint[], options: CurveOptions): string {
   const { palette, width } = options;
   const prices = points.map((p) => p.priceCents);
@@ -33,6 +36,7 @@ export function choicePlot(points: readonly ChoicePoint[], options: CurveOptions
     14,
   );
   const kept = number(plot.y(0));
+  const sound = points.filter((p) => !p.broken);
   return drawing(
     width,
     plot.height,
@@ -56,7 +60,7 @@ export function choicePlot(points: readonly ChoicePoint[], options: CurveOptions
       anchor: 'end',
       halo: palette.paper,
     }),
-    staircase(plot, points),
+    staircase(plot, sound.length > 0 ? sound : points),
     ...points.filter((p) => p.letter === undefined).map((p) => cross(plot, p)),
     ...points.filter((p) => p.letter !== undefined).map((p) => lettered(plot, p)),
   );
