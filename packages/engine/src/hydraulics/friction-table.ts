@@ -1,17 +1,16 @@
 /**
  * Friction curves prepared once and shared by all networks. psi(w) is cut into 256 pieces per octave of w; a piece becomes
- * a cubic the second time it is needed, checked against the law itself and refused (the law is used instead) where it misses
- * by more than 1e-10, which happens only across a kink. The octave and the piece are the top bits of the number itself, so
- * finding a piece costs no logarithm.
+ * a cubic when it is first needed, so that no flow depends on what was solved before. It is checked against the law itself
+ * and refused (the law is used instead) where it misses by more than 1e-10, which happens only across a kink. The octave
+ * and the piece are the top bits of the number itself, so finding a piece costs no logarithm.
  */
 import { evaluatePsi, psiOut } from './friction-kernel.ts';
 import type { FrictionKey } from './friction-kernel.ts';
 
-/** Doubles per piece: four coefficients of w - centre, then the centre: 0 never needed yet, below zero not prepared. */
+/** Doubles per piece: four coefficients of w - centre, then the centre: 0 never needed yet, below zero refused. */
 export const PIECE = 5;
 export const PIECE_CENTRE = 4;
 const REFUSED = -1;
-const NEEDED_ONCE = -2;
 
 const FIRST_OCTAVE = 3;
 /** Up to Re 1.6 million. */
@@ -71,14 +70,16 @@ class FrictionTables {
     const index = pieceOf(w);
     if (index < 0 || index >= PIECES) return evaluatePsi(key, w);
     const o = offset + index * PIECE;
-    const centre = this.pieces[o + PIECE_CENTRE]!;
-    if (centre === 0) this.pieces[o + PIECE_CENTRE] = NEEDED_ONCE;
-    else if (centre === NEEDED_ONCE) this.prepare(key, o, index);
+    if (this.pieces[o + PIECE_CENTRE] === 0) this.prepare(o);
     if (!(this.pieces[o + PIECE_CENTRE]! > 0)) return evaluatePsi(key, w);
     evaluatePiece(this.pieces, o, w);
   }
 
-  private prepare(key: FrictionKey, o: number, index: number): void {
+  /** Prepares the piece at `o` of `pieces`, or refuses it. */
+  prepare(o: number): void {
+    const table = Math.floor(o / TABLE_SIZE);
+    const key = this.keys[table]!;
+    const index = (o - table * TABLE_SIZE) / PIECE;
     const octave = 2 ** (FIRST_OCTAVE + Math.floor(index / PIECES_PER_OCTAVE));
     const half = octave / (2 * PIECES_PER_OCTAVE);
     const centre = octave * (1 + ((index % PIECES_PER_OCTAVE) + 0.5) / PIECES_PER_OCTAVE);

@@ -136,7 +136,11 @@ function assemblePlain(c: Circuit, laws: Laws): void {
       const index = (words[1]! >>> PIECE_SHIFT) - FIRST_PIECE;
       if (index >= 0 && index < PIECES) {
         const r = groupTable[k]! + index * PIECE;
-        const centre = pieces[r + PIECE_CENTRE]!;
+        let centre = pieces[r + PIECE_CENTRE]!;
+        if (centre === 0 && groupTable[k]! > 0) {
+          frictionTables.prepare(r);
+          centre = pieces[r + PIECE_CENTRE]!;
+        }
         if (centre > 0) {
           const d = w - centre;
           const c2 = pieces[r + 2]!;
