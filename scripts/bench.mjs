@@ -7,6 +7,7 @@ const benches = {
   throw: 'packages/engine/bench/throw.bench.ts',
   proof: 'packages/app/bench/proof.bench.ts',
   confidence: 'packages/app/bench/confidence.bench.ts',
+  search: 'packages/app/bench/search.bench.ts',
   learning: 'packages/app/bench/learning.bench.ts',
   records: 'packages/app/bench/records.bench.ts',
   fault: 'packages/app/bench/fault.bench.ts',

@@ -76,6 +76,15 @@ describe('the command line', () => {
     expect(wrong).toMatchObject({ code: 2, err: expect.stringContaining("--proofs is 'many'") });
   });
 
+  it('says why no rig keeps a brief, and what could be asked less', async () => {
+    const told = await run('design', `${DEMO}briefs/road-dust.json`, '--why-not');
+    expect(told.code).toBe(1);
+    expect(told.out).toContain('No rig of the catalogue can keep every promise of this brief.');
+    expect(told.out).toMatch(/size of the tank +1,300 gal +\d+ gal/);
+    const json = await run('design', `${DEMO}briefs/road-dust.json`, '--why-not', '--json');
+    expect(JSON.parse(json.out)).toMatchObject({ possible: false, certain: true });
+  });
+
   it('tells what other parts of a slot would do to a rig, and refuses a slot that it does not have', async () => {
     const rig = join(folder, 'alternatives.json');
     await run('design', `${DEMO}briefs/utility-12v.json`, '-o', rig);

@@ -6,6 +6,7 @@ import {
   setsOfParts,
   type Figures,
   type OneSet,
+  whyNot,
 } from '@spraywright/engine/rig';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { demoBriefs, demoCatalogue, demoShop } from './demo.ts';
@@ -105,5 +106,30 @@ describe.each(CASES)('search among the parts of %s', (name, slots) => {
     const wanted = figures.filter((a) => !figures.some((b) => beaten(a, b))).map((f) => JSON.stringify(f));
     expect(found.choices.map((c) => JSON.stringify(c.figures)).sort()).toEqual([...new Set(wanted)].sort());
     expect(found.progress.proofs).toBeLessThan(size * 0.75);
+  });
+});
+
+describe('why not', () => {
+  it('names the tank that no carrier takes full, and the largest that there is a rig for', () => {
+    const raw = briefs.get('road-dust')! as { wishes: Record<string, string> };
+    const told = whyNot(raw, catalogue, shop);
+    if (!told.ok) throw new Error('the brief is not read');
+    expect(told).toMatchObject({ possible: false, certain: true });
+    expect(told.broken.map((p) => p.id)).toContain('weight:gross');
+    expect(told.slots.find((s) => s.slot === 'carrier')).toMatchObject({
+      why: expect.stringContaining('tank'),
+    });
+    const less = told.relaxations.find((r) => r.name === 'size of the tank')!;
+    expect(less.proven).toBe(true);
+    // The second way: the brief is typed anew with what is said, and with a little more.
+    const asking = (tank: string) => designRig({ ...raw, wishes: { ...raw.wishes, tank } }, catalogue, shop);
+    const then = asking(less.text);
+    expect(then.ok && then.proof.counts.broken).toBe(0);
+    const more = asking(`${Number.parseFloat(less.text) * 1.05} gal`);
+    expect(more.ok && more.proof.counts.broken > 0).toBe(true);
+  }, 60_000);
+
+  it('has nothing to explain where a rig keeps every promise', () => {
+    expect(whyNot(briefs.get('roof-skid'), catalogue, shop)).toMatchObject({ ok: true, possible: true });
   });
 });

@@ -4,13 +4,14 @@ import { located } from '../documents/json-source.ts';
 import { proofText } from '../documents/proof-text.ts';
 import { CATALOGUE_OPTION, EXIT, JSON_OPTION, SHOP_OPTION, UNITS_OPTION, type Command } from './command.ts';
 import { printAlternatives, printWaysOut } from './rig-advice.ts';
-import { printChoices } from './rig-choices.ts';
+import { printChoices, printWhyNot } from './rig-choices.ts';
 import { printProblems, readInputs, readSource } from './inputs.ts';
 
 /** Chooses a rig for a brief and proves it. */
 export const designCommand: Command = {
   name: 'design',
-  usage: 'brief.json | --choices brief.json | --ways-out rig.json | --alternatives rig.json slot',
+  usage:
+    'brief.json | --choices brief.json | --why-not brief.json | --ways-out rig.json | --alternatives rig.json slot',
   summary: 'Choose a rig from the catalogue for a brief and prove it.',
   options: {
     json: JSON_OPTION,
@@ -23,6 +24,10 @@ export const designCommand: Command = {
       help: 'the rigs that no other beats in price, dry mass, least margin and days, about a dozen kinds',
     },
     proofs: { type: 'string', value: 'number', help: 'whole rigs that --choices may prove (default: 2000)' },
+    'why-not': {
+      type: 'boolean',
+      help: 'take a brief that no rig keeps: what breaks, which parts are refused, and the least that could be asked less',
+    },
     'ways-out': {
       type: 'boolean',
       help: 'take a rig: for each broken or thin promise the cheapest changes of one or two things that keep it',
@@ -39,6 +44,7 @@ export const designCommand: Command = {
     'spraywright design demo/briefs/tall-trees.json -o rig.json',
     'spraywright design brief.json --json',
     'spraywright design brief.json --choices',
+    'spraywright design brief.json --why-not',
     'spraywright design --ways-out rig.json',
     'spraywright design --alternatives rig.json pump',
   ],
@@ -49,6 +55,7 @@ export const designCommand: Command = {
       return EXIT.input;
     }
     if (args.flag('choices')) return printChoices(args, terminal);
+    if (args.flag('why-not')) return printWhyNot(args, terminal);
     if (args.flag('ways-out')) return printWaysOut(args, terminal);
     const inputs = readInputs(args, terminal);
     const source = readSource(args.positionals[0]!, terminal);

@@ -1,6 +1,7 @@
-import { LAYOUTS, searchRigs } from '@spraywright/engine/rig';
+import { LAYOUTS, searchRigs, whyNot } from '@spraywright/engine/rig';
 import { choicesText } from '../documents/choices-text.ts';
 import { located } from '../documents/json-source.ts';
+import { whyNotText } from '../documents/why-not-text.ts';
 import { EXIT, type Arguments, type Terminal } from './command.ts';
 import { printProblems, readInputs, readSource } from './inputs.ts';
 
@@ -37,4 +38,19 @@ function proofsAsked(args: Arguments, terminal: Terminal): number | undefined | 
   if (/^[1-9]\d{0,6}$/.test(text)) return Number(text);
   terminal.err(`--proofs is '${text}'; it must be a whole number from 1 to 9999999`);
   return 'wrong';
+}
+
+/** Prints why no rig keeps every promise of a brief, and the least that could be asked less. */
+export function printWhyNot(args: Arguments, terminal: Terminal): number {
+  const inputs = readInputs(args, terminal);
+  const source = readSource(args.positionals[0]!, terminal);
+  if (inputs === undefined || source === undefined) return EXIT.input;
+  const { catalogue, shop, units } = inputs;
+  const told = whyNot(source.raw, catalogue, shop, { units });
+  if (!told.ok) {
+    printProblems(located(source, [...told.problems]), terminal);
+    return EXIT.input;
+  }
+  terminal.out(args.flag('json') ? JSON.stringify(told, null, 2) : whyNotText(told, slotName));
+  return told.possible ? EXIT.ok : EXIT.no;
 }

@@ -87,6 +87,7 @@ export function askedValues(brief: Brief): AskedValue[] {
 /** The step in which people give such a value, by unit system; money in tens, days and counts by ones. */
 const STEPS: Partial<Record<Figure['dimension'], Readonly<Record<UnitSystem, Step>>>> = {
   length: { us: [1, 'ft'], metric: [0.5, 'm'] },
+  volume: { us: [1, 'gal'], metric: [5, 'l'] },
   flow: { us: [0.1, 'gpm'], metric: [0.5, 'l/min'] },
   pressure: { us: [1, 'psi'], metric: [0.1, 'bar'] },
   mass: { us: [10, 'lb'], metric: [5, 'kg'] },

@@ -3,3 +3,4 @@ export type { Choice } from './front.ts';
 export type { Figures } from './figures.ts';
 export { groupsOf, type ChoiceGroup } from './groups.ts';
 export { setsOfParts, type OneSet, type SetsOfParts } from './enumerate.ts';
+export { whyNot, type SmallestRelaxation, type WhyNot, type WhyNotOptions } from './why-not.ts';

@@ -10,6 +10,15 @@ export interface Narrowed {
   readonly space: SearchSpace;
   /** Sets of parts that went, by the condition that refused them. */
   readonly refused: ReadonlyMap<string, number>;
+  /** Parts that went, by slot. */
+  readonly parts: readonly RefusedParts[];
+}
+
+/** Parts of one slot that one condition refused. */
+export interface RefusedParts {
+  readonly slot: string;
+  readonly why: string;
+  readonly parts: number;
 }
 
 /**
@@ -19,6 +28,7 @@ export interface Narrowed {
 export function narrowed(space: SearchSpace, limits: readonly Limit[]): Narrowed {
   const options = new Map(space.slots.map((s) => [s.id, s.options]));
   const refused = new Map<string, number>();
+  const gone: RefusedParts[] = [];
   const size = () => [...options.values()].reduce((n, o) => n * o.length, 1);
   const byLength = [...limits].sort((a, b) => a.slots.length - b.slots.length);
   for (let again = true; again && size() > 0;) {
@@ -30,15 +40,19 @@ export function narrowed(space: SearchSpace, limits: readonly Limit[]): Narrowed
       const supported = supportedBy(limit, options);
       for (const slot of limit.slots) {
         const kept = options.get(slot)!.filter((p) => supported.get(slot)!.has(p));
-        if (kept.length < options.get(slot)!.length) again = true;
+        const parts = options.get(slot)!.length - kept.length;
+        if (parts > 0) gone.push({ slot, why: limit.why, parts });
+        again ||= parts > 0;
         options.set(slot, kept);
       }
-      const gone = before - size();
-      if (gone > 0) refused.set(limit.why, gone + (refused.get(limit.why) ?? 0));
+      const sets = before - size();
+      if (sets > 0) refused.set(limit.why, sets + (refused.get(limit.why) ?? 0));
+      // With a slot that nothing can fill, everything else would go too, and tell nothing.
+      if (size() === 0) break;
     }
   }
   const slots = space.slots.map(({ id }): SearchSlot => ({ id, options: options.get(id)! }));
-  return { space: { ...space, slots, size: size() }, refused };
+  return { space: { ...space, slots, size: size() }, refused, parts: gone };
 }
 
 /** For each slot of a condition the options that stand with at least one choice of the others. */
