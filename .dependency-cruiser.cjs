@@ -7,7 +7,7 @@ const APP = {
   server: ['documents', 'store'],
   web: ['calc', 'plumbing'],
   calc: [],
-  cli: ['documents', 'store', 'server', 'calc'],
+  cli: ['documents', 'store', 'server', 'calc', 'plumbing'],
 };
 const engineSrc = '^packages/engine/src/';
 const appSrc = '^packages/app/src/';

@@ -2,7 +2,7 @@ import type { Proof, Rig } from '@spraywright/engine/rig';
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import { judgeReadings, matchReadings, readReadings, yardSheet } from '@spraywright/engine/yard';
 import { handbookPage, handbookPdf } from '../documents/handbook/handbook-papers.ts';
-import type { HandbookOptions } from '../documents/handbook/handbook.ts';
+import type { HandbookOptions } from '../documents/handbook/handbook-options.ts';
 import { located } from '../documents/json-source.ts';
 import type { Terminal } from './command.ts';
 import { printProblems, readSource } from './inputs.ts';

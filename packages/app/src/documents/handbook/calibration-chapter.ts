@@ -4,7 +4,7 @@ import { calibrationsOf, type Calibration, type Proof, type Rig } from '@spraywr
 import { bucketFor } from '@spraywright/engine/yard';
 import { head, note, type Block, type Chapter } from '../chapters/chapter.ts';
 import { vesselText } from '../yard-words.ts';
-import type { HandbookOptions } from './handbook.ts';
+import type { HandbookOptions } from './handbook-options.ts';
 
 /** A tip that gives a tenth more than when new is worn. */
 const WORN = 1.1;

@@ -9,7 +9,7 @@ import {
 } from '@spraywright/engine/rig';
 import { note, type Block, type Chapter } from '../chapters/chapter.ts';
 import { sentenceOf } from '../quote-words.ts';
-import type { HandbookOptions } from './handbook.ts';
+import type { HandbookOptions } from './handbook-options.ts';
 
 /** What is done before spraying, and what after it. */
 export function careChapters(

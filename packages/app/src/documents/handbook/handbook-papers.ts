@@ -7,7 +7,8 @@ import { INK, INK2, PAD } from '../paper/sheet.ts';
 import { paragraph } from '../paper/text.ts';
 import { titleBlockOf } from '../quote-pdf.ts';
 import { dateText, parseDay } from '../quote-terms.ts';
-import { handbookOf, handbookTitle, type HandbookOptions } from './handbook.ts';
+import type { HandbookOptions } from './handbook-options.ts';
+import { handbookOf, handbookTitle } from './handbook.ts';
 import { PLATE, rigPlate, type PlateOptions } from './rig-plate.ts';
 
 /**

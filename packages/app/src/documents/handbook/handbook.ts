@@ -1,26 +1,12 @@
-import type { Part } from '@spraywright/engine/catalogue';
 import type { Proof, Rig } from '@spraywright/engine/rig';
-import type { JudgedTest, TakenReadings, YardSheet } from '@spraywright/engine/yard';
 import type { Chapter } from '../chapters/chapter.ts';
-import type { QuoteOptions } from '../quote-options.ts';
 import { calibrationChapter } from './calibration-chapter.ts';
 import { careChapters } from './care-chapters.ts';
+import type { HandbookOptions } from './handbook-options.ts';
 import { identityChapter } from './identity-chapter.ts';
 import { mixChapter } from './mix-chapter.ts';
 import { sparesChapter } from './spares-chapter.ts';
 import { yardChapter } from './yard-chapter.ts';
-
-/** One built machine: what a handbook is for. */
-export interface HandbookOptions extends QuoteOptions {
-  readonly serial: string;
-  /** Where the page of this machine can be found; drawn as a square code. */
-  readonly address?: string;
-  /** What was read of this machine in the yard. */
-  readonly tested?: { readonly sheet: YardSheet; readonly taken: TakenReadings; readonly judged: JudgedTest };
-  /** The plumbing diagram as SVG; its places come from a layout that papers do not make. */
-  readonly plumbing: string;
-  readonly partOf: (id: string) => Part | undefined;
-}
 
 /** The handbook of one machine, as chapters for paper and page alike. */
 export function handbookOf(rig: Rig, proof: Proof, options: HandbookOptions): Chapter[] {

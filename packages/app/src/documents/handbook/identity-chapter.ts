@@ -4,7 +4,7 @@ import type { Proof, Rig } from '@spraywright/engine/rig';
 import type { Chapter } from '../chapters/chapter.ts';
 import { note } from '../chapters/chapter.ts';
 import { addressCode } from './address-code.ts';
-import type { HandbookOptions } from './handbook.ts';
+import type { HandbookOptions } from './handbook-options.ts';
 import { rigPlate, PLATE } from './rig-plate.ts';
 
 /** Which machine this is: its plate, the code of its page, and its parts by number. */

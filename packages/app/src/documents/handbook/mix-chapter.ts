@@ -1,7 +1,7 @@
 import { display } from '@spraywright/engine/quantity';
 import { mixCards, type MixCard, type Proof, type Rig } from '@spraywright/engine/rig';
 import { head, note, warning, type Block, type Chapter } from '../chapters/chapter.ts';
-import type { HandbookOptions } from './handbook.ts';
+import type { HandbookOptions } from './handbook-options.ts';
 
 /** How much of what goes into the tank, for several fills. */
 export function mixChapter(rig: Rig, proof: Proof, { units }: HandbookOptions): Chapter {

@@ -1,6 +1,6 @@
 import { sparesOf, type Proof, type Rig } from '@spraywright/engine/rig';
 import { note, type Chapter } from '../chapters/chapter.ts';
-import type { HandbookOptions } from './handbook.ts';
+import type { HandbookOptions } from './handbook-options.ts';
 
 /** What wears, by its number in the catalogue of the shop. */
 export function sparesChapter(rig: Rig, proof: Proof, { partOf, shop }: HandbookOptions): Chapter {

@@ -1,7 +1,7 @@
 import { display } from '@spraywright/engine/quantity';
 import { note, type Chapter } from '../chapters/chapter.ts';
 import { READING_WORDS, readingTask, readingText } from '../yard-words.ts';
-import type { HandbookOptions } from './handbook.ts';
+import type { HandbookOptions } from './handbook-options.ts';
 
 /** What this very machine showed in the yard; said to be missing when nobody has read it. */
 export function yardChapter({ tested, units }: HandbookOptions): Chapter {
