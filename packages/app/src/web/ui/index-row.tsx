@@ -39,7 +39,7 @@ export function IndexRow() {
       </div>
       {open && (
         <div className="index-open" onClick={() => store.setSlot(undefined)}>
-          <Jobs />
+          <Jobs picked={() => setOpen(false)} />
           <Tools />
         </div>
       )}
@@ -47,7 +47,7 @@ export function IndexRow() {
   );
 }
 
-function Jobs() {
+function Jobs({ picked }: { picked?: () => void }) {
   const store = useStore();
   const briefs = useDesk((s) => s.briefs);
   const current = useDesk((s) => s.choosing?.id ?? s.current);
@@ -57,7 +57,14 @@ function Jobs() {
   return (
     <ul className="jobs">
       <li>
-        <button type="button" aria-expanded={listing} onClick={() => store.list(!listing)}>
+        <button
+          type="button"
+          aria-expanded={listing}
+          onClick={() => {
+            store.list(!listing);
+            picked?.();
+          }}
+        >
           All jobs
         </button>
       </li>
@@ -74,7 +81,10 @@ function Jobs() {
             type="button"
             aria-current={b.id === current ? 'page' : undefined}
             title={b.title}
-            onClick={() => store.open(b.id)}
+            onClick={() => {
+              store.open(b.id);
+              picked?.();
+            }}
           >
             <span className="nth">{i + 1}</span> {b.name}
           </button>
