@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { serverApp } from '../src/server/app.ts';
+import type { People } from '../src/server/people.ts';
 import { startDocument } from '../src/server/start-document.ts';
 import { openRecords, type Records } from '../src/store/index.ts';
 import { DEMO, demoBriefs, demoCatalogue, demoShop } from './demo.ts';
@@ -18,7 +19,10 @@ export interface TestServer {
 }
 
 /** The server over the demo, with records in a folder of its own; its clock stands still unless one is given. */
-export async function testServer(now = () => '2026-03-03T09:00:00.000Z'): Promise<TestServer> {
+export async function testServer(
+  now = () => '2026-03-03T09:00:00.000Z',
+  peopleOf?: (records: Records) => People,
+): Promise<TestServer> {
   const folder = mkdtempSync(join(tmpdir(), 'spraywright-server-'));
   const records = await openRecords(folder);
   const reports: unknown[] = [];
@@ -33,6 +37,7 @@ export async function testServer(now = () => '2026-03-03T09:00:00.000Z'): Promis
     catalogue: demoCatalogue(),
     shop: demoShop(),
     records,
+    ...(peopleOf === undefined ? {} : { people: peopleOf(records) }),
     now,
     newId: () => `job-${++made}`,
     report: (error) => reports.push(error),

@@ -10,6 +10,7 @@ import { partsInCommand, partsOutCommand } from './parts.ts';
 import { proveCommand } from './prove.ts';
 import { frameCommand } from './frame.ts';
 import { handbookCommand } from './handbook.ts';
+import { peopleCommand } from './people.ts';
 import { plateCommand } from './plate.ts';
 import { quoteCommand } from './quote.ts';
 import { recordsCommand } from './records.ts';
@@ -38,6 +39,7 @@ const COMMANDS: readonly Command[] = [
   partsInCommand,
   startCommand,
   recordsCommand,
+  peopleCommand,
 ];
 
 const CONSOLE: Terminal = {

@@ -1,5 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { readdirSync } from 'node:fs';
+import { networkInterfaces } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { designRig } from '@spraywright/engine/rig';
@@ -12,6 +13,19 @@ import { startDocument } from '../server/start-document.ts';
 
 const WEB = fileURLToPath(new URL('../../dist/web/', import.meta.url));
 const DEMO_JOB = 'tall-trees';
+const LOOPBACK = '127.0.0.1';
+const NO_OWNER =
+  'Others could reach this address, and nobody would have to sign in. Add an owner first:\n' +
+  "spraywright people add 'NAME' --email ADDRESS --role owner";
+const IN_CLEAR =
+  'Passwords and records cross this network in clear. Use it only where you trust the network, or through a tunnel.';
+
+/** Names that a browser may ask for when the page is served at an address: all of this machine's for 0.0.0.0. */
+function namesAt(host: string): string[] {
+  if (host !== '0.0.0.0') return [host];
+  const addresses = Object.values(networkInterfaces()).flatMap((list) => list ?? []);
+  return addresses.filter(({ family }) => family === 'IPv4').map(({ address }) => address);
+}
 
 /** Prints the proof of the demo job, serves the page on the loopback interface, ends on Ctrl-C. */
 export const startCommand: Command = {
@@ -23,7 +37,12 @@ export const startCommand: Command = {
       type: 'string',
       short: 'p',
       value: 'number',
-      help: 'port on the loopback interface (default 4173; 0 takes a free one)',
+      help: 'port on the loopback interface or --host (default 4173; 0 takes a free one)',
+    },
+    host: {
+      type: 'string',
+      value: 'address',
+      help: 'address of this machine to serve at (default 127.0.0.1); any other needs an owner, see people',
     },
     records: RECORDS_OPTION,
     catalogue: CATALOGUE_OPTION,
@@ -56,6 +75,16 @@ export const startCommand: Command = {
     const place = recordsPlace(args);
     const records = await recordsAt(place, terminal);
     if (records === undefined) return EXIT.input;
+    const host = args.text('host') ?? LOOPBACK;
+    const { People } = await import('../server/people.ts');
+    const people = new People(records, Date.now);
+    const known = await people.list();
+    if (host !== LOOPBACK && !known.some(({ role }) => role === 'owner')) {
+      terminal.err(NO_OWNER);
+      await records.close();
+      return EXIT.input;
+    }
+    if (host !== LOOPBACK) terminal.err(IN_CLEAR);
     // Loaded only now: the other commands need neither server nor records.
     const [{ serverApp }, { serve }] = await Promise.all([
       import('../server/app.ts'),
@@ -71,14 +100,18 @@ export const startCommand: Command = {
       catalogue: inputs.catalogue,
       shop: inputs.shop,
       records,
+      ...(known.length === 0 ? {} : { people }),
+      names: namesAt(host),
       now: () => new Date().toISOString(),
       newId: () => `job-${randomBytes(5).toString('hex')}`,
       report: (error) =>
         terminal.err(error instanceof Error ? (error.stack ?? error.message) : String(error)),
     });
     const code = await new Promise<number>((resolve) => {
-      const server = serve({ fetch: app.fetch, hostname: '127.0.0.1', port }, (info) => {
-        terminal.out(`Records: ${placeShown(place)}\nOpen http://127.0.0.1:${info.port}/   (Ctrl-C ends)`);
+      const server = serve({ fetch: app.fetch, hostname: host, port }, (info) => {
+        terminal.out(
+          `Records: ${placeShown(place)}\nOpen http://${host === '0.0.0.0' ? LOOPBACK : host}:${info.port}/   (Ctrl-C ends)`,
+        );
       });
       server.on('error', (error: NodeJS.ErrnoException) => {
         terminal.err(

@@ -8,9 +8,12 @@ import type { Records } from '../store/index.ts';
 import { failed } from './failures.ts';
 import { ownPagesOnly, safeHeaders } from './guard.ts';
 import { jobsApi } from './jobs-api.ts';
+import type { People } from './people.ts';
 import { pageFiles } from './page-files.ts';
 import { fieldProblem, problem } from './problem.ts';
 import { quoteApi } from './quote-api.ts';
+import { byRole } from './role-guard.ts';
+import { signInPages } from './sign-in-pages.ts';
 
 export interface ServerOptions {
   /** Folder of the built page. */
@@ -20,6 +23,10 @@ export interface ServerOptions {
   readonly catalogue: Catalogue;
   readonly shop: Shop;
   readonly records: Records;
+  /** Who may sign in; without it one person works here, and the server listens on this machine only. */
+  readonly people?: People;
+  /** Names and addresses, beside this machine's own, under which the page is asked for. */
+  readonly names?: readonly string[];
   /** The moment as ISO text in UTC, asked at each save and quote. */
   readonly now: () => string;
   /** A job id that no other job has. */
@@ -48,13 +55,17 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
   });
   app.onError((error, c) => failed(error, c, options.report));
   app.notFound((c) => problem(c, 'no-such-page', 'there is nothing at this address'));
-  app.use(safeHeaders(), ownPagesOnly());
+  app.use(safeHeaders(), ownPagesOnly(options.names));
   app.use(
     bodyLimit({
       maxSize: LARGEST_BODY,
       onError: (c) => problem(c, 'too-large', `the body is larger than ${LARGEST_BODY / 1e6} MB`),
     }),
   );
+  if (options.people !== undefined) {
+    app.use(byRole(options.people));
+    signInPages(app, options.people);
+  }
   jobsApi(app, options);
   quoteApi(app, options);
   app.doc31('/api/openapi.json', {

@@ -2,20 +2,22 @@ import type { MiddlewareHandler } from 'hono';
 import { secureHeaders } from 'hono/secure-headers';
 import { problem } from './problem.ts';
 
-const OWN_NAMES = new Set(['127.0.0.1', 'localhost', '[::1]']);
+/** The names of this machine as it calls itself. */
+const OWN_NAMES: readonly string[] = ['127.0.0.1', 'localhost', '[::1]'];
 
 /**
  * Only pages that this server itself served may ask: a page of another address that runs in the same browser could
  * otherwise read and change the records, by a form or by a name that it lets point at this machine.
  */
-export function ownPagesOnly(): MiddlewareHandler {
+export function ownPagesOnly(more: readonly string[] = []): MiddlewareHandler {
+  const names = new Set([...OWN_NAMES, ...more]);
   return async (c, next) => {
     const { hostname, origin } = new URL(c.req.url);
     const from = c.req.header('Origin');
     const site = c.req.header('Sec-Fetch-Site');
     const reads = c.req.method === 'GET' || c.req.method === 'HEAD';
     const foreign = (from !== undefined && from !== origin) || site === 'cross-site' || site === 'same-site';
-    if (!OWN_NAMES.has(hostname) || (foreign && !reads))
+    if (!names.has(hostname) || (foreign && !reads))
       return problem(c, 'foreign-page', 'only pages served by this server may ask it');
     return next();
   };
@@ -23,11 +25,15 @@ export function ownPagesOnly(): MiddlewareHandler {
 
 export function safeHeaders(): MiddlewareHandler {
   return secureHeaders({
+    // Without a referrer of its own, a form of the sign-in page would be sent with the origin 'null'.
+    referrerPolicy: 'same-origin',
     contentSecurityPolicy: {
       defaultSrc: ["'self'"],
       styleSrc: ["'self'", "'unsafe-inline'"],
       imgSrc: ["'self'", 'data:'],
       objectSrc: ["'none'"],
+      formAction: ["'self'"],
+      baseUri: ["'none'"],
       frameAncestors: ["'none'"],
     },
   });

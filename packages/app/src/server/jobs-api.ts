@@ -9,6 +9,7 @@ import {
   type JobHead,
   type Records,
 } from '../store/index.ts';
+import { signedName } from './role-guard.ts';
 import { editRoute, historyRoute, listRoute, makeRoute, openRoute } from './job-routes.ts';
 
 interface JobsApi {
@@ -36,7 +37,7 @@ export function jobsApi(app: OpenAPIHono, { records, now, newId }: JobsApi): voi
 
   app.openapi(makeRoute, async (c) => {
     const { id = newId(), rig, notes, by } = c.req.valid('json');
-    const job = await save((t) => makeJob(t, id, { rig, notes }, { by, at: now() }));
+    const job = await save((t) => makeJob(t, id, { rig, notes }, { by: signedName(c) ?? by, at: now() }));
     return c.json(job, 201, { Location: `/api/jobs/${id}`, ETag: versionTag(job) });
   });
 
@@ -50,7 +51,7 @@ export function jobsApi(app: OpenAPIHono, { records, now, newId }: JobsApi): voi
   app.openapi(editRoute, async (c) => {
     const { id } = c.req.valid('param');
     const { base, edits, by } = c.req.valid('json');
-    const job = await save((t) => editJob(t, id, base, edits, { by, at: now() }));
+    const job = await save((t) => editJob(t, id, base, edits, { by: signedName(c) ?? by, at: now() }));
     return c.json(headOnly(job), 200, { ETag: versionTag(job) });
   });
 

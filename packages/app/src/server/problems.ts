@@ -8,6 +8,8 @@ interface ProblemKind {
 /** Every problem there is. Each has a paragraph of its own in docs/problems.md, and a test that it has. */
 export const PROBLEMS = {
   'not-json': { status: 400, title: 'The body is not JSON' },
+  'sign-in-first': { status: 401, title: 'Nobody is signed in' },
+  'not-allowed': { status: 403, title: 'The role does not allow it' },
   'foreign-page': { status: 403, title: 'Asked by a page of another address' },
   'no-such-page': { status: 404, title: 'There is nothing at this address' },
   'no-such-job': { status: 404, title: 'There is no such job' },
@@ -18,6 +20,7 @@ export const PROBLEMS = {
   'bad-request': { status: 422, title: 'A field is wrong' },
   'bad-change': { status: 422, title: 'The change does not fit the job' },
   'unreadable-rig': { status: 422, title: 'The rig cannot be read' },
+  'locked-out': { status: 429, title: 'Too many wrong passwords' },
   unexpected: { status: 500, title: 'The server failed' },
   'records-busy': { status: 503, title: 'The records are busy' },
   'records-away': { status: 503, title: 'The records cannot be reached' },

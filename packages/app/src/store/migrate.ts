@@ -1,10 +1,12 @@
 import { Migrator, type Kysely, type Migration } from 'kysely';
 import { up as jobs } from './migrations/0001-jobs.ts';
+import { up as people } from './migrations/0002-people.ts';
 import type { Tables } from './schema.ts';
 
 /** Every step of the schema in order. A step that has been released is never edited: the next one changes what it made. */
 const STEPS: Readonly<Record<string, Migration>> = {
   '0001-jobs': { up: jobs },
+  '0002-people': { up: people },
 };
 
 /**

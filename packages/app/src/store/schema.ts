@@ -8,6 +8,11 @@ export interface Tables {
   readonly jobs: JobRow;
   readonly job_documents: { job_id: string; document: JsonText };
   readonly job_edits: EditRow;
+  readonly people: PersonRow;
+  readonly passwords: PasswordRow;
+  readonly sessions: SessionRow;
+  /** Asked for by the library for sign-in; nothing is kept in it yet. */
+  readonly verifications: { readonly id: string };
 }
 
 /** Every table with its key, those that others refer to first: the order in which a copy is laid in. */
@@ -15,6 +20,10 @@ export const KEYS = {
   jobs: ['id'],
   job_documents: ['job_id'],
   job_edits: ['job_id', 'version'],
+  people: ['id'],
+  passwords: ['id'],
+  sessions: ['id'],
+  verifications: ['id'],
 } as const satisfies { readonly [T in keyof Tables]: readonly (keyof Tables[T])[] };
 
 /** What a list of jobs shows; the document stands apart, so that lists stay quick. */
@@ -43,4 +52,22 @@ interface EditRow {
   readonly inverse: JsonText;
   readonly made_by: string;
   readonly made_at: string;
+}
+
+interface PersonRow {
+  readonly id: string;
+  readonly name: string;
+  readonly email: string;
+  readonly role: string;
+  readonly createdAt: string;
+}
+
+interface PasswordRow {
+  readonly id: string;
+  readonly userId: string;
+}
+
+interface SessionRow {
+  readonly id: string;
+  readonly userId: string;
 }

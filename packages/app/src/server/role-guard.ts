@@ -1,0 +1,35 @@
+import type { Context, MiddlewareHandler } from 'hono';
+import { matchedRoutes } from 'hono/route';
+import type { People, Person } from './people.ts';
+import { problem } from './problem.ts';
+import { ROLE_TABLE } from './role-table.ts';
+
+declare module 'hono' {
+  interface ContextVariableMap {
+    person?: Person;
+  }
+}
+
+/** Lets through what the table of roles allows to whoever is signed in. */
+export function byRole(people: People): MiddlewareHandler {
+  return async (c, next) => {
+    // The router itself tells which route answers, so that no spelling of an address can slip by the table.
+    const route = matchedRoutes(c).find(({ method, path }) => method !== 'ALL' || path !== '/*');
+    const allowed = route === undefined ? [] : ROLE_TABLE[`${route.method} ${route.path}`];
+    if (allowed === null) return next();
+    const person = await people.signedIn(c.req.raw.headers);
+    if (person === undefined) {
+      const page = c.req.method === 'GET' && !/^\/(api|assets)\/|\.json$/.test(c.req.path);
+      return page ? c.redirect('/sign-in', 303) : problem(c, 'sign-in-first', 'sign in first, at /sign-in');
+    }
+    if (route !== undefined && !allowed?.includes(person.role))
+      return problem(c, 'not-allowed', `the role '${person.role}' does not allow this`);
+    c.set('person', person);
+    return next();
+  };
+}
+
+/** The name of whoever is signed in; nobody is where one person works alone. */
+export function signedName(c: Context): string | undefined {
+  return c.get('person')?.name;
+}

@@ -1,0 +1,32 @@
+/** What people do in a shop, and may do here. */
+export const ROLES = ['owner', 'builder', 'shop-hand', 'support'] as const;
+export type Role = (typeof ROLES)[number];
+
+const EVERYBODY: readonly Role[] = ROLES;
+/** Who sells and designs: they change jobs and see quotes. */
+const SELLERS: readonly Role[] = ['owner', 'builder'];
+
+/**
+ * Every route with the roles that may ask it; `null` is for whoever is not signed in yet. A route that is missing here is
+ * refused to all, and fails a test.
+ */
+export const ROLE_TABLE: Readonly<Record<string, readonly Role[] | null>> = {
+  'GET /sign-in': null,
+  'POST /sign-in': null,
+  'POST /sign-out': EVERYBODY,
+  'GET /password': EVERYBODY,
+  'POST /password': EVERYBODY,
+  'GET /api/me': EVERYBODY,
+  'GET /api/jobs': EVERYBODY,
+  'POST /api/jobs': SELLERS,
+  'GET /api/jobs/:id': EVERYBODY,
+  'GET /api/jobs/:id/edits': EVERYBODY,
+  'POST /api/jobs/:id/edits': SELLERS,
+  'POST /api/quote.pdf': SELLERS,
+  'GET /api/jobs/:id/quote.pdf': SELLERS,
+  'GET /api/openapi.json': EVERYBODY,
+  'GET /api/problems': null,
+  'ALL /api/*': EVERYBODY,
+  'GET /start.json': EVERYBODY,
+  'GET /*': EVERYBODY,
+};

@@ -1,0 +1,74 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { main } from '../src/cli/main.ts';
+import { People } from '../src/server/people.ts';
+import { copyLines, layCopy, openRecords } from '../src/store/index.ts';
+import { postgresServer, type PostgresServer } from './postgres-server.ts';
+
+const DANA = {
+  name: 'Dana',
+  email: 'dana@shop.example',
+  role: 'owner',
+  password: 'forty green barrels',
+} as const;
+let server: PostgresServer;
+const folder = mkdtempSync(join(tmpdir(), 'spraywright-people-'));
+
+beforeAll(async () => {
+  server = await postgresServer();
+}, 60_000);
+afterAll(() => {
+  server.remove();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+it('people sign in on PostgreSQL as on SQLite, and still do after their records moved there', async () => {
+  const here = await openRecords(join(folder, 'moved'));
+  const there = await openRecords(await server.newDatabase());
+  await new People(here, Date.now).add(DANA);
+  await layCopy(there, copyLines(here));
+  const people = new People(there, Date.now);
+  const answer = await people.signIn(DANA.email, DANA.password);
+  expect(answer.ok).toBe(true);
+  if (!answer.ok) return;
+  const Cookie = answer.headers.getSetCookie()[0]!.split(';')[0]!;
+  expect(await people.signedIn(new Headers({ Cookie }))).toMatchObject({ name: 'Dana', role: 'owner' });
+  // Another start signs with another secret: what was signed before counts no more.
+  expect(await new People(there, Date.now).signedIn(new Headers({ Cookie }))).toBeUndefined();
+  await people.add({ ...DANA, email: 'robin@shop.example', role: 'support' });
+  expect((await people.list()).map((p) => p.role)).toEqual(['owner', 'support']);
+  await people.remove('robin@shop.example');
+  expect(await people.list()).toHaveLength(1);
+  await here.close();
+  await there.close();
+}, 60_000);
+
+it('another address than the loopback refuses to start until there is an owner', async () => {
+  const said: string[] = [];
+  const terminal = { out: () => undefined, err: (text: string) => said.push(text) };
+  const place = join(folder, 'nobody');
+  const start = () => main(['start', '--host', '0.0.0.0', '--port', '0', '--records', place], terminal);
+  expect(await start()).toBe(2);
+  expect(said.join('\n')).toContain('Add an owner first');
+  const records = await openRecords(place);
+  await new People(records, Date.now).add({ ...DANA, role: 'builder' });
+  await records.close();
+  expect(await start()).toBe(2);
+}, 60_000);
+
+it('the command names the field that is wrong', async () => {
+  const place = join(folder, 'wrong');
+  const told = async (...args: string[]) => {
+    const said: string[] = [];
+    const terminal = { out: () => undefined, err: (text: string) => said.push(text) };
+    expect(await main(['people', ...args, '--records', place], terminal)).toBe(2);
+    return said.join('\n');
+  };
+  expect(await told('add', 'Dana', '--email', 'dana', '--role', 'owner')).toContain("email is 'dana'");
+  expect(await told('add', 'Dana', '--email', DANA.email, '--role', 'king')).toContain("role is 'king'");
+  expect(await told('add', '', '--email', DANA.email, '--role', 'owner')).toContain('name has');
+  expect(await told('remove', DANA.email)).toContain('nobody has');
+  expect(await told('promote')).toContain("not 'promote'");
+});
