@@ -9,7 +9,7 @@ const catalogue = demoCatalogue();
 const shop = demoShop();
 
 console.log(
-  'brief                 sets of parts   left    nodes  proofs  rigs  settled      s   every set one by one',
+  'brief                 sets of parts   left    nodes  proofs  rigs     settled      s   every set one by one',
 );
 for (const { name, raw } of demoBriefs()) {
   const began = performance.now();
@@ -30,7 +30,7 @@ for (const { name, raw } of demoBriefs()) {
       String(nodes).padStart(9),
       String(proofs).padStart(8),
       String(found.choices.length).padStart(6),
-      (found.complete ? 'all' : `${(settled * 100).toPrecision(2)} %`).padStart(9),
+      (found.complete ? 'all' : `${(settled * 100).toPrecision(2)} %`).padStart(12),
       seconds.toFixed(1).padStart(7),
       `${years.toExponential(1)} years (from ${SAMPLE} of them)`.padStart(36),
     ].join(''),

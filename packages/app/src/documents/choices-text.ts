@@ -77,12 +77,12 @@ function noneText({ complete, refused }: Found): string[] {
   ];
 }
 
-function howFar({ complete, progress }: Found): string {
+function howFar({ complete, progress, choices }: Found): string {
   const { size, narrowed, settled, nodes, proofs } = progress;
   const space = `${rough(size)} sets of parts, of which ${rough(narrowed)} hold only parts that some rig can have`;
   const work = `${rough(nodes)} looked at in whole or in part, ${rough(proofs)} proven whole`;
   return complete
-    ? `Complete: ${space}; ${work}. Nothing in the catalogue beats these.`
+    ? `Complete: ${space}; ${work}.${choices.length === 0 ? '' : ' Nothing in the catalogue beats these, with settings by the rules of the selection.'}`
     : `Stopped at ${percent(settled)} of the latter: ${space}; ${work}. Better rigs may be among the rest: --proofs gives it more.`;
 }
 
