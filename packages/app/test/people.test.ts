@@ -95,6 +95,8 @@ describe('The table of roles', () => {
     expect((await send('GET', '/api/jobs/cart/quote.pdf', { Cookie })).status).toBe(403);
     expect((await send('HEAD', '/api/jobs/cart/quote.pdf', { Cookie })).status).toBe(403);
     expect(await (await send('GET', '/api/me', { Cookie })).json()).toMatchObject({ role: 'shop-hand' });
+    const described = await (await send('GET', '/api/openapi.json', { Cookie })).json();
+    expect(described).toHaveProperty(['paths', '/api/me', 'get']);
   });
 
   it('is not slipped by with another spelling of the address', async () => {

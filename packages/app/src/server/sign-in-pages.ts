@@ -1,10 +1,29 @@
-import type { OpenAPIHono } from '@hono/zod-openapi';
+import { createRoute, z, type OpenAPIHono } from '@hono/zod-openapi';
 import type { Context } from 'hono';
 import { html } from 'hono/html';
 import type { People } from './people.ts';
+import { refusals } from './problem.ts';
+import { ROLES } from './role-table.ts';
 
 const SIGN_IN = 'Sign in';
 const PASSWORD = 'Change the password';
+
+const meRoute = createRoute({
+  method: 'get',
+  path: '/api/me',
+  summary: 'Who is signed in; served when the records have people',
+  responses: {
+    200: {
+      description: 'The person',
+      content: {
+        'application/json': {
+          schema: z.object({ name: z.string(), email: z.string(), role: z.enum(ROLES) }).openapi('Person'),
+        },
+      },
+    },
+    ...refusals('sign-in-first'),
+  },
+});
 
 /** Sign in, sign out, change the password: plain forms that need no script. */
 export function signInPages(app: OpenAPIHono, people: People): void {
@@ -34,9 +53,9 @@ export function signInPages(app: OpenAPIHono, people: People): void {
     }
   });
 
-  app.get('/api/me', (c) => {
+  app.openapi(meRoute, (c) => {
     const { name, email, role } = c.get('person')!;
-    return c.json({ name, email, role });
+    return c.json({ name, email, role }, 200);
   });
 }
 
