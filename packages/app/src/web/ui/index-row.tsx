@@ -23,7 +23,10 @@ export function IndexRow() {
       <div className="job-line">
         <div className="job-name">
           <strong>{title ?? 'Spraywright'}</strong>
-          <span>{customer ?? ''}</span>
+          <span>
+            {customer === undefined ? '' : `${customer}, `}
+            <Saved className="saved" />
+          </span>
         </div>
         <UndoButton />
         <button
@@ -103,6 +106,17 @@ function savedWord(here: boolean, keeping: Keeping): string {
   return keeping === 'away' ? 'Saved here, no connection' : 'Saved here, refused';
 }
 
+function Saved({ className }: { className: string }) {
+  const kept = useDesk((s) => s.kept);
+  const keeping = useDesk((s) => s.keeping);
+  const why = useDesk((s) => s.keepingWhy);
+  return (
+    <span className={className} role="status" title={why}>
+      {savedWord(kept, keeping)}
+    </span>
+  );
+}
+
 function UndoButton() {
   const store = useStore();
   const last = useDesk((s) => (s.current === undefined ? undefined : s.jobs[s.current]?.past.at(-1)));
@@ -125,9 +139,6 @@ function Tools() {
   const next = useDesk((s) => (s.current === undefined ? undefined : s.jobs[s.current]?.future.at(-1)));
   const units = useDesk((s) => s.units);
   const sheet = useDesk((s) => s.sheet);
-  const kept = useDesk((s) => s.kept);
-  const keeping = useDesk((s) => s.keeping);
-  const why = useDesk((s) => s.keepingWhy);
   const ready = useDesk((s) => s.body !== undefined);
   const refused = useDesk((s) => s.problems.length > 0);
   return (
@@ -177,9 +188,7 @@ function Tools() {
       >
         Quote, PDF
       </button>
-      <span className="tool saved" role="status" title={why}>
-        {savedWord(kept, keeping)}
-      </span>
+      {fold !== 'phone' && <Saved className="tool saved" />}
     </div>
   );
 }
