@@ -23,14 +23,18 @@ const SIGNED_IN = 7 * 24 * 3600;
 /** The people of a shop: who they are, what they are, and whether they are who they say. */
 export class People {
   readonly #records: Records;
-  readonly #auth: ReturnType<typeof authOver>;
+  #made: ReturnType<typeof authOver> | undefined;
   readonly #lockOut = new LockOut();
   readonly #clock: () => number;
 
   constructor(records: Records, clock: () => number) {
     this.#records = records;
-    this.#auth = authOver(records);
     this.#clock = clock;
+  }
+
+  /** Made when first needed: it looks at the tables by itself, and where one person works alone nobody needs it. */
+  get #auth() {
+    return (this.#made ??= authOver(this.#records));
   }
 
   /** @throws Error naming the field that is wrong */
