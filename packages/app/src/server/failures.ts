@@ -29,9 +29,7 @@ function databaseTrouble(error: unknown): ProblemCode | undefined {
   const code = (error as { code?: unknown } | null)?.code;
   if (
     error instanceof Error &&
-    /^Connection terminated|timeout exceeded when trying to connect|connection error and is not queryable/.test(
-      error.message,
-    )
+    /^Connection terminated|timeout exceeded when trying to connect|is not queryable/.test(error.message)
   )
     return 'records-away';
   if (typeof code !== 'string') return undefined;
