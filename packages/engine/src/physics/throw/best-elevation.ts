@@ -15,10 +15,8 @@ const SMOOTH = 0.08;
 const FLAT = 0.01;
 /** The peak is found when what is still to be gained is below this share of it. */
 const ENOUGH = 1e-4;
-/** Or when the enclosure is this narrow. */
+/** Or when the enclosure is this narrow, at the steepest and flattest elevation too: a peak may lie close beside it. */
 const CLOSE = 0.02 * DEGREE;
-/** A peak at the steepest or flattest elevation is taken for one when nothing this far from it is higher. */
-const EDGE = 0.5 * DEGREE;
 /** Least step into an enclosure, as a share of it: closes it from both sides. */
 const LEAST = 0.15;
 const MOST_TRIES = 40;
@@ -53,7 +51,6 @@ export function bestElevation(value: (elevation: number) => number, guess: numbe
   }
   for (let tries = 0; tries < MOST_TRIES && high - low > CLOSE; tries++) {
     const inside = low < mid && mid < high;
-    if (!inside && high - low < EDGE) break;
     const drop = atMid - Math.min(atLow, atHigh);
     const upward = high - mid > mid - low;
     let next = upward ? mid + GOLDEN * (high - mid) : mid - GOLDEN * (mid - low);

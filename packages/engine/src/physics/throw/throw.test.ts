@@ -203,6 +203,14 @@ describe('the throw behaves as water does', () => {
     );
   });
 
+  it('finds the best elevation just short of the steepest, where the falling stream clears a near target', () => {
+    const stream = { jetDiameter: 0.0207, pressure: 146925.5, quality: streamQualityFactor('good') };
+    const tried = Array.from({ length: 101 }, (_, i) => ((88.5 + i * 0.005) * Math.PI) / 180);
+    const highest = Math.max(...tried.map((e) => heightAtStandoff(stream, e, 0.5, 1.5).farthest));
+    expect(highest).toBeGreaterThan(1.01 * heightAtStandoff(stream, tried.at(-1)!, 0.5, 1.5).farthest);
+    expect(bestHeightAtStandoff(stream, 0.5, 1.5).farthest).toBeGreaterThan(0.999 * highest);
+  });
+
   it('loses range to a head wind, gains it from a tail wind and drifts across with a cross wind', () => {
     for (const [jetDiameter, pressure] of [
       [0.004, 2.8e5],
