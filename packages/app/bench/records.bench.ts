@@ -1,23 +1,18 @@
 // The records over HTTP: 50 connections that read, list, search and save, then the same with 100,000 jobs in the store,
 // each beside a route that touches no records (the peer: what server and load generator take by themselves).
-import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import autocannon, { type Result } from 'autocannon';
 import { makeJob, openRecords } from '../src/store/index.ts';
 import { demoBriefs, demoCatalogue, demoRig, demoShop } from '../test/demo.ts';
+import { started } from '../test/started-server.ts';
 
-const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
-const MAIN = new URL('../src/cli/main.ts', import.meta.url).href;
 const CONNECTIONS = 50;
 const SECONDS = Number(process.env.SECONDS ?? 10);
 const MANY = Number(process.env.JOBS ?? 100_000);
-const PORT = '4391';
 const PLACE = process.env.DATABASE_URL ?? mkdtempSync(join(tmpdir(), 'spraywright-bench-'));
-const server = `http://127.0.0.1:${PORT}`;
 
 /** Jobs of which one in a hundred is a whole demo rig; the rest are short. */
 async function fill(from: number, to: number): Promise<void> {
@@ -35,23 +30,16 @@ async function fill(from: number, to: number): Promise<void> {
   await records.close();
 }
 
-async function started(): Promise<() => Promise<void>> {
+/** Starts the server and tells how long that took; the answer ends it. */
+async function serve(): Promise<{ readonly server: string; readonly stop: () => Promise<void> }> {
   const began = performance.now();
-  const command = `import(${JSON.stringify(MAIN)}).then((m) => m.main(['start', '--port', '${PORT}', '--records', ${JSON.stringify(PLACE)}]))`;
-  const child = spawn('node', ['--conditions=source', '--import', 'tsx', '-e', command], {
-    cwd: ROOT,
-    stdio: ['ignore', 'pipe', 'inherit'],
-  });
-  let text = '';
-  for await (const chunk of child.stdout) {
-    text += String(chunk);
-    if (text.includes('Open http')) break;
-  }
+  const { process: child, address } = await started(PLACE);
   console.log(`start to address, from sources: ${Math.round(performance.now() - began)} ms`);
-  return async () => {
+  const stop = async () => {
     child.kill('SIGINT');
     await once(child, 'exit');
   };
+  return { server: address.replace(/\/$/, ''), stop };
 }
 
 async function edits(): Promise<number> {
@@ -114,7 +102,7 @@ console.log(
   `${''.padEnd(34)}${'a second'.padStart(8)}${'p50 ms'.padStart(8)}${'p97.5'.padStart(8)}${'p99'.padStart(8)}${'failed'.padStart(8)}`,
 );
 await fill(0, 200);
-let stop = await started();
+let { server, stop } = await serve();
 tell('peer: a page of no records', await reads('/sums.html'));
 tell('open a job', await reads('/api/jobs/bench-100'));
 tell('list, 200 jobs', await reads('/api/jobs'));
@@ -123,7 +111,7 @@ tell('save', saved);
 await stop();
 console.log(`  edits in the store: ${await edits()} of ${saved['2xx']} that were answered`);
 await fill(200, MANY);
-stop = await started();
+({ server, stop } = await serve());
 tell(`list, ${MANY} jobs`, await reads('/api/jobs'));
 tell(`search, ${MANY} jobs`, await reads('/api/jobs?find=customer+77'));
 tell(`open one of ${MANY}`, await reads('/api/jobs/bench-50000'));

@@ -1,10 +1,7 @@
-import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
-import { fileURLToPath } from 'node:url';
 import type { PostgresServer } from './postgres-server.ts';
+import { started } from './started-server.ts';
 
-const MAIN = new URL('../src/cli/main.ts', import.meta.url).href;
-const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
 const WRITERS = 8;
 
 export interface KillCount {
@@ -102,19 +99,4 @@ function post(address: string, body: unknown): Promise<Response> {
     headers: { 'Content-Type': 'application/json' },
     body: JSON.stringify(body),
   });
-}
-
-async function started(place: string): Promise<{ process: ChildProcess; address: string }> {
-  const command = `import(${JSON.stringify(MAIN)}).then((m) => m.main(['start', '--port', '0', '--records', ${JSON.stringify(place)}]))`;
-  const child = spawn('node', ['--conditions=source', '--import', 'tsx', '-e', command], {
-    cwd: ROOT,
-    stdio: ['ignore', 'pipe', 'inherit'],
-  });
-  let text = '';
-  for await (const chunk of child.stdout) {
-    text += String(chunk);
-    const found = /Open (http:\S+)/.exec(text);
-    if (found !== null) return { process: child, address: found[1]! };
-  }
-  throw new Error(`the server did not start:\n${text}`);
 }
