@@ -8,6 +8,7 @@ export function Notice() {
   const choosing = useDesk((s) => s.choosing);
   // A refusal is told at its field; here only when the sheet has no such field.
   const elsewhere = useDesk((s) => s.problems.find((p) => !hasField(s.body, p.path)));
+  const refused = useDesk((s) => (s.keeping === 'refused' ? s.keepingWhy : undefined));
   const loading = useDesk((s) => s.shop === undefined && s.failure === undefined);
   return (
     <div className="notices" aria-live="polite">
@@ -26,6 +27,12 @@ export function Notice() {
           <button type="button" className="word" onClick={() => store.fail(undefined)}>
             Put away
           </button>
+        </p>
+      )}
+      {refused !== undefined && (
+        <p className="notice bad">
+          The last changes are on this device and not in the shop’s records: {refused}. They are sent again by
+          themselves.
         </p>
       )}
       {elsewhere !== undefined && (

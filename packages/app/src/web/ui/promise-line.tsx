@@ -7,8 +7,8 @@ import { Decisions } from './decisions.tsx';
 import { Mark } from './marks.tsx';
 import { takeByLetter, WaysOut } from './ways-out.tsx';
 
-/** Odds from here on go without saying in the row; the working still tells them. */
-const ALL_BUT_SURE = 0.99;
+/** What is kept nine times in ten or more goes without saying in the row; the working still tells how often. */
+const SURE_ENOUGH = 0.9;
 
 /** One promise: mark, sentence, has and asked, and its point on the scale that all rows share. */
 export const PromiseLine = memo(
@@ -30,7 +30,7 @@ export const PromiseLine = memo(
             <span className="for-readers">{STATE_WORDS[row.state]}: </span>
             {row.letter !== undefined && <b className="letter">{row.letter}</b>}
             {row.sentence}
-            {odds !== undefined && odds.share < ALL_BUT_SURE && <span className="odds">, {odds.kept}</span>}
+            {odds !== undefined && odds.share < SURE_ENOUGH && <span className="odds">, {odds.kept}</span>}
           </button>
           <span className="figures">
             <span className="state-word" aria-hidden="true">
