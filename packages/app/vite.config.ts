@@ -10,6 +10,8 @@ function offline(): Plugin {
     closeBundle() {
       const files = [
         'sums.html',
+        'office.html',
+        'machines.html',
         ...readdirSync(new URL('assets', built))
           .sort()
           .map((f) => `assets/${f}`),
@@ -20,7 +22,7 @@ function offline(): Plugin {
   };
 }
 
-// The desk is one bundle and one worker, the sums another page; the engine's sources go in directly.
+// The desk is one bundle and its workers, the other sheets pages of their own; the engine's sources go in directly.
 export default defineConfig({
   root: new URL('src/web', import.meta.url).pathname,
   base: './',
@@ -31,7 +33,9 @@ export default defineConfig({
     target: 'es2022',
     sourcemap: false,
     rolldownOptions: {
-      input: ['index', 'sums'].map((name) => new URL(`src/web/${name}.html`, import.meta.url).pathname),
+      input: ['index', 'sums', 'office', 'machines'].map(
+        (name) => new URL(`src/web/${name}.html`, import.meta.url).pathname,
+      ),
     },
   },
   plugins: [offline()],

@@ -1,3 +1,4 @@
+import { askServer, sent, type Problem } from '../frame/ask.ts';
 import type { RigJson } from '../protocol.ts';
 
 /** A job as the records have it. */
@@ -35,9 +36,6 @@ export type Answer<T> =
   | { readonly is: 'away' }
   | { readonly is: 'refused'; readonly why: string };
 
-/** Longest wait for an answer [ms]. */
-const PATIENCE = 10_000;
-
 export function openStored(id: string, known?: number): Promise<Answer<StoredJob>> {
   return ask(`api/jobs/${id}`, known === undefined ? {} : { headers: { 'If-None-Match': `"${known}"` } });
 }
@@ -50,7 +48,7 @@ export async function findStored(id: string): Promise<Answer<StoredJob>> {
 }
 
 export function makeStored(id: string, rig: RigJson): Promise<Answer<StoredJob>> {
-  return ask('api/jobs', posted({ id, rig }));
+  return ask('api/jobs', sent({ id, rig }));
 }
 
 export function editStored(
@@ -58,7 +56,7 @@ export function editStored(
   base: number,
   edit: SentEdit,
 ): Promise<Answer<{ readonly version: number }>> {
-  return ask(`api/jobs/${id}/edits`, posted({ base, edits: [edit] }));
+  return ask(`api/jobs/${id}/edits`, sent({ base, edits: [edit] }));
 }
 
 export function listStored(
@@ -69,28 +67,12 @@ export function listStored(
   return ask(`api/jobs?${query.toString()}`, {});
 }
 
-function posted(body: unknown): RequestInit {
-  return { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body) };
-}
-
 async function ask<T>(path: string, init: RequestInit): Promise<Answer<T>> {
-  let response: Response;
-  let body: unknown;
-  try {
-    response = await fetch(new URL(path, document.baseURI), {
-      ...init,
-      signal: AbortSignal.timeout(PATIENCE),
-    });
-    body = response.status === 304 ? undefined : await response.json();
-  } catch {
-    return { is: 'away' };
-  }
-  if (response.status === 304) return { is: 'unchanged' };
-  if (response.ok) return { is: 'done', value: body as T };
-  const problem = body as { code?: string; detail?: string; title?: string; job?: StoredJob };
-  if (problem.code === 'stale-version' && problem.job !== undefined) return { is: 'stale', job: problem.job };
-  if (problem.code === 'no-such-job') return { is: 'absent' };
-  if (problem.code === 'job-exists') return { is: 'taken' };
-  if (response.status === 503) return { is: 'away' };
-  return { is: 'refused', why: problem.detail ?? problem.title ?? `the server answered ${response.status}` };
+  const answer = await askServer<T>(path, init);
+  if (answer.is !== 'refused') return answer;
+  const { code, job } = answer.problem as Problem & { readonly job?: StoredJob };
+  if (code === 'stale-version' && job !== undefined) return { is: 'stale', job };
+  if (code === 'no-such-job') return { is: 'absent' };
+  if (code === 'job-exists') return { is: 'taken' };
+  return { is: 'refused', why: answer.why };
 }

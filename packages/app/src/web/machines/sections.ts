@@ -1,0 +1,18 @@
+import type { UnitSystem } from '@spraywright/engine/quantity';
+import type { ComponentType } from 'react';
+
+/** What a section of one machine is given: its serial number, the rest of the address, and the units people read. */
+interface MachineGiven {
+  readonly serial: string;
+  readonly at: readonly string[];
+  readonly units: UnitSystem;
+}
+
+interface MachineSection {
+  readonly path: string;
+  readonly name: string;
+  readonly Sheet: ComponentType<MachineGiven>;
+}
+
+/** The sections of one machine, in the order of its life. */
+export const MACHINE_SECTIONS: readonly MachineSection[] = [];

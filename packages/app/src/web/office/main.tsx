@@ -1,0 +1,25 @@
+import { createRoot } from 'react-dom/client';
+import { hashOf, useHash } from '../frame/hash.ts';
+import { layOutBeside } from '../frame/lay-out.ts';
+import { SheetFrame } from '../frame/sheet-frame.tsx';
+import { SECTIONS } from './sections.ts';
+
+const units = layOutBeside();
+
+/** The office: what the shop keeps beside its jobs, a section at a time. */
+function Office() {
+  const [path, ...at] = useHash();
+  const shown = SECTIONS.find((section) => section.path === path) ?? SECTIONS[0];
+  return (
+    <SheetFrame
+      here="Office"
+      className="office"
+      sections={SECTIONS.map((section) => ({ name: section.name, href: hashOf(section.path) }))}
+      at={shown.name}
+    >
+      <shown.Sheet at={at} units={units} />
+    </SheetFrame>
+  );
+}
+
+createRoot(document.getElementById('sheet')!).render(<Office />);
