@@ -14,6 +14,7 @@ import { fieldProblem, problem } from './problem.ts';
 import { quoteApi } from './quote-api.ts';
 import { byRole } from './role-guard.ts';
 import { signInPages } from './sign-in-pages.ts';
+import { stockApi } from './stock-api.ts';
 
 export interface ServerOptions {
   /** Folder of the built page. */
@@ -68,6 +69,7 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
   }
   jobsApi(app, options);
   quoteApi(app, options);
+  stockApi(app, options);
   app.doc31('/api/openapi.json', {
     openapi: '3.1.0',
     info: {

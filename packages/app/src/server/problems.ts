@@ -19,6 +19,7 @@ export const PROBLEMS = {
   'wrong-type': { status: 415, title: 'The body must be sent as application/json' },
   'bad-request': { status: 422, title: 'A field is wrong' },
   'bad-change': { status: 422, title: 'The change does not fit the job' },
+  'bad-movement': { status: 422, title: 'The stock cannot move so' },
   'unreadable-rig': { status: 422, title: 'The rig cannot be read' },
   'locked-out': { status: 429, title: 'Too many wrong passwords' },
   unexpected: { status: 500, title: 'The server failed' },

@@ -6,6 +6,9 @@ const EVERYBODY: readonly Role[] = ROLES;
 /** Who sells and designs: they change jobs and see quotes. */
 const SELLERS: readonly Role[] = ['owner', 'builder'];
 
+/** Who works in the shop: they move stock too. */
+const HANDS: readonly Role[] = ['owner', 'builder', 'shop-hand'];
+
 /**
  * Every route with the roles that may ask it; `null` is for whoever is not signed in yet. A route that is missing here is
  * refused to all, and fails a test.
@@ -24,6 +27,9 @@ export const ROLE_TABLE: Readonly<Record<string, readonly Role[] | null>> = {
   'POST /api/jobs/:id/edits': SELLERS,
   'POST /api/quote.pdf': SELLERS,
   'GET /api/jobs/:id/quote.pdf': SELLERS,
+  'GET /api/stock': EVERYBODY,
+  'POST /api/stock/movements': HANDS,
+  'GET /api/stock/:part/movements': EVERYBODY,
   'GET /api/openapi.json': EVERYBODY,
   'GET /api/problems': null,
   'ALL /api/*': EVERYBODY,

@@ -9,6 +9,7 @@ import {
   editsAfter,
   layCopy,
   makeJob,
+  moveStock,
   openJob,
   openRecords,
   type Records,
@@ -41,6 +42,15 @@ const filled = async (kind: keyof typeof newPlace) => {
   }
   const put = { operation: 'one', about: 'Note', puts: [{ path: ['notes'], value: "it's" }] };
   await records.save((t) => editJob(t, 'job-7', 1, [put], DOING));
+  const taken = {
+    operation: 'one',
+    part: 'tip',
+    quantity: -2,
+    why: 'taken',
+    serial: 'LF-1',
+    note: '',
+  } as const;
+  await records.save((t) => moveStock(t, [taken], DOING));
   return records;
 };
 const linesOf = async (records: Records) => {
@@ -62,8 +72,8 @@ afterAll(async () => {
   for (const folder of folders) rmSync(folder, { recursive: true, force: true });
 });
 
-/** Tables of people, which these copies have none of. */
-const NOBODY = { people: 0, passwords: 0, sessions: 0, verifications: 0 };
+/** Every table, with no row. */
+const NONE = Object.fromEntries(Object.keys(KEYS).map((table) => [table, 0]));
 
 describe('A copy of the records', () => {
   it.each([
@@ -73,10 +83,11 @@ describe('A copy of the records', () => {
     const lines = await linesOf(await filled(from));
     const target = await empty(to);
     expect(await layCopy(target, again(lines))).toEqual({
+      ...NONE,
       jobs: 1203,
       job_documents: 1203,
       job_edits: 1,
-      ...NOBODY,
+      stock_movements: 1,
     });
     expect(await openJob(target.db, 'job-7')).toMatchObject({ version: 2, document: { notes: "it's" } });
     expect(await editsAfter(target.db, 'job-7', 0, 9)).toMatchObject([

@@ -4,3 +4,4 @@ export { Refusal } from './refusal.ts';
 export type { Job, JobHead } from './job.ts';
 export { listJobs, makeJob, openJob } from './jobs.ts';
 export { editJob, editsAfter } from './job-edits.ts';
+export { moveStock, movedStock, movementsOf, STOCK_REASONS, type StockReason } from './stock.ts';

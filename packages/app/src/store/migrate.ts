@@ -1,12 +1,14 @@
 import { Migrator, type Kysely, type Migration } from 'kysely';
 import { up as jobs } from './migrations/0001-jobs.ts';
 import { up as people } from './migrations/0002-people.ts';
+import { up as stock } from './migrations/0007-stock.ts';
 import type { Tables } from './schema.ts';
 
 /** Every step of the schema in order. A step that has been released is never edited: the next one changes what it made. */
 const STEPS: Readonly<Record<string, Migration>> = {
   '0001-jobs': { up: jobs },
   '0002-people': { up: people },
+  '0007-stock': { up: stock },
 };
 
 /**
@@ -15,7 +17,11 @@ const STEPS: Readonly<Record<string, Migration>> = {
  * @throws Error when the records were written by a newer program, or a step fails
  */
 export async function migrate(db: Kysely<Tables>): Promise<void> {
-  const migrator = new Migrator({ db, provider: { getMigrations: () => Promise.resolve({ ...STEPS }) } });
+  const migrator = new Migrator({
+    db,
+    provider: { getMigrations: () => Promise.resolve({ ...STEPS }) },
+    allowUnorderedMigrations: true,
+  });
   const unknown = (await stepsDone(db)).filter((name) => !(name in STEPS));
   if (unknown.length > 0)
     throw new Error(`the records were written by a newer Spraywright (step ${unknown[0]}); start that one`);

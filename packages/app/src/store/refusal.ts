@@ -1,5 +1,5 @@
 /** Why the records refuse something that was asked of them. */
-export type RefusalCode = 'no-such-job' | 'job-exists' | 'stale-version' | 'bad-change';
+export type RefusalCode = 'no-such-job' | 'job-exists' | 'stale-version' | 'bad-change' | 'bad-movement';
 
 /** Nothing was changed; `details` is what the asker needs to go on. */
 export class Refusal extends Error {

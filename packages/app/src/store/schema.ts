@@ -1,4 +1,5 @@
 import type { JsonText } from './json-text.ts';
+import type { StockMovementRow } from './stock-tables.ts';
 
 /**
  * The tables, one for SQLite and PostgreSQL alike: moments as ISO text in UTC, documents as JSON text, flags 0 or 1,
@@ -13,6 +14,7 @@ export interface Tables {
   readonly sessions: SessionRow;
   /** Asked for by the library for sign-in; nothing is kept in it yet. */
   readonly verifications: { readonly id: string };
+  readonly stock_movements: StockMovementRow;
 }
 
 /** Every table with its key, those that others refer to first: the order in which a copy is laid in. */
@@ -24,6 +26,7 @@ export const KEYS = {
   passwords: ['id'],
   sessions: ['id'],
   verifications: ['id'],
+  stock_movements: ['operation'],
 } as const satisfies { readonly [T in keyof Tables]: readonly (keyof Tables[T])[] };
 
 /** What a list of jobs shows; the document stands apart, so that lists stay quick. */
