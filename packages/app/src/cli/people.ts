@@ -43,6 +43,9 @@ export const peopleCommand: Command = {
   },
 };
 
+/** How the book names whoever works at the terminal, where nobody signs in. */
+const TERMINAL = { who: 'at the terminal', about_kind: 'people' };
+
 async function done(
   people: People,
   work: string,
@@ -56,12 +59,14 @@ async function done(
   }
   if (work === 'remove') {
     await people.remove(who);
+    await people.tell({ ...TERMINAL, did: 'Take somebody out', about_id: who });
     return `Taken out: ${who}`;
   }
   const [email, role] = [args.text('email') ?? '', (args.text('role') ?? '') as Role];
   people.check({ name: who, email, role });
   const password = await askedPassword(terminal);
   await people.add({ name: who, email, role, password });
+  await people.tell({ ...TERMINAL, did: 'Add somebody', about_id: email, what: `${who}, ${role}` });
   return `Added: ${who}, ${role}. A server that runs asks for sign-in from its next start on.`;
 }
 

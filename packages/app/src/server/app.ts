@@ -5,6 +5,8 @@ import { bodyLimit } from 'hono/body-limit';
 import type { Catalogue, Shop } from '@spraywright/engine/catalogue';
 import { ENGINE_VERSION } from '@spraywright/engine/rig';
 import type { Records } from '../store/index.ts';
+import { doingsApi } from './doings-api.ts';
+import { tellingDoings, tellingRecords } from './doings-book.ts';
 import { failed } from './failures.ts';
 import { ownPagesOnly, safeHeaders } from './guard.ts';
 import { jobsApi } from './jobs-api.ts';
@@ -63,13 +65,16 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
       onError: (c) => problem(c, 'too-large', `the body is larger than ${LARGEST_BODY / 1e6} MB`),
     }),
   );
+  app.use(tellingDoings(app, options.now));
   if (options.people !== undefined) {
     app.use(byRole(options.people));
     signInPages(app, options.people);
   }
-  jobsApi(app, options);
-  quoteApi(app, options);
-  stockApi(app, options);
+  const telling = { ...options, records: tellingRecords(options.records) };
+  jobsApi(app, telling);
+  quoteApi(app, telling);
+  stockApi(app, telling);
+  doingsApi(app, telling.records);
   app.doc31('/api/openapi.json', {
     openapi: '3.1.0',
     info: {

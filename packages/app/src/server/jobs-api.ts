@@ -9,6 +9,7 @@ import {
   type JobHead,
   type Records,
 } from '../store/index.ts';
+import { tell } from './doings-book.ts';
 import { signedName } from './role-guard.ts';
 import { editRoute, historyRoute, listRoute, makeRoute, openRoute } from './job-routes.ts';
 
@@ -51,6 +52,7 @@ export function jobsApi(app: OpenAPIHono, { records, now, newId }: JobsApi): voi
   app.openapi(editRoute, async (c) => {
     const { id } = c.req.valid('param');
     const { base, edits, by } = c.req.valid('json');
+    tell(c, edits.map(({ about }) => about).join('; '));
     const job = await save((t) => editJob(t, id, base, edits, { by: signedName(c) ?? by, at: now() }));
     return c.json(headOnly(job), 200, { ETag: versionTag(job) });
   });

@@ -1,7 +1,8 @@
 import { randomBytes } from 'node:crypto';
 import { betterAuth } from 'better-auth';
-import type { Records } from '../store/index.ts';
-import { LockOut } from './lock-out.ts';
+import { addDoing, type Records } from '../store/index.ts';
+import { doingAt, type Told } from './doings-book.ts';
+import { LockOut, MOST } from './lock-out.ts';
 import { ROLES, type Role } from './role-table.ts';
 
 export interface Person {
@@ -23,18 +24,25 @@ const SIGNED_IN = 7 * 24 * 3600;
 /** The people of a shop: who they are, what they are, and whether they are who they say. */
 export class People {
   readonly #records: Records;
-  #made: ReturnType<typeof authOver> | undefined;
-  readonly #lockOut = new LockOut();
+  #made: Promise<ReturnType<typeof authOver>> | undefined;
+  readonly #lockOut: LockOut;
   readonly #clock: () => number;
 
   constructor(records: Records, clock: () => number) {
     this.#records = records;
+    this.#lockOut = new LockOut(records);
     this.#clock = clock;
   }
 
   /** Made when first needed: it looks at the tables by itself, and where one person works alone nobody needs it. */
   get #auth() {
-    return (this.#made ??= authOver(this.#records));
+    this.#made ??= signingSecret(this.#records)
+      .then((secret) => authOver(this.#records, secret))
+      .catch((error: unknown) => {
+        this.#made = undefined;
+        throw error;
+      });
+    return this.#made;
   }
 
   /** @throws Error naming the field that is wrong */
@@ -49,7 +57,7 @@ export class People {
   async add({ name, email, role, password }: Omit<Person, 'id'> & { password: string }): Promise<void> {
     this.check({ name, email, role });
     checkPassword(password);
-    const { internalAdapter, password: hasher } = await this.#auth.$context;
+    const { internalAdapter, password: hasher } = await (await this.#auth).$context;
     if ((await internalAdapter.findUserByEmail(email.toLowerCase())) !== null)
       throw new Error(`somebody has the e-mail address '${email}' already`);
     const hash = await hasher.hash(password);
@@ -92,43 +100,78 @@ export class People {
 
   async signIn(email: string, password: string): Promise<SignInAnswer> {
     const name = email.toLowerCase();
-    if (!this.#lockOut.begin(name, this.#clock())) return { ok: false, locked: true };
+    const auth = await this.#auth;
+    const tries = await this.#lockOut.begin(name, this.#clock());
+    if (tries === 0) return { ok: false, locked: true };
+    const person = (await this.list()).find((p) => p.email === name);
     try {
       const body = { email: name, password };
-      const { headers } = await this.#auth.api.signInEmail({ body, returnHeaders: true });
-      this.#lockOut.succeeded(name);
+      const { headers } = await auth.api.signInEmail({ body, returnHeaders: true });
+      await this.#lockOut.succeeded(name, this.#clock());
+      await this.tell({ ...whoIs(person), did: 'Sign in' });
       return { ok: true, headers };
     } catch (error) {
       if (!isRefusal(error)) throw error;
+      await this.#tellWrong(person, tries, 'Sign in');
       return { ok: false, locked: false };
     }
   }
 
   async signedIn(headers: Headers): Promise<Person | undefined> {
-    const found = await this.#auth.api.getSession({ headers });
+    const found = await (await this.#auth).api.getSession({ headers });
     if (found === null) return undefined;
     const { id, name, email, role } = found.user;
     return { id, name, email, role: role as Role };
   }
 
-  async signOut(headers: Headers): Promise<Headers> {
-    return (await this.#auth.api.signOut({ headers, returnHeaders: true })).headers;
+  async signOut(headers: Headers, person: Person): Promise<Headers> {
+    const out = await (await this.#auth).api.signOut({ headers, returnHeaders: true });
+    await this.tell({ ...whoIs(person), did: 'Sign out' });
+    return out.headers;
   }
 
   /** Everywhere else where the person was signed in is signed out. @throws Error when the new one is too short or long */
-  async changePassword(headers: Headers, { email }: Person, from: string, to: string): Promise<SignInAnswer> {
+  async changePassword(headers: Headers, person: Person, from: string, to: string): Promise<SignInAnswer> {
     checkPassword(to);
-    if (!this.#lockOut.begin(email, this.#clock())) return { ok: false, locked: true };
+    const auth = await this.#auth;
+    const tries = await this.#lockOut.begin(person.email, this.#clock());
+    if (tries === 0) return { ok: false, locked: true };
+    const did = 'Change the password';
     try {
       const body = { currentPassword: from, newPassword: to, revokeOtherSessions: true };
-      const changed = await this.#auth.api.changePassword({ body, headers, returnHeaders: true });
-      this.#lockOut.succeeded(email);
+      const changed = await auth.api.changePassword({ body, headers, returnHeaders: true });
+      await this.#lockOut.succeeded(person.email, this.#clock());
+      await this.tell({ ...whoIs(person), did });
       return { ok: true, headers: changed.headers };
     } catch (error) {
       if (!isRefusal(error)) throw error;
+      await this.#tellWrong(person, tries, did);
       return { ok: false, locked: false };
     }
   }
+
+  /** Writes a line into the book of who did what. */
+  async tell(told: Told): Promise<void> {
+    await this.#records.save((t) => addDoing(t, doingAt(new Date(this.#clock()).toISOString(), told)));
+  }
+
+  /**
+   * A wrong password goes into the book under the person's name. Of addresses that nobody has only a few are written, and
+   * never the address: no stranger fills the book, and no password typed in the wrong field stands in it.
+   */
+  async #tellWrong(person: Person | undefined, tries: number, did: string): Promise<void> {
+    const closed = tries === MOST ? '; closed for a quarter of an hour' : '';
+    if (person !== undefined) await this.tell({ ...whoIs(person), did, what: `Wrong password${closed}` });
+    else if ((await this.#lockOut.begin(NOBODY, this.#clock())) > 0)
+      await this.tell({ did, what: 'An address that nobody has' });
+  }
+}
+
+/** Counts tries under addresses that nobody has; no address begins with a space. */
+const NOBODY = ' nobody';
+
+function whoIs(person: Person | undefined): Told {
+  return { who: person?.name ?? '', email: person?.email ?? '', role: person?.role ?? '' };
 }
 
 function checkPassword(password: string): void {
@@ -145,13 +188,30 @@ function isRefusal(error: unknown): boolean {
   return typeof statusCode === 'number' && statusCode >= 400 && statusCode < 500;
 }
 
-function authOver({ db }: Records) {
+/** Made once for the records, whichever process is first: a new start, and a second process, know the sessions there are. */
+async function signingSecret({ db, save }: Records): Promise<string> {
+  const name = 'sessions';
+  await save((t) =>
+    t
+      .insertInto('sign_in_secrets')
+      .values({ name, secret: randomBytes(32).toString('base64url') })
+      .onConflict((c) => c.column('name').doNothing())
+      .execute(),
+  );
+  const row = await db
+    .selectFrom('sign_in_secrets')
+    .select('secret')
+    .where('name', '=', name)
+    .executeTakeFirstOrThrow();
+  return row.secret;
+}
+
+function authOver({ db }: Records, secret: string) {
   return betterAuth({
     // The tables hold moments and flags as SQLite has them, on PostgreSQL too.
     database: { db, type: 'sqlite' },
     baseURL: 'http://localhost',
-    // Fresh at each start: no copy of the records holds what a session is signed with.
-    secret: randomBytes(32).toString('base64url'),
+    secret,
     telemetry: { enabled: false },
     logger: { disabled: true },
     rateLimit: { enabled: false },

@@ -3,6 +3,7 @@ export const ROLES = ['owner', 'builder', 'shop-hand', 'support'] as const;
 export type Role = (typeof ROLES)[number];
 
 const EVERYBODY: readonly Role[] = ROLES;
+const OWNER: readonly Role[] = ['owner'];
 /** Who sells and designs: they change jobs and see quotes. */
 const SELLERS: readonly Role[] = ['owner', 'builder'];
 
@@ -30,6 +31,7 @@ export const ROLE_TABLE: Readonly<Record<string, readonly Role[] | null>> = {
   'GET /api/stock': EVERYBODY,
   'POST /api/stock/movements': HANDS,
   'GET /api/stock/:part/movements': EVERYBODY,
+  'GET /api/doings': OWNER,
   'GET /api/openapi.json': EVERYBODY,
   'GET /api/problems': null,
   'ALL /api/*': EVERYBODY,

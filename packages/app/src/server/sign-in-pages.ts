@@ -36,7 +36,9 @@ export function signInPages(app: OpenAPIHono, people: People): void {
     return c.html(signInPage(refusal(answer.locked)), answer.locked ? 429 : 401);
   });
 
-  app.post('/sign-out', async (c) => away(c, await people.signOut(c.req.raw.headers), '/sign-in'));
+  app.post('/sign-out', async (c) =>
+    away(c, await people.signOut(c.req.raw.headers, c.get('person')!), '/sign-in'),
+  );
 
   app.get('/password', (c) => c.html(passwordPage()));
 

@@ -5,3 +5,5 @@ export type { Job, JobHead } from './job.ts';
 export { listJobs, makeJob, openJob } from './jobs.ts';
 export { editJob, editsAfter } from './job-edits.ts';
 export { moveStock, movedStock, movementsOf, STOCK_REASONS, type StockReason } from './stock.ts';
+export { addDoing, listDoings } from './doings.ts';
+export type { DoingRow as Doing } from './people-tables.ts';

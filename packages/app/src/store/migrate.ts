@@ -1,6 +1,7 @@
 import { Migrator, type Kysely, type Migration } from 'kysely';
 import { up as jobs } from './migrations/0001-jobs.ts';
 import { up as people } from './migrations/0002-people.ts';
+import { up as doings } from './migrations/0006-doings.ts';
 import { up as stock } from './migrations/0007-stock.ts';
 import type { Tables } from './schema.ts';
 
@@ -8,6 +9,7 @@ import type { Tables } from './schema.ts';
 const STEPS: Readonly<Record<string, Migration>> = {
   '0001-jobs': { up: jobs },
   '0002-people': { up: people },
+  '0006-doings': { up: doings },
   '0007-stock': { up: stock },
 };
 
@@ -20,6 +22,7 @@ export async function migrate(db: Kysely<Tables>): Promise<void> {
   const migrator = new Migrator({
     db,
     provider: { getMigrations: () => Promise.resolve({ ...STEPS }) },
+    // Steps are numbered before they are written, and need not be released in that order.
     allowUnorderedMigrations: true,
   });
   const unknown = (await stepsDone(db)).filter((name) => !(name in STEPS));

@@ -1,5 +1,6 @@
 import type { JsonText } from './json-text.ts';
 import type { StockMovementRow } from './stock-tables.ts';
+import type { DoingRow, OneTimeLinkRow, SecretRow, TriesRow } from './people-tables.ts';
 
 /**
  * The tables, one for SQLite and PostgreSQL alike: moments as ISO text in UTC, documents as JSON text, flags 0 or 1,
@@ -15,19 +16,27 @@ export interface Tables {
   /** Asked for by the library for sign-in; nothing is kept in it yet. */
   readonly verifications: { readonly id: string };
   readonly stock_movements: StockMovementRow;
+  readonly doings: DoingRow;
+  readonly sign_in_secrets: SecretRow;
+  readonly sign_in_tries: TriesRow;
+  readonly one_time_links: OneTimeLinkRow;
 }
 
-/** Every table with its key, those that others refer to first: the order in which a copy is laid in. */
+/** Tables of what lets somebody in for a while: no copy takes them, so that whoever has one can sign in by it nowhere. */
+export const NEVER_COPIED = ['sessions', 'sign_in_secrets', 'sign_in_tries', 'one_time_links'] as const;
+type Copied = Exclude<keyof Tables, (typeof NEVER_COPIED)[number]>;
+
+/** Every other table with its key, those that others refer to first: the order in which a copy is laid in. */
 export const KEYS = {
   jobs: ['id'],
   job_documents: ['job_id'],
   job_edits: ['job_id', 'version'],
   people: ['id'],
   passwords: ['id'],
-  sessions: ['id'],
   verifications: ['id'],
   stock_movements: ['operation'],
-} as const satisfies { readonly [T in keyof Tables]: readonly (keyof Tables[T])[] };
+  doings: ['id'],
+} as const satisfies { readonly [T in Copied]: readonly (keyof Tables[T])[] };
 
 /** What a list of jobs shows; the document stands apart, so that lists stay quick. */
 export interface JobRow {

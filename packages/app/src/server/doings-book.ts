@@ -1,0 +1,95 @@
+import { AsyncLocalStorage } from 'node:async_hooks';
+import { randomBytes } from 'node:crypto';
+import type { OpenAPIHono } from '@hono/zod-openapi';
+import type { Context, MiddlewareHandler } from 'hono';
+import { matchedRoutes } from 'hono/route';
+import { addDoing, type Doing, type Records } from '../store/index.ts';
+
+declare module 'hono' {
+  interface ContextVariableMap {
+    /** What the request changed, in words, for the book. */
+    told?: string;
+  }
+}
+
+interface Telling {
+  readonly doing: (result: unknown) => Doing;
+  written: boolean;
+}
+
+/** What is known of a line of the book; the rest stays empty. */
+export type Told = Partial<Omit<Doing, 'id' | 'at'>>;
+
+const telling = new AsyncLocalStorage<Telling>();
+const LONGEST = 500;
+
+/** Says in words what a request changes, before it is saved: the book then tells more than the route. */
+export function tell(c: Context, words: string): void {
+  c.set('told', words);
+}
+
+export function doingAt(at: string, told: Told): Doing {
+  const { who = '', email = '', role = '', did = '', about_kind = '', about_id = '', what = '' } = told;
+  const id = `${at}-${randomBytes(4).toString('hex')}`;
+  return { id, at, who, email, role, did, about_kind, about_id, what: what.slice(0, LONGEST) };
+}
+
+/**
+ * Records whose first save under a changing request writes a line of the book in the same transaction: neither stands
+ * without the other.
+ */
+export function tellingRecords(records: Records): Records {
+  return {
+    ...records,
+    async save(work) {
+      const now = telling.getStore();
+      if (now === undefined || now.written) return records.save(work);
+      const result = await records.save(async (t) => {
+        const done = await work(t);
+        await addDoing(t, now.doing(done));
+        return done;
+      });
+      now.written = true;
+      return result;
+    },
+  };
+}
+
+/** Lets the saves under every changing request tell who asked for them. */
+export function tellingDoings(app: OpenAPIHono, now: () => string): MiddlewareHandler {
+  let summaries: ReadonlyMap<string, string> | undefined;
+  return (c, next) => {
+    if (c.req.method === 'GET' || c.req.method === 'HEAD') return next();
+    summaries ??= summariesOf(app);
+    const route = matchedRoutes(c).find(({ method, path }) => method !== 'ALL' || path !== '/*');
+    const pattern = route?.path ?? '';
+    const did = summaries.get(`${c.req.method} ${pattern}`) ?? `${c.req.method} ${pattern}`;
+    const doing = (result: unknown) => {
+      const { name: who = '', email = '', role = '' } = c.get('person') ?? {};
+      const what = c.get('told') ?? '';
+      return doingAt(now(), { who, email, role, did, ...aboutOf(pattern, c.req.path, result), what });
+    };
+    return telling.run({ doing, written: false }, next);
+  };
+}
+
+function summariesOf(app: OpenAPIHono): ReadonlyMap<string, string> {
+  const found = new Map<string, string>();
+  for (const definition of app.openAPIRegistry.definitions) {
+    if (definition.type !== 'route') continue;
+    const { method, path, summary = '' } = definition.route;
+    found.set(`${method.toUpperCase()} ${path.replace(/\{(\w+)\}/g, ':$1')}`, summary);
+  }
+  return found;
+}
+
+/** What a request is about: the first name in its address, or what it made. */
+function aboutOf(pattern: string, path: string, result: unknown): Pick<Told, 'about_kind' | 'about_id'> {
+  const [steps, names] = [pattern.split('/'), path.split('/')];
+  const about_kind = steps[2] ?? '';
+  const place = steps.findIndex((step) => step.startsWith(':'));
+  if (place !== -1) return { about_kind, about_id: (names[place] ?? '').slice(0, 100) };
+  const made = (result ?? {}) as Readonly<Record<string, unknown>>;
+  const id = made.id ?? made.serial ?? made.number ?? '';
+  return { about_kind, about_id: typeof id === 'string' || typeof id === 'number' ? String(id) : '' };
+}
