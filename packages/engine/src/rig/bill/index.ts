@@ -3,5 +3,5 @@ export { billFor, wholeFeet, type Bill } from './bill.ts';
 export type { BillLine } from './bill-line.ts';
 export type { HardwareNeed } from './hardware.ts';
 export type { HoseCut } from './hoses.ts';
-export { ordersOf, type Order } from './orders.ts';
+export { ordersFor, ordersOf, type Order } from './orders.ts';
 export { priceBy, pricingOf, type Discount, type Tax } from './pricing.ts';

@@ -1,4 +1,5 @@
 import type { Part } from '../../catalogue/index.ts';
+import type { BillLine } from './bill-line.ts';
 import type { Bill } from './bill.ts';
 import { workingDaysBefore } from './working-days.ts';
 
@@ -26,8 +27,17 @@ export interface Order {
  * @throws RangeError when the build date is not a day of the calendar
  */
 export function ordersOf(bill: Bill, partOf: (id: string) => Part | undefined, buildDate?: string): Order[] {
+  return ordersFor(bill.lines, partOf, buildDate);
+}
+
+/** What is short of any list of parts, by supplier and the day on which it must be ordered. */
+export function ordersFor(
+  lines: readonly Pick<BillLine, 'part' | 'quantity' | 'short' | 'unit'>[],
+  partOf: (id: string) => Part | undefined,
+  buildDate?: string,
+): Order[] {
   const needs = new Map<string, { need: number; short: number; unit: Order['unit'] }>();
-  for (const { part, quantity, short, unit } of bill.lines) {
+  for (const { part, quantity, short, unit } of lines) {
     if (part === undefined) continue;
     const so = needs.get(part) ?? { need: 0, short: 0, unit };
     needs.set(part, { need: so.need + quantity, short: so.short + short, unit });

@@ -1,11 +1,20 @@
 import type { Kind, Part } from '../../catalogue/index.ts';
-import { display, type UnitSystem } from '../../quantity/index.ts';
+import { LEGAL_SIZE } from '../../physics/index.ts';
+import { display, type Dimension, type UnitSystem } from '../../quantity/index.ts';
 import type { RigJoint } from '../plumbing/index.ts';
 import type { Proof } from '../proof/prove.ts';
 import type { Rig, RigLine } from '../rig-document.ts';
 
+/** A figure that whoever does a step writes down. */
+export interface StepAsks {
+  readonly what: string;
+  readonly dimension: Dimension;
+}
+
 /** One step of building a rig. */
 export interface AssemblyStep {
+  /** Stays the same while the step is asked, whatever its words become: `mount-tank`, `line-pressure`. */
+  readonly id: string;
   readonly text: string;
   /** Items that the step is about. */
   readonly items: readonly string[];
@@ -14,8 +23,11 @@ export interface AssemblyStep {
   readonly by: 'builder' | 'second person' | 'qualified person';
   /** Torque or reading; what only a maker knows is said to be unknown. */
   readonly figure: string;
+  /** Absent where nothing is measured. */
+  readonly asks?: StepAsks;
 }
 
+const TORQUE: StepAsks = { what: "torque used, by the maker's sheet", dimension: 'torque' };
 const MAKER = "torque unknown: maker's sheet";
 /** Joints are watched this long under pressure: common practice, no source. */
 const WATCHED = '10 min';
@@ -65,6 +77,7 @@ export function assemblySteps(rig: Rig, proof: Proof, units: UnitSystem): Assemb
     ...rig.lines.flatMap((line) => lineSteps(proof, line, units)),
     ...closingSteps(proof),
     ...wiringSteps(proof, units),
+    ...weighStep(rig, units),
     ...lastSteps(rig, proof, units),
   ];
 }
@@ -75,6 +88,7 @@ function frameStep(rig: Rig, proof: Proof): AssemblyStep[] {
   const { placement } = proof;
   return [
     {
+      id: 'frame',
       text: 'Mark the middle of every part on the deck by the frame drawing; drill',
       items: carrier,
       check:
@@ -90,7 +104,9 @@ function frameStep(rig: Rig, proof: Proof): AssemblyStep[] {
 function mountSteps(rig: Rig): AssemblyStep[] {
   return MOUNTED.flatMap(({ kinds, text, check }): AssemblyStep[] => {
     const items = itemsOf(rig, kinds);
-    return items.length === 0 ? [] : [{ text, items, check, by: 'builder', figure: MAKER }];
+    return items.length === 0
+      ? []
+      : [{ id: `mount-${kinds[0]!}`, text, items, check, by: 'builder', figure: MAKER, asks: TORQUE }];
   });
 }
 
@@ -105,6 +121,7 @@ function lineSteps(proof: Proof, line: RigLine, units: UnitSystem): AssemblyStep
   const gaps = joints.flatMap((j) => j.gap ?? []);
   return [
     {
+      id: `line-${line.id}`,
       text: `${line.name}: ${cuts.length === 0 ? '' : `cut ${cuts.join(' and ')}; `}make up its ${countOf(joints)} joints by the list`,
       items: line.run,
       check:
@@ -131,6 +148,7 @@ function closingSteps(proof: Proof): AssemblyStep[] {
   if (added.length === 0) return [];
   return [
     {
+      id: 'close',
       text: `Fit what closes and branches: ${[...new Set(added.map((a) => a.part.name))].join('; ')}`,
       items: [],
       check: 'no port is open that the list does not call open',
@@ -143,9 +161,10 @@ function closingSteps(proof: Proof): AssemblyStep[] {
 function wiringSteps({ wiring }: Proof, units: UnitSystem): AssemblyStep[] {
   if (wiring === undefined) return [];
   return [
-    ...wiring.circuits.map((c): AssemblyStep => {
+    ...wiring.circuits.map((c, i): AssemblyStep => {
       const cable = c.cable === undefined ? 'cable unknown: ask an electrician' : `AWG ${c.cable.label}`;
       return {
+        id: `wire-${i + 1}-${c.item}`,
         text: `Wire ${c.name}: two of ${cable}, ${display(c.oneWay, 'length', units)} each${c.fuse === null ? '' : `, fuse of ${c.fuse} A at the supply`}`,
         items: [c.item],
         check: 'fuse out; no strand loose, cable clipped, grommet at every hole',
@@ -154,16 +173,43 @@ function wiringSteps({ wiring }: Proof, units: UnitSystem): AssemblyStep[] {
           c.drop === undefined
             ? 'unknown'
             : `loses ${display(c.drop, 'voltage', units)} at ${display(c.current, 'current', units)}, at most ${display(c.allowed, 'voltage', units)}`,
+        asks: { what: 'voltage lost, measured under load', dimension: 'voltage' },
       };
     }),
     {
+      id: 'supply',
       text: 'Connect the supply last, minus after plus; put in the fuses',
       items: wiring.battery === undefined ? [] : [wiring.battery],
       check: 'polarity by meter before the first start',
       by: 'second person',
       figure: `${display(wiring.voltage, 'voltage', units)} nominal`,
+      asks: { what: 'voltage at the supply', dimension: 'voltage' },
     },
   ];
+}
+
+const WHEELED: readonly string[] = ['cart', 'wagon', 'tandem-trailer'];
+const POUND = 0.45359237;
+
+/** A road trailer to 10,000 lb shows what it may carry: rating less its weighed empty weight. */
+function weighStep(rig: Rig, units: UnitSystem): AssemblyStep[] {
+  for (const { item, part } of rig.items.values()) {
+    if (part.kind !== 'carrier' || !WHEELED.includes(part.form)) continue;
+    const { value, origin } = LEGAL_SIZE.placardMaxGvwrLb;
+    if (part.grossRating > value * POUND * (1 + 1e-9)) continue;
+    return [
+      {
+        id: 'weigh',
+        text: 'Weigh it empty and dry on a certified scale; keep the ticket',
+        items: [item.id],
+        check: `as a road trailer its placard shows the load it may carry, its rating less the weighed empty weight (${origin.source}, ${origin.place}); elsewhere, or off the road, ask what is shown`,
+        by: 'second person',
+        figure: `rating ${display(part.grossRating, 'mass', units)}; number of the ticket`,
+        asks: { what: 'empty weight by the ticket', dimension: 'mass' },
+      },
+    ];
+  }
+  return [];
 }
 
 function lastSteps(rig: Rig, proof: Proof, units: UnitSystem): AssemblyStep[] {
@@ -172,6 +218,7 @@ function lastSteps(rig: Rig, proof: Proof, units: UnitSystem): AssemblyStep[] {
     .reduce((a, b) => Math.max(a, b), 0);
   return [
     {
+      id: 'labels',
       text: `Put on the ${proof.cautions.length} caution labels and the plate`,
       items: [],
       check: 'each where its work is, readable from where one stands',
@@ -179,13 +226,16 @@ function lastSteps(rig: Rig, proof: Proof, units: UnitSystem): AssemblyStep[] {
       figure: '',
     },
     {
+      id: 'water',
       text: 'Fill with clean water; run it with every outlet shut, then open',
       items: itemsOf(rig, ['regulator', 'gauge']),
       check: `no drip in ${WATCHED} (common practice, no source); pressure off before any joint is touched`,
       by: 'second person',
       figure: highest > 0 ? `highest pressure ${display(highest, 'pressure', units)}` : 'pressure unknown',
+      asks: { what: 'highest pressure seen with outlets shut', dimension: 'pressure' },
     },
     {
+      id: 'yard',
       text: 'Take every reading of the yard test sheet',
       items: [],
       check: 'no reading fails; drained and dry before it leaves',

@@ -1,3 +1,6 @@
-export { assemblySteps, type AssemblyStep } from './assembly.ts';
+export { assemblySteps, type AssemblyStep, type StepAsks } from './assembly.ts';
+export { fetchList, ordersToFetch, type Fetch } from './fetch-list.ts';
 export { pickList, type Pick } from './pick-list.ts';
+export { betweenLiquids } from './residue.ts';
+export { proveSubstitution, type Substitution } from './substitution.ts';
 export { tieDownOf, type TieDown } from './tie-down.ts';
