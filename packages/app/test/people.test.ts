@@ -67,7 +67,7 @@ describe('The table of roles', () => {
       const [verb, pattern] = route.split(' ') as [string, string];
       if (route === 'POST /sign-out') continue; // Asked below: it would sign the askers out.
       const method = verb === 'ALL' ? 'PATCH' : verb;
-      const path = pattern.replace(':id', 'cart').replace('*', 'nothing');
+      const path = pattern.replace(':id', 'cart').replace(':serial', 'CART-1').replace('*', 'nothing');
       for (const role of [undefined, ...ROLES]) {
         const cookie = role === undefined ? {} : { Cookie: cookies.get(role)! };
         const { status } = await send(method, path, cookie);

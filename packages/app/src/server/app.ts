@@ -10,6 +10,7 @@ import { tellingDoings, tellingRecords } from './doings-book.ts';
 import { failed } from './failures.ts';
 import { ownPagesOnly, safeHeaders } from './guard.ts';
 import { jobsApi } from './jobs-api.ts';
+import { machineApi } from './machine-api.ts';
 import type { People } from './people.ts';
 import { pageFiles } from './page-files.ts';
 import { fieldProblem, problem } from './problem.ts';
@@ -74,6 +75,7 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
   jobsApi(app, telling);
   quoteApi(app, telling);
   stockApi(app, telling);
+  machineApi(app, telling);
   doingsApi(app, telling.records);
   app.doc31('/api/openapi.json', {
     openapi: '3.1.0',
@@ -81,7 +83,7 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
       title: 'Spraywright',
       version: ENGINE_VERSION,
       description:
-        'Jobs, their edits and their quotes. Every refusal is a problem of RFC 9457; its codes: /api/problems.',
+        'Jobs, their edits, their quotes and the machines built of them. Every refusal is a problem of RFC 9457; its codes: /api/problems.',
     },
   });
   app.get('/api/problems', (c) =>

@@ -1,18 +1,20 @@
 import { z } from '@hono/zod-openapi';
 
-const id = z
+export const id = z
   .string()
   .regex(/^[a-z0-9][a-z0-9-]{0,63}$/, 'a job id has small letters, digits and hyphens, 64 at most')
   .openapi({ example: 'tall-elms' });
 
-const byShape = z
+export const byShape = z
   .string()
   .trim()
   .max(60)
   .default('')
   .openapi({ description: 'Who does it, as typed once in the browser.', example: 'Dana' });
 
-const moment = z.string().openapi({ description: 'ISO 8601, UTC', example: '2026-03-03T14:05:00.000Z' });
+export const moment = z
+  .string()
+  .openapi({ description: 'ISO 8601, UTC', example: '2026-03-03T14:05:00.000Z' });
 
 const documentShape = z
   .object({

@@ -7,7 +7,7 @@ const OWNER: readonly Role[] = ['owner'];
 /** Who sells and designs: they change jobs and see quotes. */
 const SELLERS: readonly Role[] = ['owner', 'builder'];
 
-/** Who works in the shop: they move stock too. */
+/** Who works in the shop: they move stock and begin machines too. */
 const HANDS: readonly Role[] = ['owner', 'builder', 'shop-hand'];
 
 /**
@@ -32,6 +32,11 @@ export const ROLE_TABLE: Readonly<Record<string, readonly Role[] | null>> = {
   'POST /api/stock/movements': HANDS,
   'GET /api/stock/:part/movements': EVERYBODY,
   'GET /api/doings': OWNER,
+  'GET /api/machines': EVERYBODY,
+  'POST /api/machines': HANDS,
+  'GET /api/machines/:serial': EVERYBODY,
+  'POST /api/machines/:serial/entries': EVERYBODY,
+  'GET /api/machines/:serial/entries': EVERYBODY,
   'GET /api/openapi.json': EVERYBODY,
   'GET /api/problems': null,
   'ALL /api/*': EVERYBODY,

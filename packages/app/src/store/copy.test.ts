@@ -4,12 +4,15 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { postgresServer, type PostgresServer } from '../../test/postgres-server.ts';
 import {
+  addEntries,
   copyLines,
   editJob,
   editsAfter,
+  entriesAfter,
   layCopy,
   makeJob,
   moveStock,
+  makeMachine,
   openJob,
   openRecords,
   type Records,
@@ -51,6 +54,15 @@ const filled = async (kind: keyof typeof newPlace) => {
     note: '',
   } as const;
   await records.save((t) => moveStock(t, [taken], DOING));
+  const document = { rig: { title: 'Ünïcode' }, parts: [], engine: '0' };
+  const machine = { number: { serial: 'LFR-0326-1' }, jobId: 'job-7', jobVersion: 2, document };
+  await records.save((t) => makeMachine(t, machine, DOING));
+  const entries = ['a', 'b'].map((name) => ({
+    operation: name,
+    kind: 'yard-reading',
+    document: { row: name },
+  }));
+  await records.save((t) => addEntries(t, 'LFR-0326-1', entries, DOING));
   return records;
 };
 const linesOf = async (records: Records) => {
@@ -87,11 +99,14 @@ describe('A copy of the records', () => {
       job_documents: 1203,
       job_edits: 1,
       stock_movements: 1,
+      machines: 1,
+      machine_entries: 2,
     });
     expect(await openJob(target.db, 'job-7')).toMatchObject({ version: 2, document: { notes: "it's" } });
     expect(await editsAfter(target.db, 'job-7', 0, 9)).toMatchObject([
       { inverse: [{ value: 'line\nbreak' }] },
     ]);
+    expect(await entriesAfter(target.db, 'LFR-0326-1', 1, 9)).toMatchObject([{ document: { row: 'b' } }]);
     const back = await empty(from);
     await layCopy(back, copyLines(target));
     const sorted = (all: string[]) => [...all].sort();

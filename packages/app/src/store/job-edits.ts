@@ -101,6 +101,32 @@ export async function editsAfter(
   }));
 }
 
+/**
+ * A job as it stood at one of its versions, by taking back the edits that came after.
+ *
+ * @throws Refusal `no-such-job`, `no-such-version`
+ */
+export async function jobAtVersion(db: Kysely<Tables>, id: string, version: number): Promise<Job> {
+  const job = await openJob(db, id);
+  if (version > job.version)
+    throw new Refusal(
+      'no-such-version',
+      `the job '${id}' is at version ${job.version}, not yet at ${version}`,
+      {
+        id,
+        version: job.version,
+      },
+    );
+  // An edit that arrives meanwhile is not in the document yet.
+  const later = (await editsAfter(db, id, version, job.version)).filter((e) => e.version <= job.version);
+  const document = later.reduceRight(
+    (then, { inverse }) => changed<JobDocument>(then, { about: '', puts: inverse }).document,
+    job.document,
+  );
+  const { title, customer } = headOf(id, document);
+  return { ...job, version, title, customer, document };
+}
+
 /** Edits told with a refusal; the history has the rest. */
 const MOST_TOLD = 50;
 

@@ -1,4 +1,5 @@
-import { sql, type Kysely } from 'kysely';
+import type { Kysely } from 'kysely';
+import { hasWord } from './found-by.ts';
 import { headOf, type Doing, type Job, type JobDocument, type JobHead } from './job.ts';
 import { fromJsonText, toJsonText } from './json-text.ts';
 import { Refusal } from './refusal.ts';
@@ -14,7 +15,7 @@ export interface JobQuery {
 
 export async function listJobs(db: Kysely<Tables>, { words, limit, after }: JobQuery): Promise<JobHead[]> {
   let query = db.selectFrom('jobs').selectAll();
-  for (const word of words) query = query.where(has(word));
+  for (const word of words) query = query.where(hasWord(word));
   if (after !== undefined)
     query = query.where((e) =>
       e.or([
@@ -79,10 +80,4 @@ function jobHead(row: JobRow): JobHead {
     changedAt: row.changed_at,
     changedBy: row.changed_by,
   };
-}
-
-/** The word stands somewhere in the job's text; `%` and `_` of a search stand for themselves. */
-function has(word: string) {
-  const pattern = `%${word.toLowerCase().replace(/[\\%_]/g, (sign) => `\\${sign}`)}%`;
-  return sql<boolean>`found_by like ${pattern} escape '\\'`;
 }

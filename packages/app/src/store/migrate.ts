@@ -1,6 +1,7 @@
 import { Migrator, type Kysely, type Migration } from 'kysely';
 import { up as jobs } from './migrations/0001-jobs.ts';
 import { up as people } from './migrations/0002-people.ts';
+import { up as machines } from './migrations/0003-machines.ts';
 import { up as doings } from './migrations/0006-doings.ts';
 import { up as stock } from './migrations/0007-stock.ts';
 import type { Tables } from './schema.ts';
@@ -9,6 +10,7 @@ import type { Tables } from './schema.ts';
 const STEPS: Readonly<Record<string, Migration>> = {
   '0001-jobs': { up: jobs },
   '0002-people': { up: people },
+  '0003-machines': { up: machines },
   '0006-doings': { up: doings },
   '0007-stock': { up: stock },
 };

@@ -1,5 +1,13 @@
 /** Why the records refuse something that was asked of them. */
-export type RefusalCode = 'no-such-job' | 'job-exists' | 'stale-version' | 'bad-change' | 'bad-movement';
+export type RefusalCode =
+  | 'no-such-job'
+  | 'job-exists'
+  | 'stale-version'
+  | 'bad-change'
+  | 'bad-movement'
+  | 'no-such-version'
+  | 'no-such-machine'
+  | 'machine-exists';
 
 /** Nothing was changed; `details` is what the asker needs to go on. */
 export class Refusal extends Error {

@@ -1,6 +1,7 @@
 import type { JsonText } from './json-text.ts';
 import type { StockMovementRow } from './stock-tables.ts';
 import type { DoingRow, OneTimeLinkRow, SecretRow, TriesRow } from './people-tables.ts';
+import type { MachineEntryRow, MachineRow } from './machine-tables.ts';
 
 /**
  * The tables, one for SQLite and PostgreSQL alike: moments as ISO text in UTC, documents as JSON text, flags 0 or 1,
@@ -20,6 +21,8 @@ export interface Tables {
   readonly sign_in_secrets: SecretRow;
   readonly sign_in_tries: TriesRow;
   readonly one_time_links: OneTimeLinkRow;
+  readonly machines: MachineRow;
+  readonly machine_entries: MachineEntryRow;
 }
 
 /** Tables of what lets somebody in for a while: no copy takes them, so that whoever has one can sign in by it nowhere. */
@@ -36,6 +39,8 @@ export const KEYS = {
   verifications: ['id'],
   stock_movements: ['operation'],
   doings: ['id'],
+  machines: ['serial'],
+  machine_entries: ['serial', 'number'],
 } as const satisfies { readonly [T in Copied]: readonly (keyof Tables[T])[] };
 
 /** What a list of jobs shows; the document stands apart, so that lists stay quick. */

@@ -1,0 +1,119 @@
+import type { OpenAPIHono } from '@hono/zod-openapi';
+import { frozenPart, type Catalogue, type Shop } from '@spraywright/engine/catalogue';
+import { formatPath } from '@spraywright/engine/quantity';
+import { ENGINE_VERSION, readRig, type Rig } from '@spraywright/engine/rig';
+import {
+  addEntries,
+  entriesAfter,
+  jobAtVersion,
+  listMachines,
+  makeMachine,
+  openMachine,
+  type MachineDocument,
+  type MachineHead,
+  type Records,
+} from '../store/index.ts';
+import {
+  addEntriesRoute,
+  entriesRoute,
+  listMachinesRoute,
+  makeMachineRoute,
+  openMachineRoute,
+} from './machine-routes.ts';
+import { fieldProblem } from './problem.ts';
+import { signedName } from './role-guard.ts';
+
+interface MachineApi {
+  readonly catalogue: Catalogue;
+  readonly shop: Shop;
+  /** What the page starts from, with the catalogue's files as they were typed. */
+  readonly start: unknown;
+  readonly records: Records;
+  /** The moment as ISO text in UTC. */
+  readonly now: () => string;
+}
+
+/** Begin machines, list and open them, and write down what is done to them. */
+export function machineApi(app: OpenAPIHono, { catalogue, shop, start, records, now }: MachineApi): void {
+  const { db, save } = records;
+
+  app.openapi(listMachinesRoute, async (c) => {
+    const { find, limit, after } = c.req.valid('query');
+    const words = find.split(/\s+/).filter((word) => word !== '');
+    const from = after === undefined ? undefined : placeOf(after);
+    const machines = await listMachines(db, { words, limit, ...(from === undefined ? {} : { after: from }) });
+    const last = machines.at(-1);
+    const more = machines.length === limit && last !== undefined;
+    return c.json(more ? { machines, next: placeText(last) } : { machines }, 200);
+  });
+
+  app.openapi(makeMachineRoute, async (c) => {
+    const { job: jobId, version, serial, by } = c.req.valid('json');
+    const job = await jobAtVersion(db, jobId, version);
+    const read = readRig(job.document.rig, catalogue);
+    if (!read.ok)
+      return fieldProblem(
+        c,
+        'unreadable-rig',
+        read.problems.map(({ path, code, message }) => ({ field: formatPath(path), code, message })),
+      ) as never;
+    const at = now();
+    const document = documentOf(job.document.rig, read.rig, start);
+    const number = serial === undefined ? { prefix: prefixOf(shop, at) } : { serial };
+    const made = { number, jobId, jobVersion: version, document };
+    const machine = await save((t) => makeMachine(t, made, { by: signedName(c) ?? by, at }));
+    return c.json(machine, 201, { Location: `/api/machines/${machine.serial}` });
+  });
+
+  app.openapi(openMachineRoute, async (c) => c.json(await openMachine(db, c.req.valid('param').serial), 200));
+
+  app.openapi(addEntriesRoute, async (c) => {
+    const { serial } = c.req.valid('param');
+    const { entries, by } = c.req.valid('json');
+    const doing = { by: signedName(c) ?? by, at: now() };
+    return c.json(await save((t) => addEntries(t, serial, entries, doing)), 200);
+  });
+
+  app.openapi(entriesRoute, async (c) => {
+    const { serial } = c.req.valid('param');
+    const { after, limit } = c.req.valid('query');
+    await openMachine(db, serial);
+    return c.json({ entries: await entriesAfter(db, serial, after, limit) }, 200);
+  });
+}
+
+/** The machine's own copy of what it is: rig, brief and the catalogue's parts as they stand today. */
+function documentOf(raw: MachineDocument['rig'], rig: Rig, start: unknown): MachineDocument {
+  const { files = [] } = (start ?? {}) as { files?: readonly { raw: unknown }[] };
+  const used = [...new Set([...rig.items.values()].map(({ part }) => part.id))].filter(
+    (id) => !rig.ownParts.has(id),
+  );
+  const parts = used.sort().map((id) => {
+    const part = frozenPart(files, id);
+    if (part === undefined) throw new Error(`part '${id}' is in the catalogue and not in its files`);
+    return part;
+  });
+  return { rig: raw, parts, engine: ENGINE_VERSION };
+}
+
+/** Longest run of initials in a serial number. */
+const MOST_LETTERS = 4;
+
+/** "LFR-0326-" for a shop called Larkspur Ford Rigworks in March 2026. */
+function prefixOf({ name }: Shop, at: string): string {
+  const initials = name
+    .toUpperCase()
+    .split(/[^A-Z0-9]+/)
+    .map((word) => word.charAt(0))
+    .join('')
+    .slice(0, MOST_LETTERS);
+  return `${initials === '' ? 'M' : initials}-${at.slice(5, 7)}${at.slice(2, 4)}-`;
+}
+
+/** Where the next page begins: behind a machine in the order of the list. */
+const placeText = ({ madeAt, serial }: MachineHead): string => `${madeAt} ${serial}`;
+
+function placeOf(text: string): { madeAt: string; serial: string } {
+  const [madeAt = '', serial = ''] = text.split(' ');
+  return { madeAt, serial };
+}
