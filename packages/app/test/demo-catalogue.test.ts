@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { KINDS, type Part, type PartOf } from '@spraywright/engine/catalogue';
+import { KINDS, WORKS, type Part, type PartOf } from '@spraywright/engine/catalogue';
 import { isLiquid, isMaterial, materialResistance, sealChoice } from '@spraywright/engine/liquids';
 import { tankCapacity } from '@spraywright/engine/physics';
-import { readBrief, WORKS, type Brief } from '@spraywright/engine/rig';
+import { readBrief, type Brief } from '@spraywright/engine/rig';
 import { demoBriefs, demoCatalogue, demoShop } from './demo.ts';
 
 const catalogue = demoCatalogue();

@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { jointFinder, mates, type Part, type Port } from '@spraywright/engine/catalogue';
-import { LAYOUTS, type Layout, type LayoutLine } from '@spraywright/engine/rig';
+import {
+  jointFinder,
+  LAYOUTS,
+  mates,
+  type Layout,
+  type LayoutLine,
+  type Part,
+  type Port,
+} from '@spraywright/engine/catalogue';
 import { demoCatalogue } from './demo.ts';
 
 const catalogue = demoCatalogue();

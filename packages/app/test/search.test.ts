@@ -1,6 +1,5 @@
 import { catalogueOf, type Catalogue, type Part } from '@spraywright/engine/catalogue';
 import {
-  LAYOUTS,
   designRig,
   searchRigs,
   setsOfParts,
@@ -30,7 +29,7 @@ function cutDown(name: string, slots: Readonly<Record<string, number>>, seed: nu
   const design = designRig(raw, catalogue, shop);
   if (!design.ok) throw new Error(`no rig for ${name}`);
   const next = sequence(seed);
-  const layout = LAYOUTS.find((l) => l.id === design.rig.layout)!;
+  const layout = catalogue.layouts.find((l) => l.id === design.rig.layout)!;
   const kept = new Set(design.rig.items.map((i) => i.part));
   for (const [slot, more] of Object.entries(slots)) {
     const now = catalogue.parts.get(design.rig.items.find((i) => i.id === slot)!.part)!;

@@ -1,17 +1,18 @@
 import { statSync } from 'node:fs';
-import { KINDS } from '@spraywright/engine/catalogue';
-import { read } from '@spraywright/engine/quantity';
+import { KINDS, LAYOUTS, readLayout } from '@spraywright/engine/catalogue';
+import { read, type Problem } from '@spraywright/engine/quantity';
 import { readNetwork } from '@spraywright/engine/hydraulics';
 import { readBrief, rigShape } from '@spraywright/engine/rig';
 import { readCatalogueFolder, readJsonFile } from '../documents/catalogue-folder.ts';
 import { located, problemText, type LocatedProblem } from '../documents/json-source.ts';
 import { EXIT, JSON_OPTION, type Command } from './command.ts';
 
-/** Checks a catalogue folder, or a single brief, rig or network file, and lists every problem with its line. */
+/** Checks a catalogue folder, or a single brief, rig, layout or network file, and lists every problem with its line. */
 export const checkCommand: Command = {
   name: 'check',
   usage: 'catalogue-folder',
-  summary: 'Check a catalogue folder (or a brief, rig or network file) and list every problem with its line.',
+  summary:
+    'Check a catalogue folder (or a brief, rig, layout or network file) and list every problem with its line.',
   options: { json: JSON_OPTION },
   least: 1,
   most: 1,
@@ -33,6 +34,11 @@ export const checkCommand: Command = {
   },
 };
 
+interface Refused {
+  readonly ok: false;
+  readonly problems: Problem[];
+}
+
 interface Checked {
   readonly ok: boolean;
   readonly summary: string;
@@ -49,22 +55,27 @@ function checkFolder(path: string): Checked {
     summary: [
       `${catalogue.name}, version ${catalogue.version}: ${catalogue.parts.size} parts, no problem`,
       ...counts.map(([kind, n]) => `${String(n).padStart(5)}  ${kind}`),
+      ...catalogue.layouts
+        .filter((l) => !LAYOUTS.includes(l))
+        .map((l) => `    own  layout '${l.id}': ${l.name}`),
     ].join('\n'),
     problems: [],
   };
 }
 
+/** What a file is by its format, and how it is read; one without a format is a network. */
+const READERS = new Map<unknown, readonly [string, (raw: unknown) => { ok: true } | Refused]>([
+  ['spraywright-rig', ['rig', (raw) => read(rigShape, raw)]],
+  ['spraywright-brief', ['brief', readBrief]],
+  ['spraywright-layout', ['layout', readLayout]],
+]);
+
 function checkFile(path: string): Checked {
   const file = readJsonFile(path);
   if (!file.ok) return { ok: false, summary: '', problems: file.problems };
   const format = (file.source.raw as { format?: unknown } | null)?.format;
-  const result =
-    format === 'spraywright-rig'
-      ? read(rigShape, file.source.raw)
-      : format === 'spraywright-brief'
-        ? readBrief(file.source.raw)
-        : readNetwork(file.source.raw);
-  const what = format === 'spraywright-rig' ? 'rig' : format === 'spraywright-brief' ? 'brief' : 'network';
+  const [what, reader] = READERS.get(format) ?? (['network', readNetwork] as const);
+  const result = reader(file.source.raw);
   return result.ok
     ? { ok: true, summary: `${path}: a ${what}, no problem`, problems: [] }
     : { ok: false, summary: '', problems: located(file.source, result.problems) };

@@ -5,6 +5,7 @@ import { checkCommand } from './check.ts';
 import { commandHelp, EXIT, parseCommand, type Command, type Terminal } from './command.ts';
 import { designCommand } from './design.ts';
 import { faultCommand } from './fault.ts';
+import { layoutsCommand } from './layouts.ts';
 import { learnCommand } from './learn.ts';
 import { partsInCommand, partsOutCommand } from './parts.ts';
 import { proveCommand } from './prove.ts';
@@ -35,6 +36,7 @@ const COMMANDS: readonly Command[] = [
   solveCommand,
   calcCommand,
   checkCommand,
+  layoutsCommand,
   partsOutCommand,
   partsInCommand,
   startCommand,

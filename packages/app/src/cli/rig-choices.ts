@@ -1,4 +1,4 @@
-import { LAYOUTS, searchRigs, whyNot } from '@spraywright/engine/rig';
+import { searchRigs, whyNot } from '@spraywright/engine/rig';
 import { choicesText } from '../documents/choices-text.ts';
 import { located } from '../documents/json-source.ts';
 import { whyNotText } from '../documents/why-not-text.ts';
@@ -23,13 +23,9 @@ export function printChoices(args: Arguments, terminal: Terminal): number {
   terminal.out(
     args.flag('json')
       ? JSON.stringify(found, null, 2)
-      : choicesText(found, (id) => catalogue.parts.get(id)?.name ?? id, slotName, units),
+      : choicesText(found, (id) => catalogue.parts.get(id)?.name ?? id, catalogue.layouts, units),
   );
   return found.choices.length === 0 ? EXIT.no : EXIT.ok;
-}
-
-function slotName(id: string): string {
-  return LAYOUTS.flatMap((l) => l.slots).find((s) => s.id === id)?.name ?? id;
 }
 
 function proofsAsked(args: Arguments, terminal: Terminal): number | undefined | 'wrong' {
@@ -51,6 +47,6 @@ export function printWhyNot(args: Arguments, terminal: Terminal): number {
     printProblems(located(source, [...told.problems]), terminal);
     return EXIT.input;
   }
-  terminal.out(args.flag('json') ? JSON.stringify(told, null, 2) : whyNotText(told, slotName));
+  terminal.out(args.flag('json') ? JSON.stringify(told, null, 2) : whyNotText(told, catalogue.layouts));
   return told.possible ? EXIT.ok : EXIT.no;
 }

@@ -1,10 +1,12 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { readCatalogue, shopShape, type Catalogue, type Shop } from '@spraywright/engine/catalogue';
 import { formatPath, read } from '@spraywright/engine/quantity';
 import { located, parseJsonSource, type JsonSource, type LocatedProblem } from './json-source.ts';
 
 const HEAD = 'catalogue.json';
+/** Folder of a catalogue folder with the layouts of the shop's own. */
+const LAYOUTS = 'layouts';
 
 /** Reads one JSON file; a file that cannot be opened is a problem like any other. */
 export function readJsonFile(
@@ -36,23 +38,46 @@ interface CatalogueFile {
   readonly source: JsonSource;
 }
 
-/** The files of a catalogue folder as JSON: `catalogue.json` with name and version, and one for each kind of part. */
+/** The files of a catalogue folder: its head, one for each kind of part, and layouts of the shop's own. */
+interface CatalogueFiles {
+  readonly head: CatalogueFile;
+  readonly files: readonly CatalogueFile[];
+  readonly layouts: readonly CatalogueFile[];
+}
+
+/** Names of the JSON files of a catalogue folder: parts and layouts; undefined when there is no such folder. */
+export function catalogueFileNames(folder: string): { parts: string[]; layouts: string[] } | undefined {
+  const jsonIn = (path: string) =>
+    readdirSync(path)
+      .filter((name) => name.endsWith('.json'))
+      .sort();
+  let parts: string[];
+  try {
+    parts = jsonIn(folder).filter((name) => name !== HEAD);
+  } catch {
+    return undefined;
+  }
+  const own = join(folder, LAYOUTS);
+  return { parts, layouts: existsSync(own) ? jsonIn(own).map((name) => `${LAYOUTS}/${name}`) : [] };
+}
+
+/**
+ * The files of a catalogue folder as JSON: `catalogue.json` with name and version, one for each kind of part, and in the
+ * folder `layouts` one for each rig family of the shop's own.
+ */
 export function catalogueFiles(
   folder: string,
-): { ok: true; head: CatalogueFile; files: CatalogueFile[] } | { ok: false; problems: LocatedProblem[] } {
+): ({ ok: true } & CatalogueFiles) | { ok: false; problems: LocatedProblem[] } {
   const fail = (file: string, code: string, message: string) => ({
     ok: false as const,
     problems: [{ file, line: 1, column: 1, field: '', code, message }],
   });
-  let names: string[];
-  try {
-    names = readdirSync(folder).filter((name) => name.endsWith('.json'));
-  } catch {
-    return fail(folder, 'unreadable', 'there is no such folder');
-  }
+  const names = catalogueFileNames(folder);
+  if (names === undefined) return fail(folder, 'unreadable', 'there is no such folder');
   const problems: LocatedProblem[] = [];
   const files: CatalogueFile[] = [];
-  for (const name of names.sort()) {
+  for (const name of [HEAD, ...names.parts, ...names.layouts]) {
+    if (name === HEAD && !existsSync(join(folder, HEAD))) continue;
     const result = readJsonFile(join(folder, name));
     if (!result.ok) problems.push(...result.problems);
     else {
@@ -69,25 +94,29 @@ export function catalogueFiles(
       'missing',
       'a catalogue folder has a catalogue.json with its name and version',
     );
-  return { ok: true, head, files: files.filter((f) => f !== head) };
+  const isLayout = (f: CatalogueFile) => names.layouts.includes(f.name);
+  return {
+    ok: true,
+    head,
+    files: files.filter((f) => f !== head && !isLayout(f)),
+    layouts: files.filter(isLayout),
+  };
 }
 
-/** Reads a catalogue folder: `catalogue.json` with name and version, and one file for each kind of part. */
+/** Reads a catalogue folder; every problem of every file comes with its line. */
 export function readCatalogueFolder(
   folder: string,
 ): { ok: true; catalogue: Catalogue } | { ok: false; problems: LocatedProblem[] } {
   const found = catalogueFiles(folder);
   if (!found.ok) return found;
-  const { head, files } = found;
-  const result = readCatalogue(
-    { file: HEAD, raw: head.raw },
-    files.map(({ name, raw }) => ({ file: name, raw })),
-  );
+  const { head, files, layouts } = found;
+  const raws = (list: readonly CatalogueFile[]) => list.map(({ name, raw }) => ({ file: name, raw }));
+  const result = readCatalogue({ file: HEAD, raw: head.raw }, raws(files), raws(layouts));
   if (result.ok) return result;
   return {
     ok: false,
     problems: result.problems.map((p) => {
-      const { source } = [head, ...files].find((f) => f.name === p.file)!;
+      const { source } = [head, ...files, ...layouts].find((f) => f.name === p.file)!;
       return {
         file: source.file,
         ...source.locate(p.path),

@@ -1,6 +1,8 @@
+import type { Layout } from '@spraywright/engine/catalogue';
 import { display } from '@spraywright/engine/quantity';
 import { groupsOf, type ChoiceGroup, type Choices } from '@spraywright/engine/rig';
 import { money } from './proof-text.ts';
+import { slotNameIn } from './slot-name.ts';
 import { table } from './text-table.ts';
 
 type Found = Extract<Choices, { ok: true }>;
@@ -13,10 +15,11 @@ const NAMED = 6;
 export function choicesText(
   found: Found,
   partName: (id: string) => string,
-  slotName: (id: string) => string,
+  layouts: readonly Layout[],
   units: Units,
 ): string {
-  const { groups, more } = groupsOf(found.choices);
+  const { groups, more } = groupsOf(found.choices, layouts);
+  const slotName = (id: string) => slotNameIn(layouts, id);
   return [
     ...(groups.length === 0 ? noneText(found) : groupsText(groups, more, partName, slotName, units)),
     '',

@@ -1,11 +1,14 @@
+import type { Layout } from '@spraywright/engine/catalogue';
 import type { WhyNot } from '@spraywright/engine/rig';
 import { money } from './proof-text.ts';
+import { slotNameIn } from './slot-name.ts';
 import { table } from './text-table.ts';
 
 type Told = Extract<WhyNot, { ok: true }>;
 
 /** Why no rig keeps every promise of a brief, and the least that could be asked less. */
-export function whyNotText(told: Told, slotName: (id: string) => string): string {
+export function whyNotText(told: Told, layouts: readonly Layout[]): string {
+  const slotName = (id: string) => slotNameIn(layouts, id);
   if (told.possible)
     return 'A rig of the catalogue keeps every promise computed: there is nothing to explain.';
   return [

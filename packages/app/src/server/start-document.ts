@@ -1,6 +1,5 @@
-import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { readJsonFile } from '../documents/catalogue-folder.ts';
+import { catalogueFileNames, readJsonFile } from '../documents/catalogue-folder.ts';
 
 /** What the page starts from: the raw files, so that it checks and reads them with the same engine as the server. */
 export function startDocument(
@@ -12,12 +11,13 @@ export function startDocument(
     const file = readJsonFile(path);
     return file.ok ? file.source.raw : null;
   };
-  const files = readdirSync(catalogueFolder).filter(
-    (name) => name.endsWith('.json') && name !== 'catalogue.json',
-  );
+  const names = catalogueFileNames(catalogueFolder) ?? { parts: [], layouts: [] };
+  const files = (list: readonly string[]) =>
+    list.map((file) => ({ file, raw: raw(join(catalogueFolder, file)) }));
   return {
     head: raw(join(catalogueFolder, 'catalogue.json')),
-    files: files.sort().map((file) => ({ file, raw: raw(join(catalogueFolder, file)) })),
+    files: files(names.parts),
+    layouts: files(names.layouts),
     shop: raw(shopFile),
     briefs,
   };

@@ -10,7 +10,10 @@ import {
   type Problem,
   type Shape,
 } from '../quantity/index.ts';
+import type { Layout } from './layout.ts';
+import { LAYOUTS, withOwnLayouts } from './layouts.ts';
 import { KINDS, PART_SHAPES, type Kind, type Part, type PartOf } from './part.ts';
+import { readLayout } from './read-layout.ts';
 
 /** A part is read only once its kind is known. */
 export const rawPart: Shape<unknown> = {
@@ -33,6 +36,8 @@ export interface Catalogue {
   readonly version: number;
   readonly parts: ReadonlyMap<string, Part>;
   readonly byKind: { readonly [K in Kind]: readonly PartOf<K>[] };
+  /** The rig families that it can build: those of the program and the shop's own. */
+  readonly layouts: readonly Layout[];
 }
 
 /** A problem in one file of a catalogue; the path leads to the field inside that file. */
@@ -42,13 +47,20 @@ export interface CatalogueProblem extends Problem {
 
 const headShape = object({ name: text({ min: 1, max: 80 }), version: integer({ min: 1 }) });
 
+/** A file of a catalogue, parsed. */
+interface RawFile {
+  readonly file: string;
+  readonly raw: unknown;
+}
+
 /**
- * Reads a catalogue from its files (already parsed as JSON): a head with name and version, and any number of
- * files of one kind each. All problems of all files are returned together.
+ * Reads a catalogue from its files (already parsed as JSON): a head with name and version, any number of files of one
+ * kind each, and layouts of the shop's own. All problems of all files are returned together.
  */
 export function readCatalogue(
-  head: { file: string; raw: unknown },
-  files: readonly { file: string; raw: unknown }[],
+  head: RawFile,
+  files: readonly RawFile[],
+  layoutFiles: readonly RawFile[] = [],
 ): { ok: true; catalogue: Catalogue } | { ok: false; problems: CatalogueProblem[] } {
   const problems: CatalogueProblem[] = [];
   const headRead = read(headShape, head.raw);
@@ -86,8 +98,32 @@ export function readCatalogue(
       problems.push(...found.map((p) => ({ ...p, file })));
     });
   }
+  const layouts = ownLayouts(layoutFiles, problems);
   if (problems.length > 0 || !headRead.ok) return { ok: false, problems };
-  return { ok: true, catalogue: catalogueOf(headRead.value.name, headRead.value.version, parts.values()) };
+  const { name, version } = headRead.value;
+  return { ok: true, catalogue: catalogueOf(name, version, parts.values(), withOwnLayouts(layouts)) };
+}
+
+function ownLayouts(files: readonly RawFile[], problems: CatalogueProblem[]): Layout[] {
+  const firstAt = new Map<string, string>();
+  return files.flatMap(({ file, raw }) => {
+    const result = readLayout(raw);
+    if (!result.ok) {
+      problems.push(...result.problems.map((p) => ({ ...p, file })));
+      return [];
+    }
+    const { id } = result.layout;
+    const first = firstAt.get(id);
+    firstAt.set(id, file);
+    if (first === undefined) return [result.layout];
+    problems.push({
+      file,
+      path: ['id'],
+      code: 'duplicate',
+      message: `id '${id}' is already used in ${first}`,
+    });
+    return [];
+  });
 }
 
 /** One part of a kind; undefined when a field is missing or out of range, with the problems added to `found`. */
@@ -111,14 +147,19 @@ export function partOf<K extends Kind>(catalogue: Catalogue, id: string, kind: K
 }
 
 /** A catalogue of parts that have been read: a cut-down one, or one with a one-off part laid in. */
-export function catalogueOf(name: string, version: number, list: Iterable<Part>): Catalogue {
+export function catalogueOf(
+  name: string,
+  version: number,
+  list: Iterable<Part>,
+  layouts: readonly Layout[] = LAYOUTS,
+): Catalogue {
   const parts = new Map<string, Part>();
   const byKind = Object.fromEntries(KINDS.map((k) => [k, [] as Part[]])) as Record<Kind, Part[]>;
   for (const part of list) {
     parts.set(part.id, part);
     byKind[part.kind].push(part);
   }
-  return { name, version, parts, byKind: byKind as unknown as Catalogue['byKind'] };
+  return { name, version, parts, byKind: byKind as unknown as Catalogue['byKind'], layouts };
 }
 
 /** Fields that are each in range and yet contradict one another. */

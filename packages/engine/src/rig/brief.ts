@@ -1,3 +1,4 @@
+import { OUTLETS, WORKS } from '../catalogue/index.ts';
 import type { DerateRuleId, GROUND_RESISTANCE } from '../physics/index.ts';
 import {
   flag,
@@ -26,20 +27,6 @@ import {
   storeShape,
   transferShape,
 } from './brief-work.ts';
-
-/** Kinds of work, each with its own start values. */
-export const WORKS = [
-  'roof-wash',
-  'tractor-spot-and-boom',
-  'spot-and-drench',
-  'tall-trees',
-  'nurse-and-batch',
-  'road-and-dust',
-  'utility-spot',
-] as const;
-
-/** What a duty may have open: the line of the rig that leads there carries the same name. */
-export const OUTLETS = ['gun', 'second-gun', 'boom', 'bar', 'transfer'] as const;
 
 const GROUNDS = [
   'hard-road',
@@ -140,6 +127,8 @@ export const briefShape = object({
   customer: text({ min: 1, max: 80 }),
   place: optional(text({ max: 80 })),
   work: oneOf(...WORKS),
+  /** The one layout to build by, where the work alone does not say it. */
+  family: optional(identifier()),
   liquids: list(
     object({
       id: identifier(),
@@ -217,8 +206,6 @@ export const briefShape = object({
 export type Brief = Infer<typeof briefShape>;
 export type Duty = Brief['duties'][number];
 export type Target = NonNullable<Duty['target']>;
-export type Outlet = (typeof OUTLETS)[number];
-export type Work = (typeof WORKS)[number];
 
 /** Reads a brief and checks what its fields say of each other. */
 export function readBrief(raw: unknown): { ok: true; brief: Brief } | { ok: false; problems: Problem[] } {

@@ -1,4 +1,4 @@
-import type { Catalogue, PartOf, Shop } from '../catalogue/index.ts';
+import type { Catalogue, Layout, PartOf, Shop } from '../catalogue/index.ts';
 import type { Problem, UnitSystem } from '../quantity/index.ts';
 import { readBrief, type Brief } from './brief.ts';
 import { contactsOf } from './contacts.ts';
@@ -8,9 +8,9 @@ import { lineOptions, type LineOption } from './design/line-options.ts';
 import { outletDemands, partsOfLines, pumpDemands, usedOutlets } from './design/outlet-demands.ts';
 import { pumpOptions, type PumpDemand, type PumpOption } from './design/pump-options.ts';
 import { repair } from './design/repair.ts';
+import { fillExtraSlots } from './design/extra-slots.ts';
 import { agitationFor, inductionFor, sizePumpSide, tankAndCarrier } from './design/rest-of-rig.ts';
-import type { Layout } from './layout.ts';
-import { LAYOUTS } from './layouts.data.ts';
+import { familyProblem, layoutsFor } from './layouts-for.ts';
 import { liquidOf } from './proof/liquid.ts';
 import { proveRig, type Proof } from './proof/prove.ts';
 import { siteOf } from './proof/site.ts';
@@ -28,6 +28,8 @@ export interface DesignOptions {
 
 /** Whole rigs proven before the best so far is taken. */
 const MOST_PROOFS = 250;
+/** Ways to build the outlet lines together for which a pump is sought: more only where a rig has several guns or booms. */
+const MOST_TOGETHER = 1000;
 /** Repairs tried on one rig before the next is looked at. */
 const MOST_REPAIRS = 8;
 
@@ -47,7 +49,9 @@ export function designRig(
   const read = readBrief(rawBrief);
   if (!read.ok) return read;
   const { brief } = read;
-  const layouts = LAYOUTS.filter((l) => l.works.includes(brief.work));
+  const stranger = familyProblem(brief, catalogue);
+  if (stranger !== undefined) return { ok: false, problems: [stranger] };
+  const layouts = layoutsFor(brief, catalogue);
   const suited = suitedCatalogue(catalogue, contactsOf(brief, siteOf(brief)).unsuited);
   const prove = (rig: RawRig): Proof | undefined => {
     const bound = readRig(rig, catalogue);
@@ -118,7 +122,7 @@ function* choices(shelf: Shelf): Generator<Map<string, Chosen>> {
   const tank = base.get('tank')!.part as PartOf<'tank'>;
 
   const candidates: { chosen: Map<string, Chosen>; demands: PumpDemand[]; priceCents: number }[] = [];
-  for (const lines of combinations(perLine)) {
+  for (const lines of cheapestTogether(perLine)) {
     const { demands, extras } = demandsOf(context, lines, tank);
     for (const pump of pumpOptions(catalogue, layout, brief, context.site, demands).slice(0, 4)) {
       const chosen = new Map([
@@ -134,7 +138,18 @@ function* choices(shelf: Shelf): Generator<Map<string, Chosen>> {
   }
   candidates.sort((a, b) => a.priceCents - b.priceCents);
   for (const { chosen, demands } of candidates)
-    if (sizePumpSide(catalogue, layout, chosen, demands)) yield chosen;
+    if (sizePumpSide(catalogue, layout, chosen, demands) && fillExtras(shelf, chosen, demands)) yield chosen;
+}
+
+/** Slots that a shop's own layout adds, sized for the hardest duty. */
+function fillExtras(
+  { catalogue, layout }: Shelf,
+  chosen: Map<string, Chosen>,
+  demands: readonly PumpDemand[],
+): boolean {
+  const flow = Math.max(...demands.map((d) => d.flow));
+  const pressure = Math.max(...demands.map((d) => d.pressure));
+  return fillExtraSlots(catalogue, layout, chosen, flow, pressure);
 }
 
 function lineContext({ catalogue, layout, brief, spare }: Shelf): LineContext {
@@ -203,6 +218,14 @@ function whyNone(catalogue: Catalogue, layouts: readonly Layout[], brief: Brief)
   return stranger === undefined
     ? 'no pump and drive in the catalogue gives the flow and pressure that the outlets ask'
     : `no layout for '${brief.work}' has an outlet '${stranger}'`;
+}
+
+/** Ways to build all outlet lines together, the cheapest when there are more than are worth a look. */
+function cheapestTogether(perLine: readonly (readonly LineOption[])[]): readonly (readonly LineOption[])[] {
+  const all = [...combinations(perLine)];
+  if (all.length <= MOST_TOGETHER) return all;
+  const cents = (lines: readonly LineOption[]) => lines.reduce((sum, l) => sum + l.priceCents, 0);
+  return all.sort((a, b) => cents(a) - cents(b)).slice(0, MOST_TOGETHER);
 }
 
 /** Every way to take one of each list. */

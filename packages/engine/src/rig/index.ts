@@ -1,6 +1,4 @@
 export * from './brief.ts';
-export * from './layout.ts';
-export * from './layouts.data.ts';
 export * from './rig-document.ts';
 export * from './promise.ts';
 export * from './bill/index.ts';

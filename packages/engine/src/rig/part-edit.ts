@@ -1,8 +1,6 @@
-import type { Catalogue, Part } from '../catalogue/index.ts';
+import type { Catalogue, Layout, Part } from '../catalogue/index.ts';
 import { changeBetween, parseQuantity, type Change } from '../quantity/index.ts';
 import { wholePsi, wholeRpm, type RawRig } from './design/assemble.ts';
-import type { Layout } from './layout.ts';
-import { LAYOUTS } from './layouts.data.ts';
 
 type RawItem = RawRig['items'][number];
 
@@ -21,9 +19,10 @@ const FIRST_LENGTH = '5 ft';
  */
 export function putPart(rig: RawRig, catalogue: Catalogue, slot: string, part: Part | undefined): PartEdit {
   const before = rig.items.find((i) => i.id === slot);
+  const layout = catalogue.layouts.find((l) => l.id === rig.layout);
   if (part === undefined) {
     const emptied = without(rig, slot);
-    return { change: changeBetween(rig, emptied, `Leave out the ${nameOf(rig, slot)}`), also: [] };
+    return { change: changeBetween(rig, emptied, `Leave out the ${nameOf(layout, slot)}`), also: [] };
   }
   const also: string[] = [];
   const item = fitted(before ?? { id: slot, part: part.id }, part, also);
@@ -35,7 +34,7 @@ export function putPart(rig: RawRig, catalogue: Catalogue, slot: string, part: P
       return { ...i, count: part.nozzles };
     });
   const filled = { ...rig, items };
-  const next = before === undefined ? { ...filled, lines: linesWith(filled, slot) } : filled;
+  const next = before === undefined ? { ...filled, lines: linesWith(filled, layout, slot) } : filled;
   return { change: changeBetween(rig, next, `Take ${part.name}`), also };
 }
 
@@ -101,8 +100,7 @@ function without(rig: RawRig, slot: string): RawRig {
 }
 
 /** Lines with a newly filled slot where the layout has it; lines that the layout does not know stay as they are. */
-function linesWith(rig: RawRig, slot: string): RawRig['lines'] {
-  const layout = layoutOf(rig);
+function linesWith(rig: RawRig, layout: Layout | undefined, slot: string): RawRig['lines'] {
   const line = layout?.lines.find((l) => l.run.includes(slot));
   if (layout === undefined || line === undefined) return rig.lines;
   const place = (id: string) => {
@@ -121,10 +119,6 @@ function inserted(run: readonly string[], order: readonly string[], slot: string
   return [...run.slice(0, at), slot, ...run.slice(at)];
 }
 
-function nameOf(rig: RawRig, slot: string): string {
-  return (layoutOf(rig)?.slots.find((s) => s.id === slot)?.name ?? slot).toLowerCase();
-}
-
-function layoutOf(rig: RawRig): Layout | undefined {
-  return LAYOUTS.find((l) => l.id === rig.layout);
+function nameOf(layout: Layout | undefined, slot: string): string {
+  return (layout?.slots.find((s) => s.id === slot)?.name ?? slot).toLowerCase();
 }

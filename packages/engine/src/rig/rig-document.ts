@@ -1,9 +1,12 @@
 import {
   ownPartShape,
+  OUTLETS,
   readOwnParts,
   rigPricingShape,
+  WET_KINDS,
   type Catalogue,
   type Kind,
+  type Layout,
   type OwnPart,
   type Part,
   type PartOf,
@@ -61,7 +64,7 @@ const line = object({
   elbows: withDefault(integer({ min: 0, max: 40 }), 0),
   teesRun: withDefault(integer({ min: 0, max: 40 }), 0),
   teesBranch: withDefault(integer({ min: 0, max: 40 }), 0),
-  opens: oneOf('gun', 'second-gun', 'boom', 'bar', 'transfer', 'always', 'agitation'),
+  opens: oneOf(...OUTLETS, 'always', 'agitation'),
 });
 
 export const rigShape = object({
@@ -92,25 +95,9 @@ export interface Rig {
   readonly lines: readonly RigLine[];
   /** Parts that are in no catalogue, by id. */
   readonly ownParts: ReadonlyMap<string, OwnPart>;
+  /** The family it is built by; absent when the catalogue has it no more. */
+  readonly layout?: Layout;
 }
-
-/** Kinds that liquid passes through: the only ones that may stand in a line. */
-const WET: ReadonlySet<Kind> = new Set<Kind>([
-  'pump',
-  'motor-pump',
-  'strainer',
-  'valve',
-  'regulator',
-  'hose',
-  'reel',
-  'gun',
-  'tip',
-  'nozzle',
-  'boom',
-  'agitator',
-  'eductor',
-  'fitting',
-]);
 
 /** Reads a rig and finds its parts; checks that lines are made of its items and lead somewhere. */
 export function readRig(
@@ -165,12 +152,11 @@ export function bindRig(
   if (![...items.values()].some(({ part }) => part.kind === 'tank'))
     problems.push({ path: ['items'], code: 'missing', message: 'the rig has no tank' });
   problems.push(...lineProblems(document, items));
-  return problems.length > 0
-    ? { ok: false, problems }
-    : {
-        ok: true,
-        rig: { document, brief: document.brief, items, lines: document.lines, ownParts: own.parts },
-      };
+  if (problems.length > 0) return { ok: false, problems };
+  const layout = catalogue.layouts.find((l) => l.id === document.layout);
+  const { brief, lines } = document;
+  const rig: Rig = { document, brief, items, lines, ownParts: own.parts };
+  return { ok: true, rig: layout === undefined ? rig : { ...rig, layout } };
 }
 
 /** The rig's first item of a kind, with its part. */
@@ -227,7 +213,7 @@ function lineProblems(document: RigDocument, items: ReadonlyMap<string, { part: 
           });
         return;
       }
-      if (!WET.has(found.part.kind))
+      if (!WET_KINDS.has(found.part.kind))
         problems.push({
           path,
           code: 'contradiction',

@@ -1,4 +1,4 @@
-import type { Work } from './brief.ts';
+import type { Work } from '../catalogue/index.ts';
 import type { DropletClass, PatternShape } from '../physics/index.ts';
 
 /** A figure that stands in for what the brief leaves out, and where it comes from. */

@@ -1,5 +1,6 @@
+import type { Work } from '@spraywright/engine/catalogue';
 import type { UnitSystem } from '@spraywright/engine/quantity';
-import type { Brief, Duty, Rig, Site, Work } from '@spraywright/engine/rig';
+import type { Brief, Duty, Rig, Site } from '@spraywright/engine/rig';
 import type { Given, Prose } from '../protocol.ts';
 import { Givens } from './given.ts';
 

@@ -11,6 +11,8 @@ export interface Inputs {
 interface StartDocument {
   readonly head: unknown;
   readonly files: readonly { file: string; raw: unknown }[];
+  /** Rig families of the shop's own; a page kept from before has none. */
+  readonly layouts?: readonly { file: string; raw: unknown }[];
   readonly shop: unknown;
   readonly briefs: readonly unknown[];
 }
@@ -20,7 +22,7 @@ export async function loadInputs(address: string): Promise<Inputs> {
   const response = await fetch(address);
   if (!response.ok) throw new Error(`${address} answered ${response.status}`);
   const start = (await response.json()) as StartDocument;
-  const catalogue = readCatalogue({ file: 'catalogue.json', raw: start.head }, start.files);
+  const catalogue = readCatalogue({ file: 'catalogue.json', raw: start.head }, start.files, start.layouts);
   if (!catalogue.ok) {
     const first = catalogue.problems[0]!;
     throw new Error(

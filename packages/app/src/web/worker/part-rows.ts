@@ -1,6 +1,6 @@
 import { partNumbers } from '@spraywright/engine/drawings';
 import { displayParts, type UnitSystem } from '@spraywright/engine/quantity';
-import { LAYOUTS, type Proof, type Rig } from '@spraywright/engine/rig';
+import type { Proof, Rig } from '@spraywright/engine/rig';
 import type { PartRow } from '../protocol.ts';
 import { Givens } from './given.ts';
 import { money } from './money.ts';
@@ -8,12 +8,11 @@ import { money } from './money.ts';
 /** Rows of the parts list in the order of their numbers: name, what is given, mass and price. */
 export function partRows(raw: unknown, rig: Rig, proof: Proof, units: UnitSystem): PartRow[] {
   const numbers = partNumbers(proof);
-  const layout = LAYOUTS.find((l) => l.id === rig.document.layout);
   const g = new Givens(raw, units);
   const states = new Map(proof.duties.flatMap((d) => [...d.open.states]));
   return proof.parts
     .map((p): PartRow => {
-      const slot = layout?.slots.find((s) => s.id === p.item);
+      const slot = rig.layout?.slots.find((s) => s.id === p.item);
       const line = proof.bill.lines.find((l) => l.item === p.item);
       const { part, item } = rig.items.get(p.item)!;
       const short = line?.short ?? 0;
@@ -80,8 +79,7 @@ function givensOf(
 
 /** Slots of the layout that the rig leaves empty. */
 export function emptySlots(rig: Rig): { slot: string; name: string }[] {
-  const layout = LAYOUTS.find((l) => l.id === rig.document.layout);
-  return (layout?.slots ?? [])
+  return (rig.layout?.slots ?? [])
     .filter((s) => s.optional === true && !rig.items.has(s.id))
     .map((s) => ({ slot: s.id, name: s.name }));
 }

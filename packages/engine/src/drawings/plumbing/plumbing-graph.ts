@@ -1,5 +1,5 @@
 import type { Kind } from '../../catalogue/index.ts';
-import { LAYOUTS, type Rig, type RigLine } from '../../rig/index.ts';
+import type { Rig, RigLine } from '../../rig/index.ts';
 
 /** Which way the suction and the pump line run. */
 export type PlumbingRun = 'right' | 'down';
@@ -69,7 +69,7 @@ const BRANCH = 8;
  * one end and the outlets at the other; nodes where only two lines meet are passed through.
  */
 export function plumbingGraph(rig: Rig, run: PlumbingRun): PlumbingGraph {
-  const slots = LAYOUTS.find((l) => l.id === rig.document.layout)?.slots ?? [];
+  const slots = rig.layout?.slots ?? [];
   const name = (item: string) => slots.find((s) => s.id === item)?.name ?? item;
   const [entry, exit]: [Side, Side] = run === 'right' ? ['left', 'right'] : ['top', 'bottom'];
   const nodes = new Map<string, PlumbingNode>();

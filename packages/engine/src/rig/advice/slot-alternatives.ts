@@ -1,12 +1,10 @@
-import type { Catalogue, Part } from '../../catalogue/index.ts';
+import type { Catalogue, Part, Slot } from '../../catalogue/index.ts';
 import { partsFor } from '../design/slot-parts.ts';
-import type { Slot } from '../layout.ts';
-import { LAYOUTS } from '../layouts.data.ts';
 import type { Rig } from '../rig-document.ts';
 
 /** Slots of a rig in the order of its layout, empty ones too; then items that the layout does not know. */
 export function slotsOf(rig: Rig): readonly Slot[] {
-  const slots = LAYOUTS.find((l) => l.id === rig.document.layout)?.slots ?? [];
+  const slots = rig.layout?.slots ?? [];
   const known = new Set(slots.map((s) => s.id));
   const own = [...rig.items.values()]
     .filter(({ item }) => !known.has(item.id))

@@ -1,5 +1,4 @@
-import type { Part } from '../../catalogue/index.ts';
-import type { Layout } from '../layout.ts';
+import type { Layout, Part } from '../../catalogue/index.ts';
 
 const FOOT = 0.3048;
 const PSI = 6894.757293168361;

@@ -1,6 +1,5 @@
-import type { Catalogue } from '../../catalogue/index.ts';
+import type { Catalogue, Layout } from '../../catalogue/index.ts';
 import type { Brief } from '../brief.ts';
-import type { Layout } from '../layout.ts';
 import type { DutyLiquid } from '../proof/liquid.ts';
 import type { Site } from '../proof/site.ts';
 

@@ -1,13 +1,13 @@
-import { mates, type Part, type PartOf } from '../../catalogue/index.ts';
+import { mates, slotIn, type LayoutLine, type Part, type PartOf } from '../../catalogue/index.ts';
 import type { NetworkLiquid } from '../../hydraulics/index.ts';
 import { hoseLoss } from '../../physics/index.ts';
 import type { Brief, Duty } from '../brief.ts';
-import type { LayoutLine } from '../layout.ts';
 import { drivenWidth } from '../application.ts';
 import { askedFlow } from '../asked-flow.ts';
 import { meanCoilDiameter, reelCapacity } from '../reel-drum.ts';
 import { STARTS } from '../start-values.data.ts';
 import { nozzleSuits } from './nozzle-suits.ts';
+import { extrasOfLine, lossThrough } from './extra-slots.ts';
 import { partsOfSlot } from './slot-parts.ts';
 import type { LineContext } from './line-context.ts';
 import { tipPressureFor } from './tip-demand.ts';
@@ -39,28 +39,55 @@ export interface LineOption {
 export function lineOptions(context: LineContext, line: LayoutLine): LineOption[] {
   const duties = context.brief.duties.filter((d) => (d.open as readonly string[]).includes(line.opens));
   if (duties.length === 0) return [];
-  const all = line.run.includes('gun')
+  const all = has(line, 'gun')
     ? gunOptions(context, line, duties)
-    : line.run.includes('boom')
+    : has(line, 'boom')
       ? boomOptions(context, line, duties)
       : transferOptions(context, line, duties);
-  return unbeaten(all).slice(0, KEPT);
+  return unbeaten(all.flatMap((o) => withExtras(context, line, o))).slice(0, KEPT);
+}
+
+function has(line: LayoutLine, role: string): boolean {
+  return slotIn(line.run, role) !== undefined;
+}
+
+/** An option with what a shop's own layout puts into the line besides; none when the catalogue has nothing for it. */
+function withExtras(context: LineContext, line: LayoutLine, o: LineOption): LineOption[] {
+  const asked = [...o.demand.values()];
+  const flow = Math.max(...asked.map((d) => d.flow));
+  const pressure = Math.max(...asked.map((d) => d.pressure));
+  const extras = extrasOfLine(context.catalogue, context.layout, line, flow, pressure);
+  if (extras === undefined) return [];
+  if (extras.length === 0) return [o];
+  const demand = new Map(
+    [...o.demand].map(([id, d]) => {
+      const liquid = context.liquids.get(context.brief.duties.find((duty) => duty.id === id)!.liquid)!;
+      const loss = extras.reduce((sum, [, part]) => sum + lossThrough(part, d.flow, liquid.density), 0);
+      return [id, { ...d, pressure: d.pressure + loss }];
+    }),
+  );
+  const priceCents = extras.reduce((sum, [, part]) => sum + part.priceCents, o.priceCents);
+  return [{ ...o, parts: new Map([...o.parts, ...extras]), priceCents, demand }];
 }
 
 /** Length of the hose of an outlet line: as wished, or as far as it is paid out in some duty [m]. */
 export function lineHose({ wishes }: Brief, line: LayoutLine, duties: readonly Duty[]): number {
-  if (line.run.includes('boom')) return BOOM_HOSE;
-  const usual = line.run.includes('gun') ? GUN_HOSE : TRANSFER_HOSE;
+  if (has(line, 'boom')) return BOOM_HOSE;
+  const usual = has(line, 'gun') ? GUN_HOSE : TRANSFER_HOSE;
   return wishes.hose ?? Math.max(...duties.map((d) => d.hoseOut ?? usual));
 }
 
 function gunOptions(context: LineContext, line: LayoutLine, duties: readonly Duty[]): LineOption[] {
   const { catalogue, layout, brief } = context;
   const length = lineHose(brief, line, duties);
-  const hoses = partsOfSlot(catalogue, layout, 'hose', 'hose').filter((h) => h.bore < LARGEST_HAND_BORE);
-  const guns = partsOfSlot(catalogue, layout, 'gun', 'gun');
-  const tips = partsOfSlot(catalogue, layout, 'tip', 'tip');
-  const reels = partsOfSlot(catalogue, layout, 'reel', 'reel').filter(
+  const slot = (role: string) => slotIn(line.run, role) ?? role;
+  const hoses = partsOfSlot(catalogue, layout, slot('hose'), 'hose').filter(
+    (h) => h.bore < LARGEST_HAND_BORE,
+  );
+  const guns = partsOfSlot(catalogue, layout, slot('gun'), 'gun');
+  const tips = partsOfSlot(catalogue, layout, slot('tip'), 'tip');
+  const drum = slotIn(line.run, 'reel');
+  const reels = (drum === undefined ? [] : partsOfSlot(catalogue, layout, drum, 'reel')).filter(
     (r) => brief.wishes.rewind === undefined || r.rewind === brief.wishes.rewind,
   );
   const out: LineOption[] = [];
@@ -76,7 +103,7 @@ function gunOptions(context: LineContext, line: LayoutLine, duties: readonly Dut
             r.maxPressure >= Math.max(...(asked as number[])),
         );
         // A wish for a rewind is kept or the choice is dropped: it is never given up in silence.
-        if (reel === undefined && brief.wishes.rewind !== undefined) continue;
+        if (reel === undefined && drum !== undefined && brief.wishes.rewind !== undefined) continue;
         const demand = new Map<string, { pressure: number; flow: number }>();
         duties.forEach((duty, i) => {
           const liquid = context.liquids.get(duty.liquid)!;
@@ -103,10 +130,10 @@ function gunOptions(context: LineContext, line: LayoutLine, duties: readonly Dut
         )
           continue;
         const parts = new Map<string, Part>([
-          ...(reel === undefined ? [] : [['reel', reel] as const]),
-          ['hose', hose],
-          ['gun', gun],
-          ['tip', tip],
+          ...(reel === undefined ? [] : [[drum!, reel] as const]),
+          [slot('hose'), hose],
+          [slot('gun'), gun],
+          [slot('tip'), tip],
         ]);
         out.push(option(line, parts, length, demand));
       }

@@ -1,6 +1,5 @@
-import type { PartOf } from '../../catalogue/index.ts';
+import type { Layout, LayoutLine, PartOf } from '../../catalogue/index.ts';
 import type { Brief, Duty } from '../brief.ts';
-import type { Layout, LayoutLine } from '../layout.ts';
 import type { DutyLiquid } from '../proof/liquid.ts';
 import type { Chosen } from './assemble.ts';
 import type { LineContext } from './line-context.ts';

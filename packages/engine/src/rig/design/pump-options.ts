@@ -1,7 +1,6 @@
-import { mates, type Catalogue, type Part, type PartOf } from '../../catalogue/index.ts';
+import { mates, type Catalogue, type Part, type PartOf, type Layout } from '../../catalogue/index.ts';
 import { engineContinuousPower, siteDerate } from '../../physics/index.ts';
 import type { Brief } from '../brief.ts';
-import type { Layout } from '../layout.ts';
 import type { Site } from '../proof/site.ts';
 import { partsOfSlot } from './slot-parts.ts';
 

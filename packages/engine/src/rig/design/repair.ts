@@ -1,5 +1,4 @@
-import type { Catalogue, Kind, PartOf } from '../../catalogue/index.ts';
-import type { Layout } from '../layout.ts';
+import type { Catalogue, Kind, Layout, PartOf } from '../../catalogue/index.ts';
 import type { Proof } from '../proof/prove.ts';
 import type { Chosen } from './assemble.ts';
 import { partsOfSlot } from './slot-parts.ts';

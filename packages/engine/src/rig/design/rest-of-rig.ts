@@ -1,6 +1,5 @@
-import type { Catalogue, Kind, Part, PartOf } from '../../catalogue/index.ts';
+import type { Catalogue, Kind, Layout, Part, PartOf } from '../../catalogue/index.ts';
 import type { Brief } from '../brief.ts';
-import type { Layout } from '../layout.ts';
 import type { Chosen } from './assemble.ts';
 import type { PumpDemand } from './pump-options.ts';
 import { partsOfSlot } from './slot-parts.ts';

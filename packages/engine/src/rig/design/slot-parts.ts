@@ -1,5 +1,4 @@
-import type { Catalogue, Kind, Part, PartOf } from '../../catalogue/index.ts';
-import type { Layout, Slot } from '../layout.ts';
+import type { Catalogue, Kind, Layout, Part, PartOf, Slot } from '../../catalogue/index.ts';
 
 const remembered = new WeakMap<Catalogue, WeakMap<Slot, readonly Part[]>>();
 

@@ -1,6 +1,6 @@
 import type { Catalogue, Part, Shop } from '../../catalogue/index.ts';
 import { readBrief } from '../brief.ts';
-import { LAYOUTS } from '../layouts.data.ts';
+import { layoutsFor } from '../layouts-for.ts';
 import { Bounds } from './bounds.ts';
 import { prove, type Proven } from './evaluate.ts';
 import type { Figures } from './figures.ts';
@@ -33,7 +33,7 @@ export interface SetsOfParts {
 export function setsOfParts(rawBrief: unknown, catalogue: Catalogue, shop: Shop): SetsOfParts {
   const read = readBrief(rawBrief);
   if (!read.ok) return { size: 0, at: noSuchSet };
-  const spaces = LAYOUTS.filter((l) => l.works.includes(read.brief.work)).map((layout) => {
+  const spaces = layoutsFor(read.brief, catalogue).map((layout) => {
     const space = spaceOf(read.brief, rawBrief, catalogue, layout);
     return { space, bounds: new Bounds(space, limitsOf(space), shop) };
   });

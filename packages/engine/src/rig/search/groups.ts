@@ -1,4 +1,4 @@
-import { LAYOUTS } from '../layouts.data.ts';
+import type { Layout } from '../../catalogue/index.ts';
 import type { Choice } from './front.ts';
 
 /** Kinds of parts that make one rig another: whoever buys it sees them. The rest are joints, valves and small hoses. */
@@ -32,13 +32,16 @@ export interface ChoiceGroup {
  *
  * @returns groups, cheapest first, and how many groups are not among them
  */
-export function groupsOf(choices: readonly Choice[]): {
+export function groupsOf(
+  choices: readonly Choice[],
+  layouts: readonly Layout[],
+): {
   readonly groups: readonly ChoiceGroup[];
   readonly more: number;
 } {
   const byParts = new Map<string, { choice: Choice; alike: number; parts: Record<string, string> }>();
   for (const choice of choices) {
-    const parts = tellingParts(choice);
+    const parts = tellingParts(choice, layouts);
     const key = JSON.stringify(parts);
     const known = byParts.get(key);
     if (known === undefined) byParts.set(key, { choice, alike: 1, parts });
@@ -59,8 +62,8 @@ export function groupsOf(choices: readonly Choice[]): {
   return { groups: all.filter((g) => kept.has(g)), more: all.length - kept.size };
 }
 
-function tellingParts({ rig }: Choice): Record<string, string> {
-  const slots = LAYOUTS.find((l) => l.id === rig.layout)?.slots ?? [];
+function tellingParts({ rig }: Choice, layouts: readonly Layout[]): Record<string, string> {
+  const slots = layouts.find((l) => l.id === rig.layout)?.slots ?? [];
   return Object.fromEntries(
     slots.flatMap(({ id, kinds }): [string, string][] => {
       const item = rig.items.find((i) => i.id === id);

@@ -2,7 +2,7 @@ import type { Catalogue, Part, Shop } from '../../catalogue/index.ts';
 import type { Problem, UnitSystem } from '../../quantity/index.ts';
 import { readBrief } from '../brief.ts';
 import { designRig } from '../design.ts';
-import { LAYOUTS } from '../layouts.data.ts';
+import { layoutsFor } from '../layouts-for.ts';
 import { Bounds } from './bounds.ts';
 import { Branching, type Prepared } from './branching.ts';
 import { climb } from './climb.ts';
@@ -67,7 +67,7 @@ export function searchRigs(
 ): Choices {
   const read = readBrief(rawBrief);
   if (!read.ok) return read;
-  const layouts = LAYOUTS.filter((l) => l.works.includes(read.brief.work));
+  const layouts = layoutsFor(read.brief, catalogue);
   const spaces = layouts.map((layout) => spaceOf(read.brief, rawBrief, catalogue, layout));
   const size = spaces.reduce((sum, s) => sum + s.size, 0);
   const prepared = spaces.map((whole): Prepared => {

@@ -1,11 +1,10 @@
-import { catalogueOf, type Part, type PartOf } from '../../catalogue/index.ts';
+import { catalogueOf, type Part, type PartOf, type LayoutLine } from '../../catalogue/index.ts';
 import type { Chosen } from '../design/assemble.ts';
 import type { LineContext } from '../design/line-context.ts';
 import { lineOptions, type LineOption } from '../design/line-options.ts';
 import { outletDemands, partsOfLines, pumpDemands, usedOutlets } from '../design/outlet-demands.ts';
 import { engineSpeedFor } from '../design/pump-options.ts';
 import { RETURN_HOSE, settingFor, SUCTION_HOSE } from '../design/rest-of-rig.ts';
-import type { LayoutLine } from '../layout.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
 /** An outlet line as its parts build it, and the context whose spare it keeps. */

@@ -1,8 +1,7 @@
-import type { Catalogue, Part } from '../../catalogue/index.ts';
+import type { Catalogue, Layout, Part, Slot } from '../../catalogue/index.ts';
 import type { Brief } from '../brief.ts';
 import type { LineContext } from '../design/line-context.ts';
 import { partsFor } from '../design/slot-parts.ts';
-import type { Layout, Slot } from '../layout.ts';
 import { liquidOf } from '../proof/liquid.ts';
 import { siteOf } from '../proof/site.ts';
 

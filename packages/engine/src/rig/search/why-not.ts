@@ -2,7 +2,7 @@ import type { Catalogue, Shop } from '../../catalogue/index.ts';
 import type { Problem, UnitSystem } from '../../quantity/index.ts';
 import { readBrief } from '../brief.ts';
 import { designRig, type Design } from '../design.ts';
-import { LAYOUTS } from '../layouts.data.ts';
+import { layoutsFor } from '../layouts-for.ts';
 import type { RigPromise } from '../promise.ts';
 import type { Choice } from './front.ts';
 import { limitsOf } from './limits.ts';
@@ -128,7 +128,7 @@ function spacesOf(
 ): { readonly whole: SearchSpace; readonly left: ReturnType<typeof narrowed> }[] {
   const read = readBrief(raw);
   if (!read.ok) return [];
-  return LAYOUTS.filter((l) => l.works.includes(read.brief.work)).map((layout) => {
+  return layoutsFor(read.brief, catalogue).map((layout) => {
     const whole = spaceOf(read.brief, raw, catalogue, layout);
     return { whole, left: narrowed(whole, limitsOf(whole)) };
   });

@@ -1,4 +1,4 @@
-import type { Layout, LayoutLine, Slot } from './layout.ts';
+import type { LayoutLine, Slot } from './layout.ts';
 
 const slot = (id: string, name: string, kinds: Slot['kinds'], more: Partial<Slot> = {}): Slot => ({
   id,
@@ -102,13 +102,14 @@ const boomLine = (opens: 'boom' | 'bar'): LayoutLine => ({
   teesBranch: 1,
   opens,
 });
-const NODES = { 'pump-in': 0.2, manifold: 0.35 };
+const NODES = { 'pump-in': '0.2 m', manifold: '0.35 m' };
 const PD_BASE = [CARRIER, TANK, TANK_VALVE, SUCTION_HOSE, STRAINER, displacementPump];
 const AROUND = [REGULATOR, RETURN_HOSE, AGITATION_VALVE, AGITATOR, GAUGE, BATTERY];
 
-/** The seven families of design: each is a plumbing layout with the works it serves. */
-export const LAYOUTS: readonly Layout[] = [
+/** The seven families that come with the program, as documents of the same format as a shop's own. */
+export const LAYOUT_DOCUMENTS: readonly { readonly id: string; readonly [field: string]: unknown }[] = [
   {
+    format: 'spraywright-layout',
     id: 'roof-skid',
     name: 'Soft-wash skid with engine pump',
     works: ['roof-wash'],
@@ -117,6 +118,7 @@ export const LAYOUTS: readonly Layout[] = [
     lines: [SUCTION, PUMP, BYPASS, AGITATION, GUN],
   },
   {
+    format: 'spraywright-layout',
     id: 'three-point',
     name: 'Three-point rig, PTO pump, reel and boom',
     works: ['tractor-spot-and-boom'],
@@ -125,6 +127,7 @@ export const LAYOUTS: readonly Layout[] = [
     lines: [SUCTION, PUMP, BYPASS, AGITATION, GUN, boomLine('boom')],
   },
   {
+    format: 'spraywright-layout',
     id: 'light-cart',
     name: 'Light cart with small engine',
     works: ['spot-and-drench'],
@@ -133,6 +136,7 @@ export const LAYOUTS: readonly Layout[] = [
     lines: [SUCTION, PUMP, BYPASS, AGITATION, GUN],
   },
   {
+    format: 'spraywright-layout',
     id: 'heavy-cart',
     name: 'Heavy cart for tall trees',
     works: ['tall-trees'],
@@ -141,6 +145,7 @@ export const LAYOUTS: readonly Layout[] = [
     lines: [SUCTION, PUMP, BYPASS, AGITATION, GUN],
   },
   {
+    format: 'spraywright-layout',
     id: 'nurse-trailer',
     name: 'Nurse and batch trailer with transfer pump',
     works: ['nurse-and-batch'],
@@ -195,6 +200,7 @@ export const LAYOUTS: readonly Layout[] = [
     ],
   },
   {
+    format: 'spraywright-layout',
     id: 'road-trailer',
     name: 'Trailer with spray bar for roads',
     works: ['road-and-dust'],
@@ -217,6 +223,7 @@ export const LAYOUTS: readonly Layout[] = [
     lines: [SUCTION, PUMP, AGITATION, boomLine('bar')],
   },
   {
+    format: 'spraywright-layout',
     id: 'utility-12v',
     name: '12 V rig on a utility vehicle',
     works: ['utility-spot'],
