@@ -185,10 +185,18 @@ export function samplePlacement(): Placement {
     ],
     supports: [
       { id: 'coupler', name: 'Coupler', x: -0.76, ...loads },
-      { id: 'axle-1', name: 'Axle', x: 1.51, ...loads },
+      {
+        id: 'axle-1',
+        name: 'Axle',
+        x: 1.51,
+        ...loads,
+        rating: 510,
+        wheels: { track: 1.5, diameter: 0.66, sideRating: 250 },
+      },
     ],
     centre: { full: middle, half: middle, empty: middle },
     liquid: { name: 'Oil 2 %', density: 1000 },
     slope: { angle: 0.1, given: false },
+    tip: { angle: 0.64, fill: 1, height: 0.9, track: 1.5, mass: 500 },
   };
 }

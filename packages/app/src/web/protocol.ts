@@ -199,6 +199,16 @@ export interface Handle {
   readonly step: number;
   readonly decimals: number;
   readonly unit: string;
+  /** The part that it moves. */
+  readonly item?: string;
+  /** A second field beside `within` that a pointer moves with it, right and left. */
+  readonly along?: {
+    readonly within: string;
+    readonly perPixel: number;
+    readonly value: number;
+    readonly min: number;
+    readonly max: number;
+  };
   /** What stays in its place while it is dragged. */
   readonly keeps: SceneHold['keeps'];
   /** What follows, said after the value. */
@@ -211,9 +221,16 @@ export interface HandlesPicture {
   readonly hold?: Omit<SceneHold, 'keeps'>;
 }
 
+interface RigPicture {
+  readonly svg: string;
+  readonly handles: readonly Handle[];
+}
+
 export interface Pictures {
   readonly handles?: HandlesPicture;
   readonly scene: string;
+  /** The rig alone from three sides, for rigs whose parts have places. */
+  readonly rig?: RigPicture;
   /** The lying pressure line, as SVG text, or the upright one. */
   readonly line: string;
   readonly upright?: UprightLine;

@@ -15,6 +15,7 @@ import {
   pressureLine,
   pumpPlot,
   reachPlot,
+  rigViews,
   tankPlot,
   throwScene,
 } from './index.ts';
@@ -86,6 +87,14 @@ const drawings: Record<string, () => string> = {
   'throw-elm-thin': () => throwScene(sampleProof([elm(53.5)]), elm(53.5), day),
   'throw-elm-placed': () =>
     throwScene({ ...sampleProof([elm(58)]), placement: samplePlacement() }, elm(58), day),
+  'rig-views-cart': () =>
+    rigViews({ ...sampleProof([elm(58)]), placement: samplePlacement() }, elm(58), day)!,
+  'rig-views-phone-night': () =>
+    rigViews({ ...sampleProof([elm(58)]), placement: samplePlacement() }, elm(58), {
+      width: 390,
+      units: 'metric',
+      palette: PALETTES.night,
+    })!,
   'throw-elm-broken': () => throwScene(sampleProof([elm(49.5)]), elm(49.5), day),
   'throw-elm-touched-print': () =>
     throwScene(sampleProof([elm(60, 'touched')]), elm(60, 'touched'), { ...day, palette: PALETTES.print }),

@@ -7,6 +7,7 @@ export { pressureLine, type PressureLineOptions } from './pressure-line.ts';
 export * from './curves/index.ts';
 export * from './plumbing/index.ts';
 export * from './deck/index.ts';
+export * from './rig-views/index.ts';
 export { throwScene } from './throw-scene.ts';
 export type { SceneHold, ThrowSceneOptions } from './scene-options.ts';
 export { sceneHandles, type SceneHandle, type SceneHandles } from './scene-handles.ts';

@@ -11,6 +11,8 @@ interface Usual {
   readonly wheel: number;
   /** Wheel centres as shares of the deck's length, from the hose end. */
   readonly wheels: readonly number[];
+  /** Axles of the vehicle that carries it, from the hose end [m]; undefined where the brief does not tell them. */
+  readonly vehicle?: readonly number[];
 }
 
 const USUAL: Readonly<Record<string, Usual>> = {
@@ -40,6 +42,8 @@ export interface Silhouette {
   /** From the hose end to the far end [m]. */
   readonly length: number;
   readonly height: number;
+  /** Height of the bed that it stands on, over which its own heights count [m]. */
+  readonly lift: number;
   /** What of it is not drawn to scale, in words. */
   readonly exception: string;
   /** Where the hose leaves, from the hose end forward and over the ground [m]. */
@@ -59,8 +63,11 @@ export function rigSilhouette(proof: Proof, duty: DutyProof): Silhouette {
   const length = placement?.carrier.deckLength ?? typical.length;
   const deckZ = placement === undefined ? typical.deck : placement.carrier.deckHeight + lift;
   const axles = placement?.supports.filter((s) => s.id.startsWith('axle')) ?? [];
+  const vehicle =
+    placement?.supports.filter((s) => s.id.startsWith('vehicle')).map((s) => length - s.x) ?? [];
   const usual: Usual = {
     ...typical,
+    ...(vehicle.length === 0 ? {} : { vehicle }),
     length,
     deck: deckZ,
     wheels: axles.length === 0 ? typical.wheels : axles.map((s) => (length - s.x) / length),
@@ -69,6 +76,7 @@ export function rigSilhouette(proof: Proof, duty: DutyProof): Silhouette {
   const reel = places.find((p) => p.kind === 'reel');
   return {
     length,
+    lift,
     height: Math.max(deckZ + 0.3, ...places.map((p) => p.z + p.height)),
     exception:
       placement === undefined
@@ -195,18 +203,18 @@ function wheels(
           d: `M${back(0)} ${y(0.5)}L${back(0.55)} ${y(0.42)}M${back(0)} ${y(1)}L${back(0.6)} ${y(0.85)}`,
           ...ink,
         }),
-        element('circle', {
-          cx: scale.x(right - length - 1.25),
-          cy: scale.y(0.66),
-          r: 0.66 * scale.k,
-          ...neighbour,
-        }),
+        ...(usual.vehicle === undefined
+          ? [drawNeighbourWheel(right - length - 1.25, 0.66, scale, palette)]
+          : usual.vehicle.map((from, i) =>
+              drawNeighbourWheel(right - from, i === usual.vehicle!.length - 1 ? 0.66 : 0.4, scale, palette),
+            )),
         element('path', { d: `M${back(0.75)} ${y(1.2)}H${back(2.6)}V${y(0.6)}`, ...neighbour }),
       ];
     case 'utility-bed':
       return [
-        drawNeighbourWheel(right - length * 0.35, 0.31, scale, palette),
-        drawNeighbourWheel(right - length * 2.1, 0.31, scale, palette),
+        ...(usual.vehicle ?? [length * 0.35, length * 2.1]).map((from) =>
+          drawNeighbourWheel(right - from, 0.31, scale, palette),
+        ),
         element('path', {
           d: `M${x(-0.06)} ${y(0.8)}H${x(2.45)}V${y(0.42)}M${x(1.02)} ${y(0.85)}L${x(1.15)} ${y(1.8)}H${x(1.85)}L${x(2.05)} ${y(0.85)}`,
           ...neighbour,

@@ -6,9 +6,16 @@ import type { Silhouette } from './rig-silhouette.ts';
 import { sprayLayout } from './spray-layout.ts';
 import { throwLayout } from './throw-layout.ts';
 
-/** What a handle moves: a value of the duty, or a part along the deck. */
+/** What a handle moves: a value of the duty, or a part along the deck or across it. */
 type HandleId =
-  'tankLevel' | 'hoseOut' | 'target.height' | 'target.distance' | 'target.standoff' | 'operator' | 'place';
+  | 'tankLevel'
+  | 'hoseOut'
+  | 'target.height'
+  | 'target.distance'
+  | 'target.standoff'
+  | 'operator'
+  | 'place'
+  | 'across';
 
 /** Something in a scene that can be dragged, with the way from pixels to its value. */
 export interface SceneHandle {
@@ -27,6 +34,8 @@ export interface SceneHandle {
   readonly value: number;
   readonly min: number;
   readonly max: number;
+  /** Where a pointer moves it along the deck as well: that value, and its change with each pixel right. */
+  readonly along?: Readonly<Record<'perPixel' | 'value' | 'min' | 'max', number>>;
 }
 
 export interface SceneHandles {
@@ -114,8 +123,8 @@ function targetHandles(target: Target, scale: SceneScale): SceneHandle[] {
   ];
 }
 
-/** The level in the tank, and the parts that stand on the deck in their own places. */
-function rigHandles(
+/** The level in the tank, and the parts that stand on the deck in their own places; none where the rig is drawn too small. */
+export function rigHandles(
   proof: Proof,
   duty: DutyProof,
   rig: Silhouette,

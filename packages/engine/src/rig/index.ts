@@ -26,7 +26,13 @@ export type { Placement } from './proof/placement-data.ts';
 export type { Wiring, WiringCircuit } from './proof/wiring.ts';
 export { freightOf, type FreightEstimate } from './proof/freight.ts';
 export type { TipAngle } from './proof/stability.ts';
-export type { Fill, MassPoint, PlacedPart, SupportLoads } from './placement/index.ts';
+export {
+  wheelLoads,
+  type Fill,
+  type MassPoint,
+  type PlacedPart,
+  type SupportLoads,
+} from './placement/index.ts';
 export { driveOf, type Drive } from './drive.ts';
 export { retune } from './retune.ts';
 export { streamAt, type ThrowConditions } from './gun-throw.ts';

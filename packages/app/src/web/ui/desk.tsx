@@ -14,6 +14,7 @@ import { Plumbing } from './plumbing.tsx';
 import { PressureLine } from './pressure-line.tsx';
 import { useSize } from './picture.tsx';
 import { Promises } from './promises.tsx';
+import { RigViews } from './rig-views.tsx';
 import { Scene } from './scene.tsx';
 import { TitleBlock } from './title-block.tsx';
 import { Zones } from './zones.tsx';
@@ -72,6 +73,7 @@ export function Desk() {
             {leaf === 'choices' && <ChoicesSheet />}
             {leaf === 'desk' && <Scene />}
             {leaf === 'desk' && fold === 'desk' && <PressureLine />}
+            {leaf === 'desk' && <RigViews />}
             {fold === 'desk' && <Bill />}
           </div>
           <div className="right">

@@ -1,14 +1,13 @@
 import { useEffect, useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
 import type { Handle } from '../protocol.ts';
 import { pathOf, valueAt } from '@spraywright/engine/quantity';
-import { useDesk, useStore } from './desk-context.ts';
+import { useStore } from './desk-context.ts';
 
-/** What can be dragged in the scene, each a slider for the keyboard and for readers. */
-export function Handles() {
-  const handles = useDesk((s) => s.pictures?.handles?.list);
+/** What can be dragged in a drawing, each a slider for the keyboard and for readers. */
+export function Handles({ list }: { list: readonly Handle[] | undefined }) {
   return (
     <>
-      {handles?.map((handle) => (
+      {list?.map((handle) => (
         <HandleGrip key={handle.id} handle={handle} />
       ))}
     </>
@@ -16,9 +15,9 @@ export function Handles() {
 }
 
 interface Drag {
-  readonly at: number;
+  readonly x: number;
+  readonly y: number;
   readonly from: Handle;
-  readonly before: unknown;
 }
 
 function HandleGrip({ handle }: { handle: Handle }) {
@@ -29,19 +28,31 @@ function HandleGrip({ handle }: { handle: Handle }) {
   useEffect(() => {
     latest.current = handle;
   });
-  const { x, y, width, height, axis, value, min, max, unit, decimals, told } = handle;
-  const along = (event: PointerEvent) => (axis === 'x' ? event.clientX : event.clientY);
-  const put = (next: number) => {
-    const { path, within, label } = latest.current;
-    const text = `${Math.max(min, Math.min(max, next)).toFixed(decimals)} ${unit}`;
+  const { x, y, width, height, axis, value, min, max, unit, decimals, told, item } = handle;
+  const light = (on: boolean) => store.setLit(on ? item : undefined);
+  const put = (next: number, nextAlong?: number) => {
+    const { path, within, label, along } = latest.current;
+    const text = (value: number, low: number, high: number) =>
+      `${Math.max(low, Math.min(high, value)).toFixed(decimals)} ${unit}`;
     const steps = pathOf(path);
     const old = valueAt(store.job()?.rig, steps);
-    const whole = within === undefined ? text : { ...(old as object | undefined), [within]: text };
+    const whole =
+      within === undefined
+        ? text(next, min, max)
+        : {
+            ...(old as object | undefined),
+            [within]: text(next, min, max),
+            ...(along === undefined || nextAlong === undefined
+              ? {}
+              : { [along.within]: text(nextAlong, along.min, along.max) }),
+          };
     store.edit({ about: label, puts: [{ path: steps, value: whole }] }, `drag ${path}`);
   };
-  const end = () => {
+  const end = (left = false) => {
     if (drag.current === undefined) return;
     drag.current = undefined;
+    // Pressed and not moved: its slot is opened, as where a part is pressed in a drawing.
+    if (from === undefined && item !== undefined && !left) store.setSlot(item);
     setFrom(undefined);
     store.settle();
     store.setHold(undefined);
@@ -51,18 +62,20 @@ function HandleGrip({ handle }: { handle: Handle }) {
     event.preventDefault();
     event.currentTarget.focus({ preventScroll: true });
     event.currentTarget.setPointerCapture(event.pointerId);
-    drag.current = { at: along(event), from: handle, before: undefined };
+    drag.current = { x: event.clientX, y: event.clientY, from: handle };
   };
   const onPointerMove = (event: PointerEvent) => {
     const d = drag.current;
     if (d === undefined) return;
-    const by = along(event) - d.at;
-    if (by === 0 && from === undefined) return;
+    const [dx, dy] = [event.clientX - d.x, event.clientY - d.y];
+    const by = axis === 'x' ? dx : dy;
+    if (from === undefined && by === 0 && (d.from.along === undefined || dx === 0)) return;
     if (from === undefined) {
       setFrom(d.from);
       store.setHold(d.from.keeps);
     }
-    put(d.from.value + by * d.from.perPixel);
+    const { along } = d.from;
+    put(d.from.value + by * d.from.perPixel, along && along.value + dx * along.perPixel);
   };
   const onKeyDown = (event: KeyboardEvent) => {
     const { step } = handle;
@@ -73,8 +86,8 @@ function HandleGrip({ handle }: { handle: Handle }) {
     else if (event.key === 'Home') put(min);
     else if (event.key === 'End') put(max);
     else if (event.key === 'Escape' && drag.current !== undefined) {
-      put(drag.current.from.value);
-      end();
+      put(drag.current.from.value, drag.current.from.along?.value);
+      end(true);
     } else return;
     event.preventDefault();
     event.stopPropagation();
@@ -101,10 +114,16 @@ function HandleGrip({ handle }: { handle: Handle }) {
         style={{ left: x, top: y, width, height }}
         onPointerDown={onPointerDown}
         onPointerMove={onPointerMove}
-        onPointerUp={end}
-        onPointerCancel={end}
+        onPointerUp={() => end()}
+        onPointerCancel={() => end(true)}
         onKeyDown={onKeyDown}
-        onBlur={() => store.settle()}
+        onPointerEnter={() => light(true)}
+        onPointerLeave={() => light(false)}
+        onFocus={() => light(true)}
+        onBlur={() => {
+          light(false);
+          store.settle();
+        }}
       >
         <svg width="18" height="8" viewBox="0 0 18 8" aria-hidden="true">
           <path d="M0 4L6 1v6ZM18 4L12 1v6Z" />

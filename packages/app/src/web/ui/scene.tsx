@@ -9,6 +9,7 @@ const HEIGHTS = { desk: 545, tablet: 540, phone: 380 } as const;
 export function Scene() {
   const store = useStore();
   const svg = useDesk((s) => s.pictures?.scene);
+  const handles = useDesk((s) => s.pictures?.handles?.list);
   const headline = useDesk((s) => s.body?.headline);
   const fold = useDesk((s) => s.fold);
   const ref = useSize<HTMLDivElement>((width) => {
@@ -20,7 +21,7 @@ export function Scene() {
       {svg !== undefined && svg !== '' && (
         <div className="scene-drawn">
           <Picture svg={svg} className="scene-picture" />
-          <Handles />
+          <Handles list={handles} />
         </div>
       )}
       <Cautions place="scene" />

@@ -1,7 +1,7 @@
 import * as drawings from '@spraywright/engine/drawings';
 import { withArcs, type DutyProof, type Proof, type Rig } from '@spraywright/engine/rig';
 import type { Pictures, View } from '../protocol.ts';
-import { handlesOf } from './handles.ts';
+import { handlesOf, viewHandlesOf } from './handles.ts';
 import { uprightLine } from './upright-line.ts';
 
 /** The drawings of a duty at the sizes the page has for them. */
@@ -18,7 +18,7 @@ export function picturesOf(rig: Rig, proof: Proof, duty: DutyProof, view: View):
   const drawn = view.leaf === 'desk' ? withArcs(rig, duty) : duty;
   return {
     scene: drawings.throwScene(proof, drawn, scene),
-    ...(view.leaf === 'desk' ? { handles: handlesOf(rig, proof, drawn, scene) } : {}),
+    ...(view.leaf === 'desk' ? handled(rig, proof, drawn, scene) : {}),
     ...(view.upright && duty.open.status === 'converged'
       ? { line: '', upright: uprightLine(proof, duty, view.units) }
       : {
@@ -30,4 +30,17 @@ export function picturesOf(rig: Rig, proof: Proof, duty: DutyProof, view: View):
           }),
         }),
   };
+}
+
+/** What can be dragged in the scene, and the rig's own views with what can be dragged in them. */
+function handled(
+  rig: Rig,
+  proof: Proof,
+  duty: DutyProof,
+  options: drawings.ThrowSceneOptions,
+): Pick<Pictures, 'handles' | 'rig'> {
+  const handles = handlesOf(rig, proof, duty, options);
+  const svg = drawings.rigViews(proof, duty, options);
+  if (svg === undefined) return { handles };
+  return { handles, rig: { svg, handles: viewHandlesOf(rig, proof, duty, options, handles.list) } };
 }

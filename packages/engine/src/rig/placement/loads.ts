@@ -1,5 +1,11 @@
 import type { PartOf } from '../../catalogue/index.ts';
-import { brakingTongueLoad, STANDARD_GRAVITY, trailerLoads, twoSupportLoads } from '../../physics/index.ts';
+import {
+  brakingTongueLoad,
+  couplerClass,
+  STANDARD_GRAVITY,
+  trailerLoads,
+  twoSupportLoads,
+} from '../../physics/index.ts';
 import { axleMiddle, carrierMasses, hitchPlace, standingOf, type Standing } from './carrier-frame.ts';
 import { massPoint, together, type MassPoint, type PlacedPart } from './placed-part.ts';
 import { surgeForward, tankLiquid } from './tank-liquid.ts';
@@ -28,6 +34,30 @@ export interface SupportLoads {
   readonly byDuty: Readonly<Record<string, number>>;
   /** Full, in hard braking. */
   readonly braking?: number;
+  /** The wheels of an axle of the rig itself. */
+  readonly wheels?: AxleWheels;
+}
+
+/** Wheels of one axle: where they stand and what those of one side may carry. */
+export interface AxleWheels {
+  /** Between the middles of left and right wheels, and the tyre's outside [m]. */
+  readonly track: number;
+  readonly diameter: number;
+  /** Of all tyres of one side [kg]. */
+  readonly sideRating: number;
+}
+
+/**
+ * What the left and the right wheels of an axle carry.
+ *
+ * @param load on the axle [kg]
+ * @param y place of the rig's centre of mass to the left of its middle line [m]
+ * @param track between the middles of the wheels [m]
+ * @source statics: moments about one wheel; the frame taken as stiff
+ */
+export function wheelLoads(load: number, y: number, track: number): { left: number; right: number } {
+  const left = load * (0.5 + y / track);
+  return { left, right: load - left };
 }
 
 /** A loaded rig: where its mass is at any fill, and what rests where. */
@@ -110,6 +140,7 @@ export function supportLoads(
         id: 'coupler',
         name: 'Coupler',
         x: coupler.position,
+        ...tongueRating(coupler.rating),
         ...loadsOf(duties, (share) => tongueAt(rig, share)),
         braking: brakingTongue,
       },
@@ -118,6 +149,7 @@ export function supportLoads(
         name: carrier.axles.length === 1 ? 'Axle' : `Axle ${i + 1}`,
         x: axle.position,
         ...ratingOf(axle),
+        wheels: wheelsOf(axle),
         ...loadsOf(duties, (share) => axlesAt(rig, share) / carrier.axles.length),
         braking: (centreAt(rig, 1).mass - brakingTongue) / carrier.axles.length,
       })),
@@ -139,6 +171,7 @@ export function supportLoads(
         name: 'Front axle',
         x: front.position,
         ...ratingOf(front),
+        wheels: wheelsOf(front),
         ...loadsOf(duties, (share) => at(share).front),
         braking: at(1).front + moved,
       },
@@ -147,6 +180,7 @@ export function supportLoads(
         name: 'Rear axle',
         x: rear.position,
         ...ratingOf(rear),
+        wheels: wheelsOf(rear),
         ...loadsOf(duties, (share) => at(share).rear),
         braking: at(1).rear - moved,
       },
@@ -164,6 +198,20 @@ function loadsOf(
     half: at(FILLS.half),
     empty: at(FILLS.empty),
     byDuty: Object.fromEntries(duties.map((d) => [d.id, at(d.tankLevel)])),
+  };
+}
+
+/** What may rest on a coupler, by the class of its rating; unknown above the classes. */
+function tongueRating(rating: number): { rating?: number; setBy?: string } {
+  const known = couplerClass(rating);
+  return known.class === 0 ? {} : { rating: known.maxTongue, setBy: "coupler's class" };
+}
+
+function wheelsOf(axle: Carrier['axles'][number]): AxleWheels {
+  return {
+    track: axle.track,
+    diameter: axle.tyreDiameter,
+    sideRating: axle.tyreRating * Math.max(1, axle.tyres / 2),
   };
 }
 

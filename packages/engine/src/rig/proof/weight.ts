@@ -5,6 +5,7 @@ import { carrierItem, loadedOf, type Loaded } from './loaded.ts';
 import { bedPromises } from './weight-bed.ts';
 import { hitchPromises } from './weight-hitch.ts';
 import { towPromises } from './weight-tow.ts';
+import { wheelPromises } from './weight-wheels.ts';
 
 /** Carrier, axles, tyres, coupler, hitch and vehicle carry the rig at every fill of the tank. */
 export function weightPromises(context: ProofContext): RigPromise[] {
@@ -24,6 +25,7 @@ export function weightPromises(context: ProofContext): RigPromise[] {
   const promises = [
     grossPromise(context, loaded),
     ...axlePromises(context, loaded),
+    ...wheelPromises(context, loaded),
     vehiclePromise(context, loaded),
     ...(standing === 'coupled' || standing === 'axles' ? towPromises(context, loaded) : []),
     ...(standing === 'hitch' ? hitchPromises(context, loaded) : []),
@@ -108,7 +110,7 @@ function carrierName({ rig }: Loaded): string {
 
 /** Each axle with its tyres, at its worst fill; equal axles of an equalised group are one promise. */
 function axlePromises(context: ProofContext, loaded: Loaded): RigPromise[] {
-  const axles = loaded.supports.filter((s) => s.rating !== undefined);
+  const axles = loaded.supports.filter((s) => s.rating !== undefined && s.wheels !== undefined);
   const equalised = loaded.rig.standing === 'coupled' && axles.length > 1;
   if (equalised) axles.sort((a, b) => a.rating! - b.rating!);
   return (equalised ? axles.slice(0, 1) : axles).map((axle) => {

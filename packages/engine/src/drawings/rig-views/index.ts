@@ -1,0 +1,2 @@
+export { rigViews } from './rig-views.ts';
+export { rigViewHandles } from './view-handles.ts';

@@ -1,0 +1,53 @@
+import { centreAt, FILLS, wheelLoads, type Fill } from '../placement/index.ts';
+import { compared, type RigPromise } from '../promise.ts';
+import { say, type ProofContext } from './context.ts';
+import { carrierItem, type Loaded } from './loaded.ts';
+
+interface Side {
+  readonly axle: string;
+  readonly side: 'left' | 'right';
+  readonly fill: Fill;
+  readonly load: number;
+  readonly rating: number;
+}
+
+/** Parts that stand off the middle line load the wheels of one side more: the worst side of all axles and fills is judged. */
+export function wheelPromises(context: ProofContext, { rig, supports }: Loaded): RigPromise[] {
+  const sides = supports.flatMap(({ wheels, name, ...loads }): Side[] =>
+    wheels === undefined
+      ? []
+      : (['full', 'half', 'empty'] as const).flatMap((fill) => {
+          const share = wheelLoads(loads[fill], centreAt(rig, FILLS[fill]).y, wheels.track);
+          const told = { axle: name, fill, rating: wheels.sideRating };
+          return [
+            { ...told, side: 'left' as const, load: share.left },
+            { ...told, side: 'right' as const, load: share.right },
+          ];
+        }),
+  );
+  if (sides.length === 0) return [];
+  const worst = sides.reduce((a, b) => (b.load / b.rating > a.load / a.rating ? b : a));
+  const off = centreAt(rig, FILLS[worst.fill]).y;
+  return [
+    compared(
+      {
+        id: 'weight:wheels',
+        kind: 'weight',
+        sentence: 'No wheel carries more than its tyres may',
+        cause: `${worst.axle.toLowerCase()}, ${worst.side} wheels when ${worst.fill}; the centre of mass lies ${say(context, Math.abs(off), 'length')} ${off < 0 ? 'right' : 'left'} of the middle line`,
+        items: [carrierItem(context), rig.tankAt.item],
+        method: 'axle loads shared by the place of the centre of mass across the rig',
+        source: 'statics; tyre ratings of the catalogue; the frame taken as stiff',
+        working: sides
+          .filter((s) => s.axle === worst.axle && s.fill === worst.fill)
+          .map((s) => ({
+            text: `${s.side} wheels of ${s.axle.toLowerCase()}`,
+            figure: { value: s.load, dimension: 'mass' as const },
+          })),
+      },
+      { value: worst.rating, dimension: 'mass' },
+      { value: worst.load, dimension: 'mass' },
+      'at-most',
+    ),
+  ];
+}
