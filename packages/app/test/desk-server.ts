@@ -22,6 +22,7 @@ export interface TestServer {
 export async function testServer(
   now = () => '2026-03-03T09:00:00.000Z',
   peopleOf?: (records: Records) => People,
+  alone = false,
 ): Promise<TestServer> {
   const folder = mkdtempSync(join(tmpdir(), 'spraywright-server-'));
   const records = await openRecords(folder);
@@ -37,7 +38,7 @@ export async function testServer(
     catalogue: demoCatalogue(),
     shop: demoShop(),
     records,
-    ...(peopleOf === undefined ? {} : { people: peopleOf(records) }),
+    ...(peopleOf === undefined ? {} : { people: peopleOf(records), alone }),
     now,
     newId: () => `job-${++made}`,
     report: (error) => reports.push(error),

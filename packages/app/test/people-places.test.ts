@@ -1,3 +1,4 @@
+import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -6,6 +7,7 @@ import { main } from '../src/cli/main.ts';
 import { People } from '../src/server/people.ts';
 import { copyLines, layCopy, openRecords } from '../src/store/index.ts';
 import { postgresServer, type PostgresServer } from './postgres-server.ts';
+import { started } from './started-server.ts';
 
 const DANA = {
   name: 'Dana',
@@ -46,17 +48,35 @@ it('people sign in on PostgreSQL as on SQLite, and still do after their records 
   await there.close();
 }, 60_000);
 
-it('another address than the loopback refuses to start until there is an owner', async () => {
-  const said: string[] = [];
-  const terminal = { out: () => undefined, err: (text: string) => said.push(text) };
+it('another address than the loopback serves nothing until the first owner made the account, once', async () => {
   const place = join(folder, 'nobody');
-  const start = () => main(['start', '--host', '0.0.0.0', '--port', '0', '--records', place], terminal);
-  expect(await start()).toBe(2);
-  expect(said.join('\n')).toContain('Add an owner first');
-  const records = await openRecords(place);
-  await new People(records, Date.now).add({ ...DANA, role: 'builder' });
-  await records.close();
-  expect(await start()).toBe(2);
+  const { process: child, address, text } = await started(place, ['--host', '0.0.0.0']);
+  try {
+    const ask = (path: string, init?: RequestInit) =>
+      fetch(new URL(path, address), { redirect: 'manual', ...init });
+    for (const path of ['', 'api/jobs', 'start.json', 'office.html', 'api/people'])
+      expect([303, 401], path).toContain((await ask(path)).status);
+    const link = /First owner: (\S+)/.exec(text)![1]!;
+    expect((await ask(`${link}x`)).status).toBe(410);
+    expect(await (await ask(link)).text()).toContain('Make the account');
+    const { name, email, password: next } = DANA;
+    const form = (values: Record<string, string>) =>
+      ask(link, { method: 'POST', body: new URLSearchParams(values) });
+    expect((await form({ name, email, next: 'short' })).status).toBe(422);
+    expect((await form({ name, email: 'dana', next })).status).toBe(422);
+    const made = await form({ name, email, next });
+    expect(made.status).toBe(303);
+    const Cookie = made.headers.getSetCookie()[0]!.split(';')[0]!;
+    expect(await (await ask('api/me', { headers: { Cookie } })).json()).toMatchObject({ role: 'owner' });
+    expect((await form({ name, email: 'other@shop.example', next })).status).toBe(410);
+    expect((await ask(link)).status).toBe(410);
+  } finally {
+    child.kill('SIGINT');
+    await once(child, 'exit');
+  }
+  const again = await started(place, ['--host', '0.0.0.0']);
+  expect(again.text).not.toContain('First owner');
+  again.process.kill('SIGINT');
 }, 60_000);
 
 it('the command names the field that is wrong', async () => {

@@ -8,7 +8,7 @@ import { recordsAt, recordsPlace, RECORDS_OPTION } from './records-place.ts';
 /** Adds, lists and takes out the people who may sign in. */
 export const peopleCommand: Command = {
   name: 'people',
-  usage: 'add NAME|list|remove EMAIL',
+  usage: 'add NAME|list|link EMAIL|remove EMAIL',
   summary: 'Say who may sign in to the records, and in which role.',
   options: {
     email: { type: 'string', value: 'address', help: 'e-mail address that the person signs in with' },
@@ -20,12 +20,13 @@ export const peopleCommand: Command = {
   examples: [
     "spraywright people add 'Dana Field' --email dana@shop.example --role owner",
     'spraywright people list',
+    'spraywright people link dana@shop.example',
     'spraywright people remove dana@shop.example',
   ],
   async run(args, terminal) {
     const [work, who = ''] = args.positionals as [string, string?];
-    if (!['add', 'list', 'remove'].includes(work)) {
-      terminal.err(`people can add, list or remove, not '${work}'`);
+    if (!['add', 'list', 'link', 'remove'].includes(work)) {
+      terminal.err(`people can add, list, link or remove, not '${work}'`);
       return EXIT.input;
     }
     const records = await recordsAt(recordsPlace(args), terminal);
@@ -57,6 +58,11 @@ async function done(
     const rows = (await people.list()).map(({ role, email, name }) => `${role.padEnd(10)}${email}  ${name}`);
     return rows.length === 0 ? 'Nobody: one person works here without signing in.' : rows.join('\n');
   }
+  if (work === 'link') {
+    const { token } = await people.passwordLink(who);
+    await people.tell({ ...TERMINAL, did: 'Make a link for a new password', about_id: who });
+    return `A new password is chosen, once and within a day, at the server's address and then /new-password/${token}`;
+  }
   if (work === 'remove') {
     await people.remove(who);
     await people.tell({ ...TERMINAL, did: 'Take somebody out', about_id: who });
@@ -67,7 +73,7 @@ async function done(
   const password = await askedPassword(terminal);
   await people.add({ name: who, email, role, password });
   await people.tell({ ...TERMINAL, did: 'Add somebody', about_id: email, what: `${who}, ${role}` });
-  return `Added: ${who}, ${role}. A server that runs asks for sign-in from its next start on.`;
+  return `Added: ${who}, ${role}. From now on everybody signs in.`;
 }
 
 /** One line from the terminal that is not shown; from a pipe where no person types. */

@@ -15,7 +15,8 @@ const WEB = fileURLToPath(new URL('../../dist/web/', import.meta.url));
 const DEMO_JOB = 'tall-trees';
 const LOOPBACK = '127.0.0.1';
 const NO_OWNER =
-  'Others could reach this address, and nobody would have to sign in. Add an owner first:\n' +
+  'Others can reach this address, so it serves nothing until there is an owner. The first owner makes the account at the address ' +
+  'below, which opens once, for a day, or in the terminal:\n' +
   "spraywright people add 'NAME' --email ADDRESS --role owner";
 const IN_CLEAR =
   'Passwords and records cross this network in clear. Use it only where you trust the network, or through a tunnel.';
@@ -78,12 +79,8 @@ export const startCommand: Command = {
     const host = args.text('host') ?? LOOPBACK;
     const { People } = await import('../server/people.ts');
     const people = new People(records, Date.now);
-    const known = await people.list();
-    if (host !== LOOPBACK && !known.some(({ role }) => role === 'owner')) {
-      terminal.err(NO_OWNER);
-      await records.close();
-      return EXIT.input;
-    }
+    const setUp = host === LOOPBACK ? undefined : await people.setUpLink();
+    if (setUp !== undefined) terminal.err(NO_OWNER);
     if (host !== LOOPBACK) terminal.err(IN_CLEAR);
     // Loaded only now: the other commands need neither server nor records.
     const [{ serverApp }, { serve }] = await Promise.all([
@@ -100,7 +97,8 @@ export const startCommand: Command = {
       catalogue: inputs.catalogue,
       shop: inputs.shop,
       records,
-      ...(known.length === 0 ? {} : { people }),
+      people,
+      alone: host === LOOPBACK,
       names: namesAt(host),
       now: () => new Date().toISOString(),
       newId: () => `job-${randomBytes(5).toString('hex')}`,
@@ -109,9 +107,9 @@ export const startCommand: Command = {
     });
     const code = await new Promise<number>((resolve) => {
       const server = serve({ fetch: app.fetch, hostname: host, port }, (info) => {
-        terminal.out(
-          `Records: ${placeShown(place)}\nOpen http://${host === '0.0.0.0' ? LOOPBACK : host}:${info.port}/   (Ctrl-C ends)`,
-        );
+        const page = `http://${host === '0.0.0.0' ? LOOPBACK : host}:${info.port}/`;
+        const first = setUp === undefined ? '' : `\nFirst owner: ${page}set-up/${setUp.token}`;
+        terminal.out(`Records: ${placeShown(place)}${first}\nOpen ${page}   (Ctrl-C ends)`);
       });
       server.on('error', (error: NodeJS.ErrnoException) => {
         terminal.err(

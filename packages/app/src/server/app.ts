@@ -11,7 +11,9 @@ import { failed } from './failures.ts';
 import { ownPagesOnly, safeHeaders } from './guard.ts';
 import { jobsApi } from './jobs-api.ts';
 import { machineApi } from './machine-api.ts';
+import { oneTimePages } from './one-time-pages.ts';
 import type { People } from './people.ts';
+import { peopleApi } from './people-api.ts';
 import { pageFiles } from './page-files.ts';
 import { fieldProblem, problem } from './problem.ts';
 import { quoteApi } from './quote-api.ts';
@@ -27,8 +29,10 @@ export interface ServerOptions {
   readonly catalogue: Catalogue;
   readonly shop: Shop;
   readonly records: Records;
-  /** Who may sign in; without it one person works here, and the server listens on this machine only. */
+  /** Who may sign in; without it nobody is asked who he is. */
   readonly people?: People;
+  /** While there is nobody among the people, one person works here alone; only where none but this machine asks. */
+  readonly alone?: boolean;
   /** Names and addresses, beside this machine's own, under which the page is asked for. */
   readonly names?: readonly string[];
   /** The moment as ISO text in UTC, asked at each save and quote. */
@@ -68,8 +72,10 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
   );
   app.use(tellingDoings(app, options.now));
   if (options.people !== undefined) {
-    app.use(byRole(options.people));
+    app.use(byRole(options.people, options.alone === true));
     signInPages(app, options.people);
+    oneTimePages(app, options.people);
+    peopleApi(app, { ...options, records: tellingRecords(options.records), people: options.people });
   }
   const telling = { ...options, records: tellingRecords(options.records) };
   jobsApi(app, telling);

@@ -1,9 +1,23 @@
 import { randomBytes } from 'node:crypto';
-import { betterAuth } from 'better-auth';
-import { addDoing, type Records } from '../store/index.ts';
+import {
+  addDoing,
+  addPerson,
+  FIRST_OWNER,
+  hasOwner,
+  linkOf,
+  listPeople,
+  makeLink,
+  Refusal,
+  removePerson,
+  setPassword,
+  useLink,
+  type OneTimeLink,
+  type Records,
+} from '../store/index.ts';
 import { doingAt, type Told } from './doings-book.ts';
 import { LockOut, MOST } from './lock-out.ts';
 import { ROLES, type Role } from './role-table.ts';
+import { LONGEST_PASSWORD, SHORTEST_PASSWORD, signInOver } from './sign-in.ts';
 
 export interface Person {
   readonly id: string;
@@ -12,21 +26,19 @@ export interface Person {
   readonly role: Role;
 }
 
+type NewPerson = Omit<Person, 'id'>;
+
 /** Headers of an answer that signs somebody in or out. */
 type SignInAnswer =
   { readonly ok: true; readonly headers: Headers } | { readonly ok: false; locked: boolean };
 
-const SHORTEST_PASSWORD = 12;
-const LONGEST_PASSWORD = 128;
-/** How long a sign-in lasts without use [s]. */
-const SIGNED_IN = 7 * 24 * 3600;
-
 /** The people of a shop: who they are, what they are, and whether they are who they say. */
 export class People {
   readonly #records: Records;
-  #made: Promise<ReturnType<typeof authOver>> | undefined;
+  #made: ReturnType<typeof signInOver> | undefined;
   readonly #lockOut: LockOut;
   readonly #clock: () => number;
+  #anybody = false;
 
   constructor(records: Records, clock: () => number) {
     this.#records = records;
@@ -36,66 +48,91 @@ export class People {
 
   /** Made when first needed: it looks at the tables by itself, and where one person works alone nobody needs it. */
   get #auth() {
-    this.#made ??= signingSecret(this.#records)
-      .then((secret) => authOver(this.#records, secret))
-      .catch((error: unknown) => {
-        this.#made = undefined;
-        throw error;
-      });
+    this.#made ??= signInOver(this.#records).catch((error: unknown) => {
+      this.#made = undefined;
+      throw error;
+    });
     return this.#made;
   }
 
+  /** Whether there is anybody: until then one person works here alone. */
+  async anybody(): Promise<boolean> {
+    // Once there is an owner there always is one; only the answer no can change.
+    return (this.#anybody ||= (await this.list()).length > 0);
+  }
+
   /** @throws Error naming the field that is wrong */
-  check({ name, email, role }: Omit<Person, 'id'>): void {
+  check({ name, email, role }: NewPerson): void {
     if (!ROLES.includes(role)) throw new Error(`role is '${role}'; it is one of ${ROLES.join(', ')}`);
     if (name.trim() === '' || name.length > 60) throw new Error('name has 1 to 60 letters');
     if (!/^[^\s@]+@[^\s@]+$/.test(email) || email.length > 200)
       throw new Error(`email is '${email}'; an address such as dana@shop.example was expected`);
   }
 
-  /** @throws Error naming the field that is wrong */
-  async add({ name, email, role, password }: Omit<Person, 'id'> & { password: string }): Promise<void> {
-    this.check({ name, email, role });
-    checkPassword(password);
-    const { internalAdapter, password: hasher } = await (await this.#auth).$context;
-    if ((await internalAdapter.findUserByEmail(email.toLowerCase())) !== null)
-      throw new Error(`somebody has the e-mail address '${email}' already`);
-    const hash = await hasher.hash(password);
-    const person = await internalAdapter.createUser(
-      {
-        name: name.trim(),
-        email: email.toLowerCase(),
-        role,
-        emailVerified: false,
-      },
-      { method: 'email-password' },
-    );
-    await internalAdapter.linkAccount({
-      userId: person.id,
-      providerId: 'credential',
-      accountId: person.id,
-      password: hash,
+  /** @throws Error naming the field that is wrong; Refusal `person-exists` */
+  async add(person: NewPerson & { password: string }): Promise<void> {
+    const { made, hash, at } = await this.#prepared(person);
+    await this.#records.save(async (t) => {
+      await addPerson(t, made, at);
+      await setPassword(t, made.id, hash, at);
     });
   }
 
   list(): Promise<Person[]> {
-    const { db } = this.#records;
-    const columns = ['id', 'name', 'email', 'role'] as const;
-    return db.selectFrom('people').select(columns).orderBy('email').execute() as Promise<Person[]>;
+    return listPeople(this.#records.db) as Promise<Person[]>;
   }
 
   /** Takes somebody out and ends where they are signed in. @throws Error when nobody, or the last owner, is meant */
   remove(email: string): Promise<void> {
     return this.#records.save(async (t) => {
-      const people = await t.selectFrom('people').select(['id', 'email', 'role']).execute();
-      const person = people.find((p) => p.email === email.toLowerCase());
-      if (person === undefined) throw new Error(`nobody has the e-mail address '${email}'`);
-      if (person.role === 'owner' && people.filter((p) => p.role === 'owner').length === 1)
-        throw new Error(`'${email}' is the only owner; add another first`);
-      await t.deleteFrom('sessions').where('userId', '=', person.id).execute();
-      await t.deleteFrom('passwords').where('userId', '=', person.id).execute();
-      await t.deleteFrom('people').where('id', '=', person.id).execute();
+      await removePerson(t, await idOf(t, email));
     });
+  }
+
+  /** A link at which somebody chooses a new password. @throws Error when nobody has the address */
+  passwordLink(email: string): Promise<OneTimeLink> {
+    return this.#records.save(async (t) => makeLink(t, await idOf(t, email), this.#clock()));
+  }
+
+  /** An address at which the first owner makes the account; undefined when there is an owner. */
+  setUpLink(): Promise<OneTimeLink | undefined> {
+    return this.#records.save(async (t) =>
+      (await hasOwner(t)) ? undefined : makeLink(t, FIRST_OWNER, this.#clock()),
+    );
+  }
+
+  /** Whom a link lets in while it opens; FIRST_OWNER for the first owner. */
+  linkOf(token: string): Promise<string | undefined> {
+    return linkOf(this.#records.db, token, this.#clock());
+  }
+
+  /** Makes the first owner. @throws Error naming the field that is wrong; Refusal `link-used` */
+  async setUp(token: string, person: Omit<NewPerson, 'role'> & { password: string }): Promise<void> {
+    // Looked at first, so that a stranger without a link is told nothing and costs no hash.
+    if ((await this.linkOf(token)) !== FIRST_OWNER) throw linkUsed();
+    const { made, hash, at } = await this.#prepared({ ...person, role: 'owner' });
+    await this.#records.save(async (t) => {
+      if ((await useLink(t, token, this.#clock())) !== FIRST_OWNER || (await hasOwner(t))) throw linkUsed();
+      await addPerson(t, made, at);
+      await setPassword(t, made.id, hash, at);
+      await addDoing(t, doingAt(at, { ...whoIs(made), did: 'Become the first owner' }));
+    });
+  }
+
+  /** Sets the password that the owner of a link chose; signs them out everywhere. @throws Refusal `link-used` */
+  async choosePassword(token: string, password: string): Promise<Person> {
+    if (!(await this.linkOf(token))) throw linkUsed();
+    checkPassword(password);
+    const [hash, at] = [await this.#hash(password), this.#now()];
+    const person = await this.#records.save(async (t) => {
+      const id = await useLink(t, token, this.#clock());
+      if (id === undefined || id === FIRST_OWNER) throw linkUsed();
+      const found = (await setPassword(t, id, hash, at)) as Person;
+      await addDoing(t, doingAt(at, { ...whoIs(found), did: 'Choose a password by a link' }));
+      return found;
+    });
+    await this.#lockOut.succeeded(person.email, this.#clock());
+    return person;
   }
 
   async signIn(email: string, password: string): Promise<SignInAnswer> {
@@ -152,7 +189,23 @@ export class People {
 
   /** Writes a line into the book of who did what. */
   async tell(told: Told): Promise<void> {
-    await this.#records.save((t) => addDoing(t, doingAt(new Date(this.#clock()).toISOString(), told)));
+    await this.#records.save((t) => addDoing(t, doingAt(this.#now(), told)));
+  }
+
+  #now(): string {
+    return new Date(this.#clock()).toISOString();
+  }
+
+  async #hash(password: string): Promise<string> {
+    const { password: hasher } = await (await this.#auth).$context;
+    return hasher.hash(password);
+  }
+
+  async #prepared({ name, email, role, password }: NewPerson & { password: string }) {
+    this.check({ name, email, role });
+    checkPassword(password);
+    const made = { id: newPersonId(), name: name.trim(), email: email.toLowerCase(), role };
+    return { made, hash: await this.#hash(password), at: this.#now() };
   }
 
   /**
@@ -170,6 +223,20 @@ export class People {
 /** Counts tries under addresses that nobody has; no address begins with a space. */
 const NOBODY = ' nobody';
 
+async function idOf(db: Records['db'], email: string): Promise<string> {
+  const person = (await listPeople(db)).find((p) => p.email === email.toLowerCase());
+  if (person === undefined) throw new Error(`nobody has the e-mail address '${email}'`);
+  return person.id;
+}
+
+export function newPersonId(): string {
+  return randomBytes(12).toString('hex');
+}
+
+function linkUsed(): Refusal {
+  return new Refusal('link-used', 'this address was used, was replaced by a newer one, or has expired');
+}
+
 function whoIs(person: Person | undefined): Told {
   return { who: person?.name ?? '', email: person?.email ?? '', role: person?.role ?? '' };
 }
@@ -186,51 +253,4 @@ function checkPassword(password: string): void {
 function isRefusal(error: unknown): boolean {
   const { statusCode } = error as { statusCode?: unknown };
   return typeof statusCode === 'number' && statusCode >= 400 && statusCode < 500;
-}
-
-/** Made once for the records, whichever process is first: a new start, and a second process, know the sessions there are. */
-async function signingSecret({ db, save }: Records): Promise<string> {
-  const name = 'sessions';
-  await save((t) =>
-    t
-      .insertInto('sign_in_secrets')
-      .values({ name, secret: randomBytes(32).toString('base64url') })
-      .onConflict((c) => c.column('name').doNothing())
-      .execute(),
-  );
-  const row = await db
-    .selectFrom('sign_in_secrets')
-    .select('secret')
-    .where('name', '=', name)
-    .executeTakeFirstOrThrow();
-  return row.secret;
-}
-
-function authOver({ db }: Records, secret: string) {
-  return betterAuth({
-    // The tables hold moments and flags as SQLite has them, on PostgreSQL too.
-    database: { db, type: 'sqlite' },
-    baseURL: 'http://localhost',
-    secret,
-    telemetry: { enabled: false },
-    logger: { disabled: true },
-    rateLimit: { enabled: false },
-    emailAndPassword: {
-      enabled: true,
-      disableSignUp: true,
-      minPasswordLength: SHORTEST_PASSWORD,
-      maxPasswordLength: LONGEST_PASSWORD,
-    },
-    user: {
-      modelName: 'people',
-      additionalFields: { role: { type: 'string', required: true, input: false } },
-    },
-    account: { modelName: 'passwords' },
-    verification: { modelName: 'verifications' },
-    session: { modelName: 'sessions', expiresIn: SIGNED_IN },
-    advanced: {
-      cookiePrefix: 'spraywright',
-      defaultCookieAttributes: { httpOnly: true, sameSite: 'strict' },
-    },
-  });
 }

@@ -1,12 +1,16 @@
 import { createRoute, z, type OpenAPIHono } from '@hono/zod-openapi';
-import type { Context } from 'hono';
 import { html } from 'hono/html';
+import { away, formFields } from './form-fields.ts';
 import type { People } from './people.ts';
+import { plainPage } from './plain-page.ts';
 import { refusals } from './problem.ts';
 import { ROLES } from './role-table.ts';
 
 const SIGN_IN = 'Sign in';
 const PASSWORD = 'Change the password';
+
+/** Whoever works alone may do everything. */
+const ALONE = { name: '', email: '', role: 'owner' } as const;
 
 const meRoute = createRoute({
   method: 'get',
@@ -17,7 +21,14 @@ const meRoute = createRoute({
       description: 'The person',
       content: {
         'application/json': {
-          schema: z.object({ name: z.string(), email: z.string(), role: z.enum(ROLES) }).openapi('Person'),
+          schema: z
+            .object({
+              name: z.string(),
+              email: z.string(),
+              role: z.enum(ROLES),
+              alone: z.boolean().openapi({ description: 'One person works here without signing in.' }),
+            })
+            .openapi('Me'),
         },
       },
     },
@@ -30,7 +41,7 @@ export function signInPages(app: OpenAPIHono, people: People): void {
   app.get('/sign-in', (c) => c.html(signInPage()));
 
   app.post('/sign-in', async (c) => {
-    const { email, password } = await fields(c);
+    const { email, password } = await formFields(c);
     const answer = await people.signIn(email, password);
     if (answer.ok) return away(c, answer.headers, '/');
     return c.html(signInPage(refusal(answer.locked)), answer.locked ? 429 : 401);
@@ -43,8 +54,9 @@ export function signInPages(app: OpenAPIHono, people: People): void {
   app.get('/password', (c) => c.html(passwordPage()));
 
   app.post('/password', async (c) => {
-    const { password, next } = await fields(c);
-    const person = c.get('person')!;
+    const { password, next } = await formFields(c);
+    const person = c.get('person');
+    if (person === undefined) return c.redirect('/', 303);
     try {
       const answer = await people.changePassword(c.req.raw.headers, person, password, next);
       if (answer.ok) return away(c, answer.headers, '/');
@@ -56,8 +68,8 @@ export function signInPages(app: OpenAPIHono, people: People): void {
   });
 
   app.openapi(meRoute, (c) => {
-    const { name, email, role } = c.get('person')!;
-    return c.json({ name, email, role }, 200);
+    const { name, email, role } = c.get('person') ?? ALONE;
+    return c.json({ name, email, role, alone: c.get('person') === undefined }, 200);
   });
 }
 
@@ -67,23 +79,8 @@ function refusal(locked: boolean): string {
     : 'E-mail address and password do not fit together.';
 }
 
-/** The fields of a form as text; whatever else was sent counts as empty. */
-async function fields(c: Context): Promise<{ email: string; password: string; next: string }> {
-  const form: Record<string, unknown> = await c.req.parseBody().catch(() => ({}));
-  const text = (name: string) => {
-    const value = form[name];
-    return typeof value === 'string' ? value.slice(0, 200) : '';
-  };
-  return { email: text('email').trim(), password: text('password'), next: text('next') };
-}
-
-function away(c: Context, headers: Headers, to: string): Response {
-  for (const cookie of headers.getSetCookie()) c.header('Set-Cookie', cookie, { append: true });
-  return c.redirect(to, 303);
-}
-
 const signInPage = (said = '') =>
-  page(
+  plainPage(
     SIGN_IN,
     said,
     html`<form method="post" action="/sign-in">
@@ -96,7 +93,7 @@ const signInPage = (said = '') =>
   );
 
 const passwordPage = (said = '') =>
-  page(
+  plainPage(
     PASSWORD,
     said,
     html`<form method="post" action="/password">
@@ -111,42 +108,3 @@ const passwordPage = (said = '') =>
       </form>
       <form method="post" action="/sign-out"><button>Sign out</button></form>`,
   );
-
-function page(title: string, said: string, body: ReturnType<typeof html>) {
-  return html`<!doctype html>
-    <html lang="en">
-      <head>
-        <meta charset="utf-8" />
-        <meta name="viewport" content="width=device-width, initial-scale=1" />
-        <title>${title} · Spraywright</title>
-        <style>
-          body {
-            font: 16px/1.5 sans-serif;
-            max-width: 24rem;
-            margin: 3rem auto;
-            padding: 0 1rem;
-          }
-          label,
-          input,
-          button {
-            display: block;
-            width: 100%;
-            box-sizing: border-box;
-            font: inherit;
-          }
-          label,
-          form {
-            margin-bottom: 1rem;
-          }
-          input,
-          button {
-            min-height: 44px;
-          }
-        </style>
-      </head>
-      <body>
-        <h1>${title}</h1>
-        ${said === '' ? '' : html`<p role="alert">${said}</p>`} ${body}
-      </body>
-    </html>`;
-}

@@ -10,3 +10,15 @@ export { editJob, editsAfter, jobAtVersion } from './job-edits.ts';
 export type { MachineDocument, MachineHead } from './machine.ts';
 export { listMachines, makeMachine, openMachine } from './machines.ts';
 export { addEntries, entriesAfter } from './machine-entries.ts';
+export {
+  addPerson,
+  endSessions,
+  hasOwner,
+  keptPeople,
+  listPeople,
+  personOf,
+  removePerson,
+  setPassword,
+  setRole,
+} from './people.ts';
+export { FIRST_OWNER, linkOf, makeLink, useLink, type OneTimeLink } from './one-time-links.ts';

@@ -1,3 +1,31 @@
+/** A person. These columns, and those of passwords and sessions, are named as the library for sign-in asks. */
+export interface PersonRow {
+  readonly id: string;
+  readonly name: string;
+  readonly email: string;
+  readonly emailVerified: number;
+  role: string;
+  readonly createdAt: string;
+  updatedAt: string;
+}
+
+export interface PasswordRow {
+  readonly id: string;
+  readonly accountId: string;
+  readonly providerId: string;
+  readonly userId: string;
+  /** Hashed. */
+  password: string | null;
+  readonly createdAt: string;
+  updatedAt: string;
+}
+
+export interface SessionRow {
+  readonly id: string;
+  readonly userId: string;
+  readonly expiresAt: string;
+}
+
 /** A line of the book of who did what. Lines are added and never changed. */
 export interface DoingRow {
   /** Moment and a few letters: in the order of its time, and like no other. */

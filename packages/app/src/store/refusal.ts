@@ -7,7 +7,11 @@ export type RefusalCode =
   | 'bad-movement'
   | 'no-such-version'
   | 'no-such-machine'
-  | 'machine-exists';
+  | 'machine-exists'
+  | 'no-such-person'
+  | 'person-exists'
+  | 'last-owner'
+  | 'link-used';
 
 /** Nothing was changed; `details` is what the asker needs to go on. */
 export class Refusal extends Error {

@@ -1,7 +1,15 @@
 import type { JsonText } from './json-text.ts';
 import type { StockMovementRow } from './stock-tables.ts';
-import type { DoingRow, OneTimeLinkRow, SecretRow, TriesRow } from './people-tables.ts';
 import type { MachineEntryRow, MachineRow } from './machine-tables.ts';
+import type {
+  DoingRow,
+  OneTimeLinkRow,
+  PasswordRow,
+  PersonRow,
+  SecretRow,
+  SessionRow,
+  TriesRow,
+} from './people-tables.ts';
 
 /**
  * The tables, one for SQLite and PostgreSQL alike: moments as ISO text in UTC, documents as JSON text, flags 0 or 1,
@@ -69,22 +77,4 @@ interface EditRow {
   readonly inverse: JsonText;
   readonly made_by: string;
   readonly made_at: string;
-}
-
-interface PersonRow {
-  readonly id: string;
-  readonly name: string;
-  readonly email: string;
-  readonly role: string;
-  readonly createdAt: string;
-}
-
-interface PasswordRow {
-  readonly id: string;
-  readonly userId: string;
-}
-
-interface SessionRow {
-  readonly id: string;
-  readonly userId: string;
 }

@@ -1,0 +1,60 @@
+import { randomBytes } from 'node:crypto';
+import { betterAuth } from 'better-auth';
+import type { Records } from '../store/index.ts';
+
+export const SHORTEST_PASSWORD = 12;
+export const LONGEST_PASSWORD = 128;
+/** How long a sign-in lasts without use [s]. */
+const SIGNED_IN = 7 * 24 * 3600;
+
+/** The library for sign-in, over the people of the records. Only here does the program know it. */
+export async function signInOver(records: Records) {
+  return authOver(records, await signingSecret(records));
+}
+
+/** Made once for the records, whichever process is first: a new start, and a second process, know the sessions there are. */
+async function signingSecret({ db, save }: Records): Promise<string> {
+  const name = 'sessions';
+  await save((t) =>
+    t
+      .insertInto('sign_in_secrets')
+      .values({ name, secret: randomBytes(32).toString('base64url') })
+      .onConflict((c) => c.column('name').doNothing())
+      .execute(),
+  );
+  const row = await db
+    .selectFrom('sign_in_secrets')
+    .select('secret')
+    .where('name', '=', name)
+    .executeTakeFirstOrThrow();
+  return row.secret;
+}
+
+function authOver({ db }: Records, secret: string) {
+  return betterAuth({
+    // The tables hold moments and flags as SQLite has them, on PostgreSQL too.
+    database: { db, type: 'sqlite' },
+    baseURL: 'http://localhost',
+    secret,
+    telemetry: { enabled: false },
+    logger: { disabled: true },
+    rateLimit: { enabled: false },
+    emailAndPassword: {
+      enabled: true,
+      disableSignUp: true,
+      minPasswordLength: SHORTEST_PASSWORD,
+      maxPasswordLength: LONGEST_PASSWORD,
+    },
+    user: {
+      modelName: 'people',
+      additionalFields: { role: { type: 'string', required: true, input: false } },
+    },
+    account: { modelName: 'passwords' },
+    verification: { modelName: 'verifications' },
+    session: { modelName: 'sessions', expiresIn: SIGNED_IN },
+    advanced: {
+      cookiePrefix: 'spraywright',
+      defaultCookieAttributes: { httpOnly: true, sameSite: 'strict' },
+    },
+  });
+}
