@@ -77,7 +77,7 @@ describe('The people of the office', () => {
       path: string;
     };
     expect((await server.app.request(again.path)).status).toBe(200);
-    const both = await Promise.all([1, 2].map(() => form(again.path, { next: PASSWORD })));
+    const both = await Promise.all([1, 2].map(async () => form(again.path, { next: PASSWORD })));
     expect(both.map((b) => b.status).sort()).toEqual([303, 410]);
     expect(await rows()).toMatchObject([
       { email: OWNER, hasPassword: true, signedIn: 1 },

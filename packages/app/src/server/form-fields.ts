@@ -1,9 +1,9 @@
 import type { Context } from 'hono';
 
-const NAMES = ['email', 'name', 'password', 'next'] as const;
+type Field = 'email' | 'name' | 'password' | 'next';
 
 /** The fields of a form as text; whatever else was sent counts as empty. */
-export async function formFields(c: Context): Promise<Readonly<Record<(typeof NAMES)[number], string>>> {
+export async function formFields(c: Context): Promise<Readonly<Record<Field, string>>> {
   const form: Record<string, unknown> = await c.req.parseBody().catch(() => ({}));
   const text = (name: string) => {
     const value = form[name];
