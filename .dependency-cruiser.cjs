@@ -2,7 +2,7 @@
 const ENGINE = ['quantity', 'physics', 'liquids', 'hydraulics', 'catalogue', 'rig', 'yard', 'drawings'];
 const APP = {
   plumbing: [],
-  documents: ['calc'],
+  documents: ['calc', 'plumbing'],
   store: [],
   server: ['documents', 'store'],
   web: ['calc', 'plumbing'],

@@ -1,7 +1,7 @@
 import { buildPackPdf, buildPackXlsx } from '../documents/build-pack/build-pack-papers.ts';
 import { parseDay } from '../documents/quote-terms.ts';
 import { paperCommand } from './paper-command.ts';
-import { plumbingOnPaper } from './plumbing-on-paper.ts';
+import { plumbingOnPaper } from '../documents/plumbing-on-paper.ts';
 import { SERIAL_OPTION, serialFrom } from './serial-option.ts';
 
 /** Writes what a shop needs to build one machine: lists, drawings, steps with checks, labels, freight. */

@@ -7,7 +7,7 @@ import { located } from '../documents/json-source.ts';
 import type { Terminal } from './command.ts';
 import { printProblems, readSource } from './inputs.ts';
 import { paperCommand } from './paper-command.ts';
-import { plumbingOnPaper } from './plumbing-on-paper.ts';
+import { plumbingOnPaper } from '../documents/plumbing-on-paper.ts';
 import { SERIAL_OPTION, serialFrom } from './serial-option.ts';
 
 /** Longest address that a code on paper still shows to a telephone. */

@@ -12,14 +12,17 @@ import { ownPagesOnly, safeHeaders } from './guard.ts';
 import { jobsApi } from './jobs-api.ts';
 import { machineApi } from './machine-api.ts';
 import { oneTimePages } from './one-time-pages.ts';
+import { machinePapersApi } from './machine-papers-api.ts';
 import type { People } from './people.ts';
 import { peopleApi } from './people-api.ts';
 import { pageFiles } from './page-files.ts';
 import { fieldProblem, problem } from './problem.ts';
 import { quoteApi } from './quote-api.ts';
+import { recallApi } from './recall-api.ts';
 import { byRole } from './role-guard.ts';
 import { signInPages } from './sign-in-pages.ts';
 import { stockApi } from './stock-api.ts';
+import { substitutionApi } from './substitution-api.ts';
 
 export interface ServerOptions {
   /** Folder of the built page. */
@@ -82,6 +85,9 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
   quoteApi(app, telling);
   stockApi(app, telling);
   machineApi(app, telling);
+  substitutionApi(app, telling);
+  machinePapersApi(app, telling);
+  recallApi(app, telling.records);
   doingsApi(app, telling.records);
   app.doc31('/api/openapi.json', {
     openapi: '3.1.0',

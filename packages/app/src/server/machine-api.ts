@@ -13,6 +13,7 @@ import {
   type MachineHead,
   type Records,
 } from '../store/index.ts';
+import { checkEntries } from './entry-check.ts';
 import {
   addEntriesRoute,
   entriesRoute,
@@ -70,6 +71,7 @@ export function machineApi(app: OpenAPIHono, { catalogue, shop, start, records, 
   app.openapi(addEntriesRoute, async (c) => {
     const { serial } = c.req.valid('param');
     const { entries, by } = c.req.valid('json');
+    checkEntries(entries);
     const doing = { by: signedName(c) ?? by, at: now() };
     return c.json(await save((t) => addEntries(t, serial, entries, doing)), 200);
   });

@@ -64,7 +64,15 @@ export const addEntriesRoute = createRoute({
   request: { params: machineParams, body: { required: true, content: json(newEntriesShape) } },
   responses: {
     200: { description: 'What was new; on the disk', content: json(addedShape) },
-    ...refusals('not-json', 'foreign-page', 'no-such-machine', 'too-large', 'wrong-type', 'bad-request'),
+    ...refusals(
+      'not-json',
+      'foreign-page',
+      'no-such-machine',
+      'too-large',
+      'wrong-type',
+      'bad-request',
+      'bad-entry',
+    ),
   },
 });
 

@@ -7,9 +7,8 @@ export { moveStock, movedStock, movementsOf, STOCK_REASONS, type StockReason } f
 export { addDoing, listDoings } from './doings.ts';
 export type { DoingRow as Doing } from './people-tables.ts';
 export { editJob, editsAfter, jobAtVersion } from './job-edits.ts';
-export type { MachineDocument, MachineHead } from './machine.ts';
+export type { Machine, MachineDocument, MachineHead, NewEntry } from './machine.ts';
 export { listMachines, makeMachine, openMachine } from './machines.ts';
-export { addEntries, entriesAfter } from './machine-entries.ts';
 export {
   addPerson,
   endSessions,
@@ -22,3 +21,5 @@ export {
   setRole,
 } from './people.ts';
 export { FIRST_OWNER, linkOf, makeLink, useLink, type OneTimeLink } from './one-time-links.ts';
+export { addEntries, entriesAfter, entriesOfKinds } from './machine-entries.ts';
+export { recallOf, type Recalled } from './recall.ts';

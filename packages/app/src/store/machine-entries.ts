@@ -70,6 +70,22 @@ export async function entriesAfter(
   return rows.map(entryOf);
 }
 
+/** Every entry of some kinds of one machine, in order. */
+export async function entriesOfKinds(
+  db: Kysely<Tables>,
+  serial: string,
+  kinds: readonly string[],
+): Promise<MachineEntry[]> {
+  const rows = await db
+    .selectFrom('machine_entries')
+    .selectAll()
+    .where('serial', '=', serial)
+    .where('kind', 'in', kinds)
+    .orderBy('number')
+    .execute();
+  return rows.map(entryOf);
+}
+
 async function knownOperations(
   db: Kysely<Tables>,
   serial: string,

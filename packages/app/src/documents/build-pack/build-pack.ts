@@ -20,6 +20,8 @@ export interface BuildPackOptions extends QuoteOptions {
   readonly serial: string;
   /** Day on which building begins. */
   readonly buildDate: string;
+  /** Whether the list to buy tells what parts cost; it does when nothing is said. */
+  readonly costs?: boolean;
   readonly partOf: (id: string) => Part | undefined;
   /** The plumbing diagram as SVG; its places come from a layout that papers do not make. */
   readonly plumbing: string;
@@ -125,7 +127,7 @@ function picks(proof: Proof, { partOf }: BuildPackOptions): Chapter {
   };
 }
 
-function orders(proof: Proof, { partOf, buildDate }: BuildPackOptions): Chapter {
+function orders(proof: Proof, { partOf, buildDate, costs = true }: BuildPackOptions): Chapter {
   const list = ordersOf(proof.bill, partOf, buildDate);
   const suppliers = [...new Set(list.map((o) => o.supplier))];
   return {
@@ -139,20 +141,27 @@ function orders(proof: Proof, { partOf, buildDate }: BuildPackOptions): Chapter 
               { kind: 'head', text: supplier ?? 'Supplier not told in the catalogue' },
               {
                 kind: 'table',
-                captions: ['part', 'catalogue number', 'order', 'cost', 'takes', 'order by'],
+                captions: [
+                  'part',
+                  'catalogue number',
+                  'order',
+                  ...(costs ? ['cost'] : []),
+                  'takes',
+                  'order by',
+                ],
                 rows: list
                   .filter((o) => o.supplier === supplier)
                   .map((o) => [
                     o.name,
                     o.part,
                     unitOf(o.order, o.unit),
-                    `$${(o.costCents / 100).toFixed(2)}`,
+                    ...(costs ? [`$${(o.costCents / 100).toFixed(2)}`] : []),
                     `${o.leadTimeDays} days`,
                     o.orderBy ?? 'unknown',
                   ]),
-                widths: ['*', 150, 44, 56, 46, 62],
+                widths: ['*', 150, 44, ...(costs ? [56] : []), 46, 62],
                 words: 2,
-                strong: 5,
+                strong: costs ? 5 : 4,
               },
             ]),
             note(

@@ -9,7 +9,8 @@ import { rigPlate, PLATE } from './rig-plate.ts';
 
 /** Which machine this is: its plate, the code of its page, and its parts by number. */
 export function identityChapter(rig: Rig, proof: Proof, options: HandbookOptions): Chapter {
-  const { serial, address, units } = options;
+  const { address, ...plate } = options;
+  const { serial, units } = options;
   const numbers = partNumbers(proof);
   const parts = [...proof.parts].sort((a, b) => numbers.get(a.item)! - numbers.get(b.item)!);
   return {
@@ -21,7 +22,7 @@ export function identityChapter(rig: Rig, proof: Proof, options: HandbookOptions
       ),
       {
         kind: 'drawing',
-        svg: rigPlate(rig, proof, options),
+        svg: rigPlate(rig, proof, plate),
         words: `Plate of serial ${serial}`,
         width: PLATE.width * 0.75,
         ...(address === undefined

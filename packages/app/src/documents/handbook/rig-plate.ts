@@ -5,23 +5,32 @@ import { escaped } from '../chapters/on-page.ts';
 import { fitted, LINE } from '../paper/faces.ts';
 import { INK, INK2 } from '../paper/sheet.ts';
 import type { QuoteOptions } from '../quote-options.ts';
+import { addressCode } from './address-code.ts';
 
 /** Size of a plate, px. */
 export const PLATE = { width: 420, height: 250 } as const;
 const MARGIN = 14;
+/** Side of the square code, px: 32 mm on a plate of 112 mm. */
+const CODE = 120;
+/** Width of shop and title beside the serial number, px. */
+const TITLE = (PLATE.width - 2 * MARGIN) / 2 + 60;
 
 export interface PlateOptions extends QuoteOptions {
   readonly serial: string;
+  /** Where the page of this machine can be found; drawn as a square code. */
+  readonly address?: string;
 }
 
 /** The plate that is riveted to the frame: whose machine it is and what it must not exceed. */
-export function rigPlate(rig: Rig, proof: Proof, { shop, serial, date, units }: PlateOptions): string {
+export function rigPlate(rig: Rig, proof: Proof, options: PlateOptions): string {
+  const { shop, serial, date, units, address } = options;
   const { width, height } = PLATE;
   const cells = plateCells(rig, proof, units);
   const rows = Math.ceil(cells.length / 2);
   const top = 74;
   const rowHeight = (height - top - 22) / rows;
-  const half = (width - 2 * MARGIN) / 2;
+  const right = width - MARGIN - (address === undefined ? 0 : CODE + 8);
+  const half = (right - MARGIN) / 2;
   const line = (x1: number, y1: number, x2: number, y2: number) =>
     `<path d="M${x1} ${y1}L${x2} ${y2}" fill="none" stroke="${INK}" stroke-width="0.9"/>`;
   return [
@@ -33,20 +42,21 @@ export function rigPlate(rig: Rig, proof: Proof, { shop, serial, date, units }: 
       [9, height - 9],
       [width - 9, height - 9],
     ].map(([x, y]) => `<circle cx="${x}" cy="${y}" r="3" fill="none" stroke="${INK}" stroke-width="0.9"/>`),
-    text(shop.name, MARGIN + 6, 12, half + 60, 20, 15, true),
-    text(`${shop.address}; ${date}`, MARGIN + 6, 31, half + 60, 14, 9.5, false, INK2),
-    text(proof.title, MARGIN + 6, 47, half + 60, 22, 13, true),
+    text(shop.name, MARGIN + 6, 12, TITLE, 20, 15, true),
+    text(`${shop.address}; ${date}`, MARGIN + 6, 31, TITLE, 14, 9.5, false, INK2),
+    text(proof.title, MARGIN + 6, 47, TITLE, 22, 13, true),
     text('Serial', width - MARGIN - 128, 12, 118, 12, 9.5, false, INK2),
     text(serial, width - MARGIN - 128, 26, 118, 40, 24, true),
     ...cells.map(([caption, value], i) => {
       const x = MARGIN + (i % 2) * half;
       const y = top + Math.floor(i / 2) * rowHeight;
       return (
-        (i % 2 === 0 ? line(MARGIN, y, width - MARGIN, y) : line(x, y, x, y + rowHeight)) +
+        (i % 2 === 0 ? line(MARGIN, y, right, y) : line(x, y, x, y + rowHeight)) +
         text(caption, x + 6, y + 2, half - 12, 12, 9, false, INK2) +
         text(value, x + 6, y + 13, half - 12, rowHeight - 14, 13, true)
       );
     }),
+    ...(address === undefined ? [] : [codeAt(address, width - MARGIN - CODE, top + 8)]),
     line(MARGIN, height - 22, width - MARGIN, height - 22),
     text(
       'Let the pressure off before opening a joint. Read the handbook and the product label.',
@@ -59,6 +69,14 @@ export function rigPlate(rig: Rig, proof: Proof, { shop, serial, date, units }: 
     ),
     '</svg>',
   ].join('');
+}
+
+/** The square code of an address in its place on the plate. */
+function codeAt(address: string, x: number, y: number): string {
+  return addressCode(address).replace(
+    /^<svg ([^>]*?)width="\d+" height="\d+"/,
+    `<svg $1x="${x}" y="${y}" width="${CODE}" height="${CODE}"`,
+  );
 }
 
 /** What the plate tells, caption and value; what is not known is said. */

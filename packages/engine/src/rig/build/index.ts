@@ -1,3 +1,4 @@
+export { asBuilt, type AsBuilt, type PutInstead } from './as-built.ts';
 export { assemblySteps, type AssemblyStep, type StepAsks } from './assembly.ts';
 export { fetchList, ordersToFetch, type Fetch } from './fetch-list.ts';
 export { pickList, type Pick } from './pick-list.ts';

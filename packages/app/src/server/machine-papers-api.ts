@@ -1,0 +1,113 @@
+import { createRoute, z, type OpenAPIHono } from '@hono/zod-openapi';
+import type { Context } from 'hono';
+import type { Catalogue, Shop } from '@spraywright/engine/catalogue';
+import { proveRig, type Proof, type Rig } from '@spraywright/engine/rig';
+import { buildPackPdf } from '../documents/build-pack/build-pack-papers.ts';
+import type { HandbookOptions } from '../documents/handbook/handbook-options.ts';
+import { handbookPage, handbookPdf, platePdf } from '../documents/handbook/handbook-papers.ts';
+import { plumbingOnPaper } from '../documents/plumbing-on-paper.ts';
+import type { Records } from '../store/index.ts';
+import { machineAsBuilt } from './as-built.ts';
+import { machineParams } from './machine-shapes.ts';
+import { refusals } from './problem.ts';
+
+interface PapersApi {
+  readonly catalogue: Catalogue;
+  readonly shop: Shop;
+  readonly records: Records;
+  readonly now: () => string;
+}
+
+interface Paper {
+  readonly name: string;
+  readonly type: string;
+  readonly summary: string;
+  /** Which way the plumbing is drawn. */
+  readonly run: 'right' | 'down';
+  readonly write: (rig: Rig, proof: Proof, options: HandbookOptions) => Promise<Uint8Array> | string;
+}
+
+const PAPERS: readonly Paper[] = [
+  {
+    name: 'handbook.pdf',
+    type: 'application/pdf',
+    summary: 'The handbook of a machine as it stands',
+    run: 'right',
+    write: handbookPdf,
+  },
+  {
+    name: 'handbook.html',
+    type: 'text/html; charset=utf-8',
+    summary: 'The handbook as one page that a telephone keeps without a network',
+    run: 'down',
+    write: handbookPage,
+  },
+  {
+    name: 'plate.pdf',
+    type: 'application/pdf',
+    summary: 'The plate of a machine, with a square code of its page',
+    run: 'right',
+    write: platePdf,
+  },
+  {
+    name: 'build-pack.pdf',
+    type: 'application/pdf',
+    summary: 'What the shop needs to build a machine; without costs',
+    run: 'right',
+    write: (rig, proof, options) =>
+      buildPackPdf(rig, proof, { ...options, buildDate: options.date, costs: false }),
+  },
+];
+
+const query = z.object({ units: z.enum(['us', 'metric']).default('us') });
+
+/** The papers of one machine, made of its own rig and parts when they are asked for. */
+export function machinePapersApi(app: OpenAPIHono, api: PapersApi): void {
+  for (const paper of PAPERS) {
+    const route = createRoute({
+      method: 'get',
+      path: `/api/machines/{serial}/${paper.name}`,
+      summary: paper.summary,
+      request: { params: machineParams, query },
+      responses: {
+        200: { description: paper.summary, content: { [paper.type.split(';')[0]!]: { schema: z.any() } } },
+        ...refusals('no-such-machine', 'bad-request', 'unreadable-rig'),
+      },
+    });
+    app.openapi(route, (c) => {
+      const { serial } = c.req.valid('param');
+      return written(c, paper, api, serial, c.req.valid('query').units);
+    });
+  }
+}
+
+async function written(
+  c: Context,
+  { name, type, run, write }: Paper,
+  { catalogue: today, shop, records, now }: PapersApi,
+  serial: string,
+  units: 'us' | 'metric',
+): Promise<Response> {
+  const { rig, catalogue } = await machineAsBuilt(records.db, serial, today);
+  const proof = proveRig(rig, catalogue, shop, { units });
+  const body = await write(rig, proof, {
+    shop,
+    units,
+    date: now().slice(0, 10),
+    serial,
+    address: pageOf(c, serial),
+    plumbing: await plumbingOnPaper(rig, proof, units, run),
+    partOf: (id) => catalogue.parts.get(id) ?? rig.ownParts.get(id)?.part,
+  });
+  const shown = name.endsWith('.html') ? 'inline' : 'attachment';
+  const dot = name.lastIndexOf('.');
+  return c.body(typeof body === 'string' ? body : new Uint8Array(body), 200, {
+    'Content-Type': type,
+    'Content-Disposition': `${shown}; filename="${name.slice(0, dot)}-${serial}${name.slice(dot)}"`,
+  });
+}
+
+/** Address of the page of a machine, as it is asked for here. */
+function pageOf(c: Context, serial: string): string {
+  return `${new URL(c.req.url).origin}/machines.html#${encodeURIComponent(serial)}`;
+}
