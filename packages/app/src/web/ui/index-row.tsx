@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { Keeping } from '../state/job-keeper.ts';
 import { useDesk, useStore } from './desk-context.ts';
+import { OtherSheets } from './other-sheets.tsx';
 import { downloadQuote } from '../state/quote.ts';
 
 /** Index of the jobs, and what can be done to the sheet as a whole. */
@@ -169,15 +170,7 @@ function Tools() {
       >
         <b data-on={sheet === 'day'}>Day</b> / <b data-on={sheet === 'night'}>Night</b>
       </button>
-      <a className="tool" href="./office.html" title="Quotes, parts, prices and people of the shop">
-        Office
-      </a>
-      <a className="tool" href="./machines.html" title="Machines by serial number: build, yard test, service">
-        Machines
-      </a>
-      <a className="tool" href="./sums.html" title="Every sum behind the proof, worked out step by step">
-        Sums
-      </a>
+      {fold === 'phone' && <OtherSheets />}
       <button
         type="button"
         className="tool"

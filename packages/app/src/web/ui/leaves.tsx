@@ -1,5 +1,6 @@
 import type { Leaf } from '../protocol.ts';
 import { useDesk, useStore } from './desk-context.ts';
+import { OtherSheets } from './other-sheets.tsx';
 
 const LEAVES: readonly (readonly [Leaf, string])[] = [
   ['desk', 'Desk'],
@@ -12,6 +13,7 @@ const LEAVES: readonly (readonly [Leaf, string])[] = [
 export function Leaves() {
   const store = useStore();
   const leaf = useDesk((s) => s.leaf);
+  const fold = useDesk((s) => s.fold);
   const drawn = useDesk((s) => s.body !== undefined);
   if (!drawn) return null;
   return (
@@ -30,6 +32,12 @@ export function Leaves() {
           </li>
         ))}
       </ul>
+      {fold !== 'phone' && (
+        <>
+          <span className="index-gap" />
+          <OtherSheets />
+        </>
+      )}
     </nav>
   );
 }
