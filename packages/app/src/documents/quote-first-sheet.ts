@@ -1,26 +1,12 @@
-import type { Content, DynamicContent, TableCell } from 'pdfmake/interfaces.js';
+import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { PALETTES, stateMark, throwScene } from '@spraywright/engine/drawings';
 import type { DutyProof, Proof } from '@spraywright/engine/rig';
 import { heading, rule } from './paper/blocks.ts';
 import { drawingOnPaper } from './paper/drawing-on-paper.ts';
-import { fitted, LINE, widthOf, wrap } from './paper/faces.ts';
-import {
-  BLOCK_HEIGHT,
-  FRAME,
-  FRAME_WIDTH,
-  INK,
-  INK2,
-  LINE_WIDTH,
-  PAD,
-  RULE,
-  inFoot,
-  titleBlock,
-  type TitleBlock,
-} from './paper/sheet.ts';
-import { lineAt, paragraph, type Placed } from './paper/text.ts';
-import { money } from './proof-text.ts';
+import { fitted, LINE, wrap } from './paper/faces.ts';
+import { BLOCK_HEIGHT, FRAME, FRAME_WIDTH, INK, INK2, LINE_WIDTH, PAD } from './paper/sheet.ts';
+import { paragraph } from './paper/text.ts';
 import type { QuoteOptions } from './quote-options.ts';
-import { quoteTerms, type QuoteTerms } from './quote-terms.ts';
 import { partsList } from './quote-parts.ts';
 import { quoteWords, type QuoteRow, type QuoteWords } from './quote-words.ts';
 
@@ -246,79 +232,4 @@ function listHeight(rows: readonly QuoteRow[], width: number): number {
       return sum + 3.2 + Math.max(text + note, row.asked !== undefined ? 22.8 : figures ? 12.9 : 0);
     }, 0)
   );
-}
-
-/** Foot of the first sheet: price and acceptance at the left, the title block at the right. */
-export function firstSheetFoot(proof: Proof, options: QuoteOptions, block: TitleBlock): DynamicContent {
-  const terms = quoteTerms(proof, options.shop, options.date);
-  return (sheet, sheets) =>
-    inFoot([...(sheet === 1 ? price(terms) : []), ...titleBlock(block, sheet, sheets)], BLOCK_HEIGHT);
-}
-
-function atRight(right: number, y: number, figure: string, size: number): Placed {
-  const width = widthOf(figure, 'condensed', true, size);
-  return lineAt(right - width, y, figure, {
-    family: 'condensed',
-    bold: true,
-    size,
-    color: INK,
-    tabular: false,
-  });
-}
-
-function price(terms: QuoteTerms): Placed[] {
-  const left = FRAME.left + PAD;
-  const right = 287 - PAD;
-  const top = FRAME.bottom - BLOCK_HEIGHT;
-  const ready = fitted(
-    `Ready ${terms.readyInDays} working days after order. Holds until ${terms.validUntil}.`,
-    'semi',
-    false,
-    { width: right - left, height: 12, size: 9.6 },
-  );
-  const row = (y: number, text: string, figure: string, big = false): Placed[] => [
-    lineAt(left, y + (big ? 3 : 0), text, { size: big ? 10.6 : 9.6, bold: big, color: INK }),
-    atRight(right, y - (big ? 1.5 : 0.6), figure, big ? 16.5 : 10.8),
-  ];
-  const hair = (y: number, width: number = LINE_WIDTH.thin, color = RULE) => ({
-    type: 'line' as const,
-    x1: left,
-    y1: y,
-    x2: right,
-    y2: y,
-    lineWidth: width,
-    lineColor: color,
-  });
-  return [
-    {
-      absolutePosition: { x: 0, y: 0 },
-      canvas: [
-        {
-          type: 'line',
-          x1: FRAME.left,
-          y1: top,
-          x2: FRAME.right,
-          y2: top,
-          lineWidth: LINE_WIDTH.thin,
-          lineColor: INK,
-        },
-        hair(top + 20, LINE_WIDTH.frame, INK),
-        hair(top + 42, LINE_WIDTH.thin, INK),
-        hair(top + 57.5),
-        hair(top + 73),
-        hair(top + 103, LINE_WIDTH.thin, INK),
-      ],
-    },
-    ...row(top + 6, 'Rig as drawn, labour and water test included', money(terms.totalCents)),
-    ...row(top + 22.5, 'Total, sales tax not included', money(terms.totalCents), true),
-    ...row(
-      top + 44.5,
-      `On order ${terms.depositPercent} %, balance after the water test`,
-      money(terms.depositCents),
-    ),
-    ...ready.lines.map((text) =>
-      lineAt(left, top + 60, text, { size: ready.size, color: INK, tabular: false }),
-    ),
-    lineAt(left, top + 104.5, 'Accepted, name and date', { size: 8.2, color: INK2 }),
-  ];
 }

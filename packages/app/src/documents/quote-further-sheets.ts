@@ -34,6 +34,12 @@ export function furtherSheets(proof: Proof, options: QuoteOptions, withParts: bo
     rule(6),
     heading('Cautions', 8),
     ...cautionParagraphs(proof),
+    ...(options.note === undefined
+      ? []
+      : [
+          heading('A word to you', 8),
+          paragraph(options.note, { size: 9, color: INK, margin: [PAD, 0, PAD, 2] }),
+        ]),
     heading('Terms', 8),
     ...options.shop.terms.map((text) => paragraph(text, { size: 9, color: INK, margin: [PAD, 0, PAD, 2] })),
     paragraph(

@@ -6,4 +6,6 @@ export interface QuoteOptions {
   readonly units: UnitSystem;
   /** Day of the quote, YYYY-MM-DD: it is the only date in the file, so the same quote is the same bytes. */
   readonly date: string;
+  /** A word to the customer, told before the terms. */
+  readonly note?: string;
 }

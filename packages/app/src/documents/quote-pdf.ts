@@ -1,9 +1,10 @@
 import type { Proof } from '@spraywright/engine/rig';
-import { pdfOf, stripSheets } from './paper/pdf.ts';
+import { pdfOf, stripSheets, type Sheets } from './paper/pdf.ts';
 import { BLOCK_HEIGHT, type TitleBlock } from './paper/sheet.ts';
-import { firstSheet, firstSheetFoot } from './quote-first-sheet.ts';
+import { firstSheet } from './quote-first-sheet.ts';
 import { furtherSheets } from './quote-further-sheets.ts';
 import type { QuoteOptions } from './quote-options.ts';
+import { firstSheetFoot } from './quote-price-block.ts';
 import { dateText, parseDay } from './quote-terms.ts';
 
 /**
@@ -14,7 +15,6 @@ import { dateText, parseDay } from './quote-terms.ts';
 export async function quotePdf(proof: Proof, options: QuoteOptions): Promise<Uint8Array> {
   const { shop, date } = options;
   const block = titleBlockOf('Quote', proof, options);
-  const first = firstSheet(proof, options);
   return pdfOf(
     {
       title: `Quote for ${proof.customer}: ${proof.title}`,
@@ -22,16 +22,22 @@ export async function quotePdf(proof: Proof, options: QuoteOptions): Promise<Uin
       author: shop.name,
       day: parseDay(date),
     },
-    [
-      {
-        content: first.content,
-        head: 0,
-        foot: firstSheetFoot(proof, options, block),
-        footHeight: BLOCK_HEIGHT,
-      },
-      stripSheets(furtherSheets(proof, options, !first.withParts), block),
-    ],
+    quoteSheets(proof, options, block),
   );
+}
+
+/** The sheets of one rig: the first with its price, and the others. */
+export function quoteSheets(proof: Proof, options: QuoteOptions, block: TitleBlock): Sheets[] {
+  const first = firstSheet(proof, options);
+  return [
+    {
+      content: first.content,
+      head: 0,
+      foot: firstSheetFoot(proof, options, block),
+      footHeight: BLOCK_HEIGHT,
+    },
+    stripSheets(furtherSheets(proof, options, !first.withParts), block),
+  ];
 }
 
 /** Title block of a paper about a rig and its proof. */

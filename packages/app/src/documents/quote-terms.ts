@@ -1,5 +1,5 @@
 import type { Shop } from '@spraywright/engine/catalogue';
-import type { Proof } from '@spraywright/engine/rig';
+import type { Proof, Tax } from '@spraywright/engine/rig';
 
 const MONTHS = [
   'January',
@@ -39,6 +39,12 @@ export function dateText(day: Date): string {
 
 /** Prices and dates of the quote; money in integer cents. */
 export interface QuoteTerms {
+  /** Before discount and tax. */
+  readonly linesCents: number;
+  readonly discountCents: number;
+  /** Absent where the shop reckons none. */
+  readonly tax?: Tax;
+  /** What is to be paid. */
   readonly totalCents: number;
   readonly depositCents: number;
   readonly depositPercent: number;
@@ -47,8 +53,12 @@ export interface QuoteTerms {
 }
 
 export function quoteTerms(proof: Proof, shop: Shop, date: string): QuoteTerms {
-  const totalCents = proof.bill.priceCents;
+  const { linesCents, discount, tax, priceCents } = proof.bill;
+  const totalCents = priceCents + (tax?.cents ?? 0);
   return {
+    linesCents,
+    discountCents: discount?.cents ?? 0,
+    ...(tax === undefined ? {} : { tax }),
     totalCents,
     depositCents: Math.round((totalCents * shop.depositPercent) / 100),
     depositPercent: shop.depositPercent,

@@ -19,6 +19,7 @@ import { pageFiles } from './page-files.ts';
 import { fieldProblem, problem } from './problem.ts';
 import { quoteApi } from './quote-api.ts';
 import { recallApi } from './recall-api.ts';
+import { quotesApi } from './quotes/quotes-api.ts';
 import { byRole } from './role-guard.ts';
 import { signInPages } from './sign-in-pages.ts';
 import { stockApi } from './stock-api.ts';
@@ -83,6 +84,7 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
   const telling = { ...options, records: tellingRecords(options.records) };
   jobsApi(app, telling);
   quoteApi(app, telling);
+  quotesApi(app, telling);
   stockApi(app, telling);
   machineApi(app, telling);
   substitutionApi(app, telling);

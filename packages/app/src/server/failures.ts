@@ -1,12 +1,13 @@
 import type { Context } from 'hono';
 import { HTTPException } from 'hono/http-exception';
 import { Refusal } from '../store/index.ts';
-import { problem } from './problem.ts';
+import { fieldProblem, problem, RefusedFields } from './problem.ts';
 import { PROBLEMS, type ProblemCode } from './problems.ts';
 
 /** Turns whatever a route threw into a problem. What nobody foresaw is reported, and tells the asker nothing else. */
 export function failed(error: unknown, c: Context, report: (error: unknown) => void): Response {
   if (error instanceof Refusal) return problem(c, error.code, error.message, error.details);
+  if (error instanceof RefusedFields) return fieldProblem(c, error.code, error.problems);
   if (error instanceof HTTPException) {
     const code = BY_STATUS[error.status];
     if (code !== undefined) return problem(c, code, PROBLEMS[code].title);

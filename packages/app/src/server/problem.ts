@@ -35,6 +35,18 @@ export function fieldProblem(c: Context, code: ProblemCode, problems: readonly F
   return problem(c, code, problems[0]?.message ?? PROBLEMS[code].title, { problems });
 }
 
+/** Thrown where fields are refused away from the route itself. */
+export class RefusedFields extends Error {
+  readonly code: ProblemCode;
+  readonly problems: readonly FieldRefusal[];
+
+  constructor(code: ProblemCode, problems: readonly FieldRefusal[]) {
+    super(problems[0]?.message ?? PROBLEMS[code].title);
+    this.code = code;
+    this.problems = problems;
+  }
+}
+
 /** The refusals of a route, for its description. */
 export function refusals(...codes: ProblemCode[]) {
   return Object.fromEntries(

@@ -23,3 +23,14 @@ export {
 export { FIRST_OWNER, linkOf, makeLink, useLink, type OneTimeLink } from './one-time-links.ts';
 export { addEntries, entriesAfter, entriesOfKinds } from './machine-entries.ts';
 export { recallOf, type Recalled } from './recall.ts';
+export { QUOTE_STATES } from './quote-tables.ts';
+export {
+  findQuote,
+  findRevision,
+  listQuotes,
+  listRevisions,
+  makeQuote,
+  reviseQuote,
+  type Freeze,
+  type Revision,
+} from './quotes.ts';

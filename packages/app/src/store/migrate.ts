@@ -2,6 +2,7 @@ import { Migrator, type Kysely, type Migration } from 'kysely';
 import { up as jobs } from './migrations/0001-jobs.ts';
 import { up as people } from './migrations/0002-people.ts';
 import { up as machines } from './migrations/0003-machines.ts';
+import { up as quotes } from './migrations/0004-quotes.ts';
 import { up as doings } from './migrations/0006-doings.ts';
 import { up as stock } from './migrations/0007-stock.ts';
 import type { Tables } from './schema.ts';
@@ -11,6 +12,7 @@ const STEPS: Readonly<Record<string, Migration>> = {
   '0001-jobs': { up: jobs },
   '0002-people': { up: people },
   '0003-machines': { up: machines },
+  '0004-quotes': { up: quotes },
   '0006-doings': { up: doings },
   '0007-stock': { up: stock },
 };
@@ -25,6 +27,7 @@ export async function migrate(db: Kysely<Tables>): Promise<void> {
     db,
     provider: { getMigrations: () => Promise.resolve({ ...STEPS }) },
     // Steps are numbered before they are written, and need not be released in that order.
+    // Steps with lower numbers may be released after ones with higher; each stands on its own tables.
     allowUnorderedMigrations: true,
   });
   const unknown = (await stepsDone(db)).filter((name) => !(name in STEPS));

@@ -15,7 +15,9 @@ export type RefusalCode =
   | 'no-such-person'
   | 'person-exists'
   | 'last-owner'
-  | 'link-used';
+  | 'link-used'
+  | 'no-such-quote'
+  | 'quote-closed';
 
 /** Nothing was changed; `details` is what the asker needs to go on. */
 export class Refusal extends Error {

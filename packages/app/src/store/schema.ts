@@ -10,6 +10,7 @@ import type {
   SessionRow,
   TriesRow,
 } from './people-tables.ts';
+import type { QuoteEventRow, QuoteLinkRow, QuoteRevisionRow, QuoteRow } from './quote-tables.ts';
 
 /**
  * The tables, one for SQLite and PostgreSQL alike: moments as ISO text in UTC, documents as JSON text, flags 0 or 1,
@@ -31,6 +32,10 @@ export interface Tables {
   readonly one_time_links: OneTimeLinkRow;
   readonly machines: MachineRow;
   readonly machine_entries: MachineEntryRow;
+  readonly quotes: QuoteRow;
+  readonly quote_revisions: QuoteRevisionRow;
+  readonly quote_links: QuoteLinkRow;
+  readonly quote_events: QuoteEventRow;
 }
 
 /** Tables of what lets somebody in for a while: no copy takes them, so that whoever has one can sign in by it nowhere. */
@@ -49,6 +54,10 @@ export const KEYS = {
   doings: ['id'],
   machines: ['serial'],
   machine_entries: ['serial', 'number'],
+  quotes: ['number'],
+  quote_revisions: ['quote', 'revision'],
+  quote_links: ['id'],
+  quote_events: ['quote', 'number'],
 } as const satisfies { readonly [T in Copied]: readonly (keyof Tables[T])[] };
 
 /** What a list of jobs shows; the document stands apart, so that lists stay quick. */

@@ -41,6 +41,18 @@ const shopPricing = object({
   leastMarginPercent: withDefault(number({ min: 0, max: 90 }), 0),
   /** No discount is larger than this share of the lines. */
   mostDiscountPercent: withDefault(number({ min: 0, max: 100 }), 100),
+  /** Roles that may give less than the shop's floors allow: their own floors, held beside the shop's. */
+  floorsByRole: withDefault(
+    list(
+      object({
+        role: identifier(),
+        leastMarginPercent: number({ min: 0, max: 90 }),
+        mostDiscountPercent: number({ min: 0, max: 100 }),
+      }),
+      { max: 10 },
+    ),
+    [],
+  ),
   /** Absent where no tax is reckoned: the quote then says that it is without. */
   tax: optional(object({ percent: number({ min: 0, max: 50 }), on: oneOf('everything', 'goods') })),
 });
@@ -49,6 +61,7 @@ const LIST_PRICE: Infer<typeof shopPricing> = {
   price: { mode: 'list' },
   leastMarginPercent: 0,
   mostDiscountPercent: 100,
+  floorsByRole: [],
 };
 
 /** The shop that builds: its rates, operations, small stuff and terms of trade. */

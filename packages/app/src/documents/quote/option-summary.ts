@@ -1,0 +1,101 @@
+import type { Shop } from '@spraywright/engine/catalogue';
+import { display, type UnitSystem } from '@spraywright/engine/quantity';
+import {
+  figureText,
+  type BillLine,
+  type Discount,
+  type PromiseState,
+  type Proof,
+  type Tax,
+} from '@spraywright/engine/rig';
+import { quoteWords, type QuoteWords } from '../quote-words.ts';
+
+/** A promise as a quote tells it: figures as people read them. */
+export interface QuotedPromise {
+  readonly id: string;
+  readonly kind: string;
+  readonly state: PromiseState;
+  readonly sentence: string;
+  readonly has?: string;
+  readonly asked?: string;
+  readonly cause: string;
+}
+
+/** What one option says and costs, without the proof behind it; money in integer cents. */
+export interface OptionSummary {
+  readonly title: string;
+  readonly customer: string;
+  readonly job: string;
+  readonly words: QuoteWords;
+  readonly counts: Readonly<Record<PromiseState, number>>;
+  readonly promises: readonly QuotedPromise[];
+  readonly parts: readonly {
+    readonly item: string;
+    readonly part: string;
+    readonly kind: string;
+    readonly name: string;
+    readonly count: number;
+    readonly length?: string;
+  }[];
+  readonly lines: readonly BillLine[];
+  readonly missing: readonly string[];
+  readonly costCents: number;
+  readonly linesCents: number;
+  readonly discount?: Discount;
+  readonly priceCents: number;
+  readonly tax?: Tax;
+  readonly totalCents: number;
+  readonly depositCents: number;
+  readonly readyInDays: number;
+  /** Hours of work in the bill [h]. */
+  readonly labourHours: number;
+  /** Longest time until a part that is short of stock is there, in working days. */
+  readonly partsInDays: number;
+  readonly dryMass: string;
+}
+
+/** What a quote keeps of a proof. */
+export function summaryOf(proof: Proof, shop: Shop, units: UnitSystem): OptionSummary {
+  const { bill } = proof;
+  const totalCents = bill.priceCents + (bill.tax?.cents ?? 0);
+  const labourHours = bill.lines.reduce((sum, l) => sum + (l.sort === 'labour' ? l.quantity : 0), 0);
+  return {
+    title: proof.title,
+    customer: proof.customer,
+    job: proof.id,
+    words: quoteWords(proof, units),
+    counts: proof.counts,
+    promises: proof.promises.map(({ id, kind, state, sentence, has, asked, sense, cause }) => ({
+      id,
+      kind,
+      state,
+      sentence,
+      ...(has === undefined ? {} : { has: figureText(has, units) }),
+      ...(asked === undefined
+        ? {}
+        : { asked: `${sense === 'at-least' ? '≥' : '≤'} ${figureText(asked, units)}` }),
+      cause,
+    })),
+    parts: proof.parts.map(({ item, part, kind, name, count, length }) => ({
+      item,
+      part,
+      kind,
+      name,
+      count,
+      ...(length === undefined ? {} : { length: display(length, 'length', units) }),
+    })),
+    lines: bill.lines,
+    missing: bill.missing,
+    costCents: bill.costCents,
+    linesCents: bill.linesCents,
+    ...(bill.discount === undefined ? {} : { discount: bill.discount }),
+    priceCents: bill.priceCents,
+    ...(bill.tax === undefined ? {} : { tax: bill.tax }),
+    totalCents,
+    depositCents: Math.round((totalCents * shop.depositPercent) / 100),
+    readyInDays: bill.readyInDays,
+    labourHours: Math.round(labourHours * 100) / 100,
+    partsInDays: Math.max(0, ...bill.lines.filter((l) => l.short > 0).map((l) => l.leadTimeDays)),
+    dryMass: display(bill.dryMass, 'mass', units),
+  };
+}

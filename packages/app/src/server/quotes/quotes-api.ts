@@ -1,0 +1,161 @@
+import type { OpenAPIHono } from '@hono/zod-openapi';
+import type { Context } from 'hono';
+import type { Catalogue, Shop } from '@spraywright/engine/catalogue';
+import { freezeQuote, type FrozenQuote } from '../../documents/quote/frozen-quote.ts';
+import { quoteChanges } from '../../documents/quote/quote-changes.ts';
+import { quotePaper } from '../../documents/quote/quote-paper.ts';
+import {
+  findQuote,
+  findRevision,
+  listQuotes,
+  listRevisions,
+  makeQuote,
+  openJob,
+  reviseQuote,
+  type Freeze,
+  type Records,
+  type Revision,
+} from '../../store/index.ts';
+import { RefusedFields } from '../problem.ts';
+import { signedName } from '../role-guard.ts';
+import { floorRefusal } from './price-floors.ts';
+import {
+  changesRoute,
+  makeQuoteRoute,
+  paperRoute,
+  quoteRoute,
+  quotesRoute,
+  reviseRoute,
+  revisionRoute,
+} from './quote-routes.ts';
+import type { RevisionContents } from './quote-shapes.ts';
+
+export interface QuotesApi {
+  readonly catalogue: Catalogue;
+  readonly shop: Shop;
+  readonly records: Records;
+  /** The moment as ISO text in UTC. */
+  readonly now: () => string;
+}
+
+/** Quotes of the records: make, revise, read, print, compare. */
+export function quotesApi(app: OpenAPIHono, api: QuotesApi): void {
+  const { records, now } = api;
+  const { db, save } = records;
+
+  app.openapi(quotesRoute, async (c) => {
+    const { find, state, job, limit } = c.req.valid('query');
+    const words = find.split(/\s+/).filter((word) => word !== '');
+    const quotes = await listQuotes(db, {
+      words,
+      limit,
+      ...(state === undefined ? {} : { state }),
+      ...(job === undefined ? {} : { job }),
+    });
+    return c.json({ quotes }, 200);
+  });
+
+  app.openapi(makeQuoteRoute, async (c) => {
+    const { job, ...contents } = c.req.valid('json');
+    const freeze = await frozenFrom(c, api, job, contents);
+    const by = signedName(c) ?? contents.by;
+    const quote = await save((t) => makeQuote(t, job, freeze, { by, at: now() }));
+    return c.json(quote, 201, { Location: `/api/quotes/${quote.number}` });
+  });
+
+  app.openapi(quoteRoute, async (c) => {
+    const { number } = c.req.valid('param');
+    const [quote, revisions] = [await findQuote(db, number), await listRevisions(db, number)];
+    return c.json({ ...quote, revisions }, 200);
+  });
+
+  app.openapi(reviseRoute, async (c) => {
+    const { number } = c.req.valid('param');
+    const contents = c.req.valid('json');
+    const { job } = await findQuote(db, number);
+    const freeze = await frozenFrom(c, api, job, contents);
+    const by = signedName(c) ?? contents.by;
+    return c.json(await save((t) => reviseQuote(t, number, freeze, { by, at: now() })), 201);
+  });
+
+  app.openapi(revisionRoute, async (c) => {
+    const { number, revision } = c.req.valid('param');
+    const { paper: _, document, ...head } = await findRevision(db, number, revision);
+    return c.json({ ...head, document: document as Record<string, unknown> }, 200);
+  });
+
+  app.openapi(paperRoute, async (c) => {
+    const { number, revision } = c.req.valid('param');
+    const bytes = await paperOf(await findRevision(db, number, revision));
+    return c.body(new Uint8Array(bytes), 200, {
+      'Content-Type': 'application/pdf',
+      'Content-Disposition': `attachment; filename="${number}-${revision}.pdf"`,
+    });
+  });
+
+  app.openapi(changesRoute, async (c) => {
+    const { number } = c.req.valid('param');
+    const { from, to } = c.req.valid('query');
+    const [before, after] = [await findRevision(db, number, from), await findRevision(db, number, to)];
+    const changes = quoteChanges(before.document as FrozenQuote, after.document as FrozenQuote);
+    return c.json({ from, to, terms: [...changes.terms], options: changes.options.map(listed) }, 200);
+  });
+}
+
+/** The paper as it was sent; before that it is printed from what is frozen. */
+async function paperOf({ paper, document }: Revision): Promise<Uint8Array> {
+  return paper ?? quotePaper(document as FrozenQuote);
+}
+
+/** @throws RefusedFields when a rig cannot be read or its price is under what the role may give */
+async function frozenFrom(
+  c: Context,
+  { catalogue, shop, records, now }: QuotesApi,
+  job: string,
+  contents: RevisionContents,
+): Promise<Freeze> {
+  const { document } = await openJob(records.db, job);
+  const { units, note, depositPercent, validDays, terms } = contents;
+  const options = contents.options.map(({ name, rig = document.rig, pricing }) => ({
+    name,
+    rig,
+    ...(pricing === undefined ? {} : { pricing: given(pricing) }),
+  }));
+  const proven = freezeQuote(
+    {
+      date: now().slice(0, 10),
+      units,
+      note,
+      ...given({ depositPercent, validDays, terms }),
+      options,
+    },
+    catalogue,
+    shop,
+  );
+  if (!proven.ok) throw new RefusedFields('unreadable-rig', proven.problems);
+  const role = c.get('person')?.role;
+  const refused = proven.proofs.flatMap((proof, index) => {
+    const { name, rig, pricing } = options[index]!;
+    const own = pricing ?? (rig as { pricing?: { price?: unknown } }).pricing;
+    return floorRefusal(proof.bill, shop, { index, name, ownPrice: own?.price !== undefined }, role) ?? [];
+  });
+  if (refused.length > 0) throw new RefusedFields('below-floor', refused);
+  return (name) => {
+    const quote = proven.name(name);
+    const { title, customer, totalCents } = quote.options[0]!.summary;
+    return {
+      document: quote,
+      facts: { title, customer, priceCents: totalCents, optionCount: quote.options.length },
+    };
+  };
+}
+
+/** The fields that were given. */
+function given<T extends object>(fields: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
+  return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as never;
+}
+
+function listed(option: ReturnType<typeof quoteChanges>['options'][number]) {
+  const { name, price, parts, promises } = option;
+  return { name, price: [...price], parts: [...parts], promises: [...promises] };
+}
