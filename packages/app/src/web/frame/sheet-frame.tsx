@@ -21,9 +21,11 @@ export function SheetFrame(given: {
   readonly sections: readonly Way[];
   /** The section shown. */
   readonly at: string | undefined;
+  /** What can be done to the sheet as a whole. */
+  readonly tools?: ReactNode;
   readonly children: ReactNode;
 }) {
-  const { here, className, sections, at, children } = given;
+  const { here, className, sections, at, tools, children } = given;
   return (
     <div className={`sheet framed ${className}`}>
       <div className="frame">
@@ -37,6 +39,8 @@ export function SheetFrame(given: {
               </li>
             ))}
           </ul>
+          <span className="index-gap" />
+          {tools}
         </nav>
         {sections.length > 0 && (
           <nav className="index sections" aria-label={`Sections of ${here}`}>

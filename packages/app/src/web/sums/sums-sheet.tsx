@@ -1,6 +1,7 @@
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import { useDeferredValue, useEffect, useState } from 'react';
 import { closestMethod, METHODS, methodNamed, methodsAbout } from '../../calc/registry.ts';
+import { SheetFrame } from '../frame/sheet-frame.tsx';
 import { addressOf, readAddress } from './address.ts';
 import { Sum } from './sum.tsx';
 
@@ -29,84 +30,83 @@ export function SumsSheet({ units: kept }: { units: UnitSystem }) {
     document.title = `${method?.name ?? 'Sums'} - Spraywright`;
   }, [method]);
   return (
-    <div className="sheet sums">
-      <div className="frame">
-        <nav className="index" aria-label="Sheet">
-          <a className="tool back" href="./">
-            Back to the desk
-          </a>
-          <span className="index-gap" />
-          <button
-            type="button"
-            className="tool"
-            aria-label={`US / SI: units, now ${units === 'us' ? 'US' : 'SI'}`}
-            onClick={() => setUnits(units === 'us' ? 'metric' : 'us')}
-          >
-            <b data-on={units === 'us'}>US</b> / <b data-on={units === 'metric'}>SI</b>
-          </button>
-        </nav>
-        <main className="sums-areas">
-          <section className="finder" aria-label="Find a sum">
-            <h1 className="heading">Sums behind the proof</h1>
-            <label className="find">
-              <span className="note">What is to be worked out</span>
-              <input
-                type="search"
-                value={at.words}
-                placeholder="such as hose friction, or tip flow"
-                autoFocus={at.name === undefined}
-                onChange={(e) => go({ words: e.target.value }, false)}
-              />
-            </label>
-            <p className="note" role="status">
-              {found.length === 0
-                ? `None of the ${METHODS.length} sums speaks of all these words.`
-                : `${found.length} of ${METHODS.length} sums${found.length > LISTED ? `; the first ${LISTED}, more words narrow them down` : ''}`}
-            </p>
-            <ol>
-              {found.slice(0, LISTED).map((m) => (
-                <li key={m.name}>
-                  <a
-                    href={addressOf({ name: m.name, inputs: {}, words: at.words })}
-                    aria-current={m.name === at.name ? 'page' : undefined}
-                    onClick={(e) => {
-                      if (e.ctrlKey || e.metaKey || e.shiftKey) return;
-                      e.preventDefault();
-                      go({ name: m.name, inputs: m.name === at.name ? at.inputs : {} }, true);
-                    }}
-                  >
-                    {m.purpose}
-                  </a>
-                </li>
-              ))}
-            </ol>
-          </section>
-          {method !== undefined ? (
-            <Sum
-              key={method.name}
-              method={method}
-              inputs={at.inputs}
-              units={units}
-              onType={(name, text) => go({ inputs: { ...at.inputs, [name]: text } }, false)}
+    <SheetFrame
+      here="Sums"
+      className="sums"
+      sections={[]}
+      at={undefined}
+      tools={
+        <button
+          type="button"
+          className="tool"
+          aria-label={`US / SI: units, now ${units === 'us' ? 'US' : 'SI'}`}
+          onClick={() => setUnits(units === 'us' ? 'metric' : 'us')}
+        >
+          <b data-on={units === 'us'}>US</b> / <b data-on={units === 'metric'}>SI</b>
+        </button>
+      }
+    >
+      <div className="sums-areas">
+        <section className="finder" aria-label="Find a sum">
+          <h1 className="heading">Sums behind the proof</h1>
+          <label className="find">
+            <span className="note">What is to be worked out</span>
+            <input
+              type="search"
+              value={at.words}
+              placeholder="such as hose friction, or tip flow"
+              autoFocus={at.name === undefined}
+              onChange={(e) => go({ words: e.target.value }, false)}
             />
-          ) : (
-            <section className="sum" aria-label="The sum">
-              {at.name === undefined ? (
-                <p>
-                  Every figure of a proof comes from one of these sums. Find one by what it does, type what is
-                  known with its unit, such as 12 gpm or 45 psi, and read the result with its working and its
-                  source.
-                </p>
-              ) : (
-                <p className="problem" role="alert">
-                  There is no sum called {at.name}
-                  {closestMethod(at.name) === undefined ? '.' : `; did you mean ${closestMethod(at.name)}?`}
-                </p>
-              )}
-            </section>
-          )}
-        </main>
+          </label>
+          <p className="note" role="status">
+            {found.length === 0
+              ? `None of the ${METHODS.length} sums speaks of all these words.`
+              : `${found.length} of ${METHODS.length} sums${found.length > LISTED ? `; the first ${LISTED}, more words narrow them down` : ''}`}
+          </p>
+          <ol>
+            {found.slice(0, LISTED).map((m) => (
+              <li key={m.name}>
+                <a
+                  href={addressOf({ name: m.name, inputs: {}, words: at.words })}
+                  aria-current={m.name === at.name ? 'page' : undefined}
+                  onClick={(e) => {
+                    if (e.ctrlKey || e.metaKey || e.shiftKey) return;
+                    e.preventDefault();
+                    go({ name: m.name, inputs: m.name === at.name ? at.inputs : {} }, true);
+                  }}
+                >
+                  {m.purpose}
+                </a>
+              </li>
+            ))}
+          </ol>
+        </section>
+        {method !== undefined ? (
+          <Sum
+            key={method.name}
+            method={method}
+            inputs={at.inputs}
+            units={units}
+            onType={(name, text) => go({ inputs: { ...at.inputs, [name]: text } }, false)}
+          />
+        ) : (
+          <section className="sum" aria-label="The sum">
+            {at.name === undefined ? (
+              <p>
+                Every figure of a proof comes from one of these sums. Find one by what it does, type what is
+                known with its unit, such as 12 gpm or 45 psi, and read the result with its working and its
+                source.
+              </p>
+            ) : (
+              <p className="problem" role="alert">
+                There is no sum called {at.name}
+                {closestMethod(at.name) === undefined ? '.' : `; did you mean ${closestMethod(at.name)}?`}
+              </p>
+            )}
+          </section>
+        )}
       </div>
-    </div>
+    </SheetFrame>
   );
 }
