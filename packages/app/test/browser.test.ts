@@ -1,19 +1,15 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { serve } from '@hono/node-server';
-import { chromium, type Browser, type BrowserContext, type Page } from 'playwright-core';
+import { type Browser, type BrowserContext, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { display } from '@spraywright/engine/quantity';
 import type { Proof } from '@spraywright/engine/rig';
 import { main } from '../src/cli/main.ts';
+import { builtPageAndBrowser, findings, served, seriousFindings } from './desk-page.ts';
 import { testServer, type TestServer } from './desk-server.ts';
 
-const CONFIG = fileURLToPath(new URL('../vite.config.ts', import.meta.url));
-const VITE = fileURLToPath(new URL('../../../node_modules/vite/bin/vite.js', import.meta.url));
-const AXE = fileURLToPath(new URL('../../../node_modules/axe-core/axe.min.js', import.meta.url));
 const JOB = 'tall-elms';
 const DUTY = 'tops';
 const DESK = { width: 1440, height: 1000 };
@@ -29,24 +25,8 @@ const servers: { readonly server: TestServer; readonly close: () => void }[] = [
 const errors: string[] = [];
 
 beforeAll(async () => {
-  // In a process of its own: a test's environment would build the development page.
-  execFileSync('node', [VITE, 'build', '--config', CONFIG, '--logLevel', 'warn'], {
-    env: { ...process.env, NODE_ENV: 'production', VITEST: undefined },
-  });
   folder = mkdtempSync(join(tmpdir(), 'spraywright-page-'));
-  browser = await chromium.launch({
-    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-    args: [
-      '--headless',
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-    ],
-  });
+  browser = await builtPageAndBrowser();
 }, 180_000);
 
 afterAll(async () => {
@@ -61,13 +41,9 @@ afterAll(async () => {
 /** A shop of its own, so that what one test does to a job is not on the desk of the next. */
 async function openShop(): Promise<string> {
   const server = await testServer();
-  return new Promise((resolve) => {
-    const http = serve({ fetch: server.app.fetch, hostname: '127.0.0.1', port: 0 }, ({ port }) => {
-      address = `http://127.0.0.1:${port}/`;
-      resolve(address);
-    });
-    servers.push({ server, close: () => http.close() });
-  });
+  const { address: at, close } = await served(server);
+  servers.push({ server, close });
+  return (address = at);
 }
 
 async function openDesk(
@@ -164,31 +140,6 @@ async function take(page: Page, slot: string, part: string): Promise<void> {
 /** Two frames after the engine has nothing left to answer. */
 async function settled(page: Page): Promise<void> {
   await page.waitForTimeout(300);
-}
-
-/** Serious and critical findings of axe on the page as it stands. */
-const seriousFindings = async (page: Page) =>
-  (await findings(page)).filter((finding) => /^(serious|critical) /.test(finding));
-
-/** Everything that axe finds on the page as it stands. */
-async function findings(page: Page): Promise<string[]> {
-  await page.evaluate(readFileSync(AXE, 'utf8'));
-  return page.evaluate(async () => {
-    const axe = (globalThis as unknown as { axe: { run(): Promise<{ violations: Finding[] }> } }).axe;
-    interface Finding {
-      impact: string;
-      id: string;
-      nodes: { target: string[] }[];
-    }
-    const { violations } = await axe.run();
-    return violations.map(
-      (v) =>
-        `${v.impact} ${v.id}: ${v.nodes
-          .map((n) => n.target.join(' '))
-          .slice(0, 5)
-          .join(' | ')}`,
-    );
-  });
 }
 
 describe('The desk at 1440', () => {

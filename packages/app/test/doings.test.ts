@@ -64,7 +64,7 @@ describe('The book of who did what', () => {
         email: BUILDER,
         role: 'builder',
         aboutKind: 'jobs',
-        did: 'Make edits on the version they were made on, all or none, each once',
+        did: 'Change a job',
         what: 'Notes',
       },
       { who: 'Robin', did: 'Make a job of a rig', aboutId: 'cart', at: '2026-03-03T09:00:01.000Z' },
@@ -98,7 +98,9 @@ describe('The book of who did what', () => {
   it('is read by page and by day, by an owner alone', async () => {
     clock += 24 * 3600_000;
     owner = await cookieOf(OWNER);
-    expect((await book('day=2026-03-04')).doings).toMatchObject([{ who: 'Dana', did: 'Sign in' }]);
+    expect((await book('from=2026-03-04&until=2026-03-05T00:00:00.000Z')).doings).toMatchObject([
+      { who: 'Dana', did: 'Sign in' },
+    ]);
     const all = (await book('limit=200')).doings.map((d) => d.id);
     const paged: string[] = [];
     for (let after = ''; ;) {
@@ -110,7 +112,7 @@ describe('The book of who did what', () => {
     expect(paged).toEqual(all);
     const asked = await server.app.request('/api/doings', { headers: { Cookie: builder } });
     expect(asked.status).toBe(403);
-    const bad = await server.app.request('/api/doings?day=today', { headers: { Cookie: owner } });
+    const bad = await server.app.request('/api/doings?from=today', { headers: { Cookie: owner } });
     expect(bad.status).toBe(422);
     expect(server.reports).toEqual([]);
   });

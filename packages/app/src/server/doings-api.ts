@@ -4,6 +4,14 @@ import { refusals } from './problem.ts';
 
 const text = z.string().max(200).optional();
 
+const moment = z
+  .string()
+  .regex(
+    /^\d{4}-\d{2}-\d{2}(T[\d:.]{5,12}Z)?$/,
+    'a day or a moment such as 2026-03-03T14:05:00Z was expected',
+  )
+  .optional();
+
 const doingShape = z
   .object({
     id: z.string(),
@@ -21,16 +29,13 @@ const doingShape = z
 const doingsRoute = createRoute({
   method: 'get',
   path: '/api/doings',
-  summary: 'Who did what, the last first; by person, by what it was about, by day',
+  summary: 'Who did what, the last first; by person, by what it was about, by time',
   request: {
     query: z.object({
       email: text,
       about: text.openapi({ description: 'Id of a job, quote, machine or part.' }),
-      day: z
-        .string()
-        .regex(/^\d{4}-\d{2}-\d{2}$/, 'a day such as 2026-03-03 was expected')
-        .optional()
-        .openapi({ description: 'A day of UTC.' }),
+      from: moment.openapi({ description: 'A day or a moment of UTC; the first that counts.' }),
+      until: moment.openapi({ description: 'A day or a moment of UTC; the first that counts no more.' }),
       after: text.openapi({ description: 'The `next` of the answer before.' }),
       limit: z.coerce.number().int().min(1).max(200).default(50),
     }),

@@ -78,7 +78,8 @@ function summariesOf(app: OpenAPIHono): ReadonlyMap<string, string> {
   for (const definition of app.openAPIRegistry.definitions) {
     if (definition.type !== 'route') continue;
     const { method, path, summary = '' } = definition.route;
-    found.set(`${method.toUpperCase()} ${path.replace(/\{(\w+)\}/g, ':$1')}`, summary);
+    // What follows the first stop is for programs.
+    found.set(`${method.toUpperCase()} ${path.replace(/\{(\w+)\}/g, ':$1')}`, summary.split(/[,;:]/)[0]!);
   }
   return found;
 }

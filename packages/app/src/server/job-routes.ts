@@ -51,7 +51,7 @@ export const openRoute = createRoute({
 export const editRoute = createRoute({
   method: 'post',
   path: '/api/jobs/{id}/edits',
-  summary: 'Make edits on the version they were made on, all or none, each once',
+  summary: 'Change a job: edits on the version they were made on, all or none, each once',
   request: { params: jobParams, body: { required: true, content: json(editsShape) } },
   responses: {
     200: { description: 'The job after the edits; on the disk', content: json(jobHeadShape) },

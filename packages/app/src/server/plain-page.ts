@@ -9,11 +9,27 @@ export function plainPage(title: string, said: string, body: ReturnType<typeof h
         <meta name="viewport" content="width=device-width, initial-scale=1" />
         <title>${title} · Spraywright</title>
         <style>
+          :root {
+            color-scheme: light dark;
+          }
           body {
             font: 16px/1.5 sans-serif;
+            margin: 0;
+            padding: 3rem 1rem;
+            background: light-dark(#f7f3e8, #171613);
+            color: light-dark(#1c1a17, #e4dccd);
+          }
+          main {
             max-width: 24rem;
-            margin: 3rem auto;
-            padding: 0 1rem;
+            margin: auto;
+            padding: 0 1.25rem 0.5rem;
+            border: 2px solid;
+          }
+          h1 {
+            font-size: 1.25rem;
+          }
+          a {
+            color: inherit;
           }
           label,
           input,
@@ -30,12 +46,19 @@ export function plainPage(title: string, said: string, body: ReturnType<typeof h
           input,
           button {
             min-height: 44px;
+            padding: 0 8px;
+            border: 1px solid;
+            border-radius: 0;
+            background: none;
+            color: inherit;
           }
         </style>
       </head>
       <body>
-        <h1>${title}</h1>
-        ${said === '' ? '' : html`<p role="alert">${said}</p>`} ${body}
+        <main>
+          <h1>${title}</h1>
+          ${said === '' ? '' : html`<p role="alert">${said}</p>`} ${body}
+        </main>
       </body>
     </html>`;
 }

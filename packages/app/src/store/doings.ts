@@ -8,8 +8,9 @@ interface DoingQuery {
   readonly email?: string | undefined;
   /** Id of a job, quote, machine, part. */
   readonly about?: string | undefined;
-  /** Date as in 2026-03-03. */
-  readonly day?: string | undefined;
+  /** Days or moments of UTC: the first that counts, and the first that counts no more. */
+  readonly from?: string | undefined;
+  readonly until?: string | undefined;
   /** The last line of the page before. */
   readonly after?: string | undefined;
   readonly limit: number;
@@ -25,7 +26,8 @@ export function listDoings(db: Kysely<Tables>, query: DoingQuery): Promise<Doing
   let lines = db.selectFrom('doings').selectAll();
   if (query.email !== undefined) lines = lines.where('email', '=', query.email);
   if (query.about !== undefined) lines = lines.where('about_id', '=', query.about);
-  if (query.day !== undefined) lines = lines.where('id', '>=', query.day).where('id', '<', `${query.day}T99`);
+  if (query.from !== undefined) lines = lines.where('id', '>=', query.from);
+  if (query.until !== undefined) lines = lines.where('id', '<', query.until);
   if (query.after !== undefined) lines = lines.where('id', '<', query.after);
   return lines.orderBy('id', 'desc').limit(query.limit).execute();
 }

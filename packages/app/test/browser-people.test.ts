@@ -1,0 +1,105 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { People } from '../src/server/people.ts';
+import { builtPageAndBrowser, findings, served } from './desk-page.ts';
+import { testServer, type TestServer } from './desk-server.ts';
+
+const PASSWORD = 'forty green barrels';
+const WIDTHS = [390, 820, 1440];
+let browser: Browser;
+let server: TestServer;
+let shop: Awaited<ReturnType<typeof served>>;
+const errors: string[] = [];
+
+async function newPage(width = 1440): Promise<Page> {
+  const context = await browser.newContext({ viewport: { width, height: 900 } });
+  const page = await context.newPage();
+  page.on('pageerror', (error) => errors.push(error.message));
+  return page;
+}
+
+/** Whether the page is no wider than its window. */
+const fits = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth <= innerWidth);
+
+beforeAll(async () => {
+  browser = await builtPageAndBrowser();
+  server = await testServer(
+    () => new Date().toISOString(),
+    (records) => new People(records, Date.now),
+    true,
+  );
+  shop = await served(server);
+}, 180_000);
+afterAll(async () => {
+  await browser?.close();
+  shop?.close();
+  await server?.close();
+});
+
+describe('The people of the office on the page', () => {
+  let owner: Page;
+
+  it('begin with whoever works alone, who makes the first owner and chooses a password', async () => {
+    owner = await newPage();
+    await owner.goto(`${shop.address}office.html#people`);
+    await owner.getByLabel('Name', { exact: true }).fill('Dana Field');
+    await owner.getByLabel('E-mail address').fill('dana@shop.example');
+    await owner.getByRole('button', { name: 'Add' }).click();
+    await owner.getByRole('link', { name: 'Open it here' }).click();
+    await owner.getByLabel(/^Password/).fill(PASSWORD);
+    expect(await findings(owner)).toEqual([]);
+    await owner.getByRole('button', { name: 'Choose a password' }).click();
+    await owner.waitForURL(shop.address);
+  });
+
+  it('are let in by a link, get another role, are signed out and taken out', async () => {
+    await owner.goto(`${shop.address}office.html#people`);
+    await owner.getByLabel('Name', { exact: true }).fill('Robin Hill');
+    await owner.getByLabel('E-mail address').fill('robin@shop.example');
+    await owner.getByRole('button', { name: 'Add', exact: true }).click();
+    const link = await owner.getByLabel('Address for Robin Hill').inputValue();
+    const robin = await newPage(390);
+    await robin.goto(link);
+    await robin.getByLabel(/^Password/).fill(PASSWORD);
+    await robin.getByRole('button', { name: 'Choose a password' }).click();
+    await robin.goto(`${shop.address}office.html#people`);
+    await robin.getByText("the role 'builder' does not allow this").waitFor();
+    await owner.reload();
+    await owner.getByLabel('Role of Robin Hill').selectOption('shop-hand');
+    await owner.getByText('Robin Hill is now shop hand.').waitFor();
+    await owner.getByRole('button', { name: 'Sign out Robin Hill' }).click();
+    await owner.getByText('Robin Hill was signed out everywhere.').waitFor();
+    await robin.reload();
+    expect(new URL(robin.url()).pathname).toBe('/sign-in');
+    expect(await findings(robin)).toEqual([]);
+    for (const width of WIDTHS) {
+      await owner.setViewportSize({ width, height: 900 });
+      expect(await fits(owner), `${width} px`).toBe(true);
+      expect(await findings(owner), `${width} px`).toEqual([]);
+    }
+    await owner.getByRole('button', { name: 'Take out Robin Hill' }).click();
+    await owner.getByRole('button', { name: 'Take Robin Hill out for good' }).click();
+    await owner.getByText('Robin Hill was taken out').waitFor();
+    expect(await owner.getByText('robin@shop.example').count()).toBe(0);
+  });
+
+  it('are told of in the book, by person and day', async () => {
+    await owner.goto(`${shop.address}office.html#doings`);
+    await owner.getByText('Robin Hill: builder, now shop-hand').waitFor();
+    expect(await owner.locator('.doing').count()).toBeGreaterThan(6);
+    const robins = owner.locator('.doing', { hasText: 'Robin Hill builder' });
+    expect(await robins.count()).toBeGreaterThan(0);
+    await owner.getByLabel('Person').selectOption({ label: 'Dana Field' });
+    await expect.poll(() => robins.count()).toBe(0);
+    expect(await owner.locator('.doing').count()).toBeGreaterThan(4);
+    for (const width of WIDTHS) {
+      await owner.setViewportSize({ width, height: 900 });
+      expect(await fits(owner), `${width} px`).toBe(true);
+      expect(await findings(owner), `${width} px`).toEqual([]);
+    }
+    await owner.getByLabel('Day').fill('2020-01-01');
+    await owner.getByText('Nothing was done.').waitFor();
+    expect(errors).toEqual([]);
+    expect(server.reports).toEqual([]);
+  });
+});
