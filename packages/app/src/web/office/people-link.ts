@@ -30,7 +30,7 @@ export interface PasswordLink {
   readonly expiresAt: string;
 }
 
-export const AWAY = 'The server cannot be reached; nothing was changed. Try again.';
+const AWAY = 'The server cannot be reached; nothing was changed. Try again.';
 
 /** What was answered, or in words why not. */
 type Got<T> = { readonly value: T } | { readonly why: string };
