@@ -27,7 +27,11 @@ export function resultText(result: CalculationResult, units: UnitSystem): string
 }
 
 /** The value as people of the trade read it, where its unit has a dimension of theirs. */
-function asRead(value: number, result: MethodResult, units: UnitSystem): string | undefined {
+function asRead(
+  value: number,
+  result: Pick<MethodResult, 'name' | 'meaning' | 'unit'>,
+  units: UnitSystem,
+): string | undefined {
   const dimension = dimensionOfParam({ name: `${result.name} ${result.meaning}`, unit: result.unit ?? '-' });
   if (dimension === undefined || dimension === 'ratio') return undefined;
   const own = unitOf(result.unit ?? '', dimension);
@@ -41,20 +45,37 @@ function asRead(value: number, result: MethodResult, units: UnitSystem): string 
 
 /** `[m3/s, 0 to 10]`: what an input takes. */
 export function takes(param: MethodParam): string {
-  const optional = param.optional === true ? ', may be left out' : '';
-  if (param.kind === 'flag') return `[yes or no${optional}]`;
-  if (param.kind === 'choice') return `[one of ${(param.choices ?? []).join(', ')}${optional}]`;
   const unit = param.unit === undefined || param.unit === '-' ? 'a plain number' : param.unit;
-  const { min, max } = param;
+  return `[${taking(param, unit, String)}]`;
+}
+
+/** `0 to 158,503 gpm`: what an input takes, in units that people of the trade read where it has such. */
+export function takesAsRead(param: MethodParam, units: UnitSystem): string {
+  const unit = param.unit === undefined || param.unit === '-' ? '' : param.unit;
+  const read = (limit: number) => asRead(limit, param, units);
+  const limits = [param.min, param.max].filter((limit) => limit !== undefined);
+  if (param.kind !== 'number' || limits.length === 0 || limits.some((limit) => read(limit) === undefined))
+    return taking(param, unit === '' ? 'a plain number' : unit, String);
+  return taking(param, '', (limit) => (limit === 0 && unit !== 'degC' ? '0' : read(limit)!));
+}
+
+function taking(param: MethodParam, unit: string, limitText: (limit: number) => string): string {
+  const { kind, min, max, choices = [] } = param;
+  const optional = param.optional === true ? ', may be left out' : '';
+  if (kind === 'flag') return `yes or no${optional}`;
+  if (kind === 'choice') return `one of ${choices.join(', ')}${optional}`;
+  const least = min === undefined ? undefined : limitText(min);
+  const most = max === undefined ? undefined : limitText(max);
   const range =
-    min !== undefined && max !== undefined
-      ? `, ${min} to ${max}`
-      : min !== undefined
-        ? `, from ${min}`
-        : max !== undefined
-          ? `, up to ${max}`
+    least !== undefined && most !== undefined
+      ? `${least} to ${most}`
+      : least !== undefined
+        ? `from ${least}`
+        : most !== undefined
+          ? `up to ${most}`
           : '';
-  return `[${param.kind === 'list' ? 'list of ' : ''}${unit}${range}${optional}]`;
+  const what = `${kind === 'list' ? 'list of ' : ''}${unit}`;
+  return `${[what, range].filter((text) => text !== '').join(', ')}${optional}`;
 }
 
 /** What a result is, with its unit. */

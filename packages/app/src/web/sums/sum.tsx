@@ -3,7 +3,7 @@ import { useEffect, useRef } from 'react';
 import type { Method, MethodParam } from '../../calc/method.ts';
 import { runCalculation } from '../../calc/registry.ts';
 import { exampleOf } from '../../calc/typed-input.ts';
-import { resultText, taken, takes } from '../../calc/wording.ts';
+import { resultText, taken, takesAsRead } from '../../calc/wording.ts';
 
 /** One sum: what it takes, what comes out, and how. */
 export function Sum({
@@ -46,7 +46,7 @@ export function Sum({
                   refused={problem !== undefined}
                   onType={(text) => onType(param.name, text)}
                 />
-                <span className="note">{takes(param).slice(1, -1)}</span>
+                <span className="note">{takesAsRead(param, units)}</span>
               </label>
               {problem !== undefined && (
                 <span className="problem" role="alert">
