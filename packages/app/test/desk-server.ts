@@ -4,9 +4,10 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { serverApp } from '../src/server/app.ts';
 import type { People } from '../src/server/people.ts';
-import { startDocument } from '../src/server/start-document.ts';
+import { catalogueFromFolder } from '../src/server/catalogue-files.ts';
+import { Shelf } from '../src/server/shelf.ts';
 import { openRecords, type Records } from '../src/store/index.ts';
-import { DEMO, demoBriefs, demoCatalogue, demoShop } from './demo.ts';
+import { DEMO, demoBriefs } from './demo.ts';
 
 const WEB = fileURLToPath(new URL('../dist/web/', import.meta.url));
 
@@ -28,15 +29,12 @@ export async function testServer(
   const records = await openRecords(folder);
   const reports: unknown[] = [];
   let made = 0;
+  const first = catalogueFromFolder(`${DEMO}catalogue`, `${DEMO}shop.json`);
+  if (!first.ok) throw new Error(first.problems[0]!.message);
   const app = serverApp({
     webFolder: WEB,
-    start: startDocument(
-      `${DEMO}catalogue`,
-      `${DEMO}shop.json`,
-      demoBriefs().map((b) => b.raw),
-    ),
-    catalogue: demoCatalogue(),
-    shop: demoShop(),
+    shelf: new Shelf(records, first.kept, now),
+    briefs: demoBriefs().map((b) => b.raw),
     records,
     ...(peopleOf === undefined ? {} : { people: peopleOf(records), alone }),
     now,

@@ -6,7 +6,7 @@ import { designRig, putPart, readRig, searchRigs, slotsOf, type Design } from '@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { main } from '../src/cli/main.ts';
 import { readCatalogueFolder } from '../src/documents/catalogue-folder.ts';
-import { startDocument } from '../src/server/start-document.ts';
+import { catalogueFromFolder, filesOfCatalogue } from '../src/server/catalogue-files.ts';
 import { DEMO, demoBriefs, demoShop } from './demo.ts';
 
 /** The worked example of the documentation: whoever follows it gets what is tested here. */
@@ -121,10 +121,9 @@ describe('a layout that a shop adds as a file', () => {
   });
 
   it('reaches the page with what it starts from, and the folder check counts it', async () => {
-    const start = startDocument(folder, `${DEMO}shop.json`, []) as {
-      layouts: { file: string; raw: unknown }[];
-    };
-    expect(start.layouts).toEqual([
+    const from = catalogueFromFolder(folder, `${DEMO}shop.json`);
+    if (!from.ok) throw new Error(from.problems[0]!.message);
+    expect(filesOfCatalogue(from.kept).layouts).toEqual([
       { file: 'layouts/two-gun-cart.json', raw: JSON.parse(example) as unknown },
     ]);
     const { code, out } = await run('check', folder);

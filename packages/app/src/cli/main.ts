@@ -1,6 +1,7 @@
 import { billCommand } from './bill.ts';
 import { buildPackCommand } from './build-pack.ts';
 import { calcCommand } from './calc.ts';
+import { catalogueCommand } from './catalogue.ts';
 import { checkCommand } from './check.ts';
 import { commandHelp, EXIT, parseCommand, type Command, type Terminal } from './command.ts';
 import { designCommand } from './design.ts';
@@ -39,6 +40,7 @@ const COMMANDS: readonly Command[] = [
   layoutsCommand,
   partsOutCommand,
   partsInCommand,
+  catalogueCommand,
   startCommand,
   recordsCommand,
   peopleCommand,

@@ -8,8 +8,8 @@ import { readJsonFile } from '../documents/catalogue-folder.ts';
 import { proofText } from '../documents/proof-text.ts';
 import { CATALOGUE_OPTION, EXIT, SHOP_OPTION, UNITS_OPTION, type Command } from './command.ts';
 import { DEMO, printProblems, readInputs } from './inputs.ts';
+import { shelfOf } from './shelf-at-start.ts';
 import { placeShown, recordsAt, recordsPlace, RECORDS_OPTION } from './records-place.ts';
-import { startDocument } from '../server/start-document.ts';
 
 const WEB = fileURLToPath(new URL('../../dist/web/', import.meta.url));
 const DEMO_JOB = 'tall-trees';
@@ -87,15 +87,15 @@ export const startCommand: Command = {
       import('../server/app.ts'),
       import('@hono/node-server'),
     ]);
+    const shelf = await shelfOf(args, records, terminal);
+    if (shelf === undefined) {
+      await records.close();
+      return EXIT.input;
+    }
     const app = serverApp({
       webFolder: WEB,
-      start: startDocument(
-        args.text('catalogue') ?? join(DEMO, 'catalogue'),
-        args.text('shop') ?? join(DEMO, 'shop.json'),
-        raws,
-      ),
-      catalogue: inputs.catalogue,
-      shop: inputs.shop,
+      shelf,
+      briefs: raws,
       records,
       people,
       alone: host === LOOPBACK,

@@ -46,7 +46,7 @@ interface CatalogueFiles {
 }
 
 /** Names of the JSON files of a catalogue folder: parts and layouts; undefined when there is no such folder. */
-export function catalogueFileNames(folder: string): { parts: string[]; layouts: string[] } | undefined {
+function catalogueFileNames(folder: string): { parts: string[]; layouts: string[] } | undefined {
   const jsonIn = (path: string) =>
     readdirSync(path)
       .filter((name) => name.endsWith('.json'))

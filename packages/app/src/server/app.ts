@@ -2,7 +2,6 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { OpenAPIHono } from '@hono/zod-openapi';
 import { bodyLimit } from 'hono/body-limit';
-import type { Catalogue, Shop } from '@spraywright/engine/catalogue';
 import { ENGINE_VERSION } from '@spraywright/engine/rig';
 import type { Records } from '../store/index.ts';
 import { doingsApi } from './doings-api.ts';
@@ -21,6 +20,7 @@ import { quoteApi } from './quote-api.ts';
 import { recallApi } from './recall-api.ts';
 import { quotesApi } from './quotes/quotes-api.ts';
 import { byRole } from './role-guard.ts';
+import type { Shelf } from './shelf.ts';
 import { signInPages } from './sign-in-pages.ts';
 import { stockApi } from './stock-api.ts';
 import { substitutionApi } from './substitution-api.ts';
@@ -28,10 +28,10 @@ import { substitutionApi } from './substitution-api.ts';
 export interface ServerOptions {
   /** Folder of the built page. */
   readonly webFolder: string;
-  /** Raw JSON files the page starts from: catalogue, shop and briefs. */
-  readonly start: unknown;
-  readonly catalogue: Catalogue;
-  readonly shop: Shop;
+  /** The catalogue and the shop's settings, from the records. */
+  readonly shelf: Shelf;
+  /** Briefs that the page starts with, as raw JSON. */
+  readonly briefs: readonly unknown[];
   readonly records: Records;
   /** Who may sign in; without it nobody is asked who he is. */
   readonly people?: People;
@@ -104,7 +104,10 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
     c.body(readFileSync(PROBLEM_PAGE, 'utf8'), 200, { 'Content-Type': 'text/markdown; charset=utf-8' }),
   );
   app.all('/api/*', (c) => problem(c, 'no-such-page', 'there is nothing at this address'));
-  app.get('/start.json', (c) => c.json(options.start as never));
+  app.get('/start.json', async (c) => {
+    const { files } = await options.shelf.current();
+    return c.json({ ...files, briefs: options.briefs } as never);
+  });
   app.get('/*', pageFiles(options.webFolder));
   return app;
 }

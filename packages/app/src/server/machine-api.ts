@@ -1,5 +1,5 @@
 import type { OpenAPIHono } from '@hono/zod-openapi';
-import { frozenPart, type Catalogue, type Shop } from '@spraywright/engine/catalogue';
+import { frozenPart, type Shop } from '@spraywright/engine/catalogue';
 import { formatPath } from '@spraywright/engine/quantity';
 import { ENGINE_VERSION, readRig, type Rig } from '@spraywright/engine/rig';
 import {
@@ -21,21 +21,20 @@ import {
   makeMachineRoute,
   openMachineRoute,
 } from './machine-routes.ts';
+import type { CatalogueFiles } from './catalogue-files.ts';
 import { fieldProblem } from './problem.ts';
 import { signedName } from './role-guard.ts';
+import type { Shelf } from './shelf.ts';
 
 interface MachineApi {
-  readonly catalogue: Catalogue;
-  readonly shop: Shop;
-  /** What the page starts from, with the catalogue's files as they were typed. */
-  readonly start: unknown;
+  readonly shelf: Shelf;
   readonly records: Records;
   /** The moment as ISO text in UTC. */
   readonly now: () => string;
 }
 
 /** Begin machines, list and open them, and write down what is done to them. */
-export function machineApi(app: OpenAPIHono, { catalogue, shop, start, records, now }: MachineApi): void {
+export function machineApi(app: OpenAPIHono, { shelf, records, now }: MachineApi): void {
   const { db, save } = records;
 
   app.openapi(listMachinesRoute, async (c) => {
@@ -51,6 +50,7 @@ export function machineApi(app: OpenAPIHono, { catalogue, shop, start, records, 
   app.openapi(makeMachineRoute, async (c) => {
     const { job: jobId, version, serial, by } = c.req.valid('json');
     const job = await jobAtVersion(db, jobId, version);
+    const { catalogue, shop, files } = await shelf.current();
     const read = readRig(job.document.rig, catalogue);
     if (!read.ok)
       return fieldProblem(
@@ -59,7 +59,7 @@ export function machineApi(app: OpenAPIHono, { catalogue, shop, start, records, 
         read.problems.map(({ path, code, message }) => ({ field: formatPath(path), code, message })),
       ) as never;
     const at = now();
-    const document = documentOf(job.document.rig, read.rig, start);
+    const document = documentOf(job.document.rig, read.rig, files);
     const number = serial === undefined ? { prefix: prefixOf(shop, at) } : { serial };
     const made = { number, jobId, jobVersion: version, document };
     const machine = await save((t) => makeMachine(t, made, { by: signedName(c) ?? by, at }));
@@ -85,8 +85,7 @@ export function machineApi(app: OpenAPIHono, { catalogue, shop, start, records, 
 }
 
 /** The machine's own copy of what it is: rig, brief and the catalogue's parts as they stand today. */
-function documentOf(raw: MachineDocument['rig'], rig: Rig, start: unknown): MachineDocument {
-  const { files = [] } = (start ?? {}) as { files?: readonly { raw: unknown }[] };
+function documentOf(raw: MachineDocument['rig'], rig: Rig, { files }: CatalogueFiles): MachineDocument {
   const used = [...new Set([...rig.items.values()].map(({ part }) => part.id))].filter(
     (id) => !rig.ownParts.has(id),
   );

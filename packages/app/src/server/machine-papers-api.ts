@@ -1,6 +1,5 @@
 import { createRoute, z, type OpenAPIHono } from '@hono/zod-openapi';
 import type { Context } from 'hono';
-import type { Catalogue, Shop } from '@spraywright/engine/catalogue';
 import { proveRig, type Proof, type Rig } from '@spraywright/engine/rig';
 import { buildPackPdf } from '../documents/build-pack/build-pack-papers.ts';
 import type { HandbookOptions } from '../documents/handbook/handbook-options.ts';
@@ -8,12 +7,12 @@ import { handbookPage, handbookPdf, platePdf } from '../documents/handbook/handb
 import { plumbingOnPaper } from '../documents/plumbing-on-paper.ts';
 import type { Records } from '../store/index.ts';
 import { machineAsBuilt } from './as-built.ts';
+import type { Shelf } from './shelf.ts';
 import { machineParams } from './machine-shapes.ts';
 import { refusals } from './problem.ts';
 
 interface PapersApi {
-  readonly catalogue: Catalogue;
-  readonly shop: Shop;
+  readonly shelf: Shelf;
   readonly records: Records;
   readonly now: () => string;
 }
@@ -84,10 +83,11 @@ export function machinePapersApi(app: OpenAPIHono, api: PapersApi): void {
 async function written(
   c: Context,
   { name, type, run, write }: Paper,
-  { catalogue: today, shop, records, now }: PapersApi,
+  { shelf, records, now }: PapersApi,
   serial: string,
   units: 'us' | 'metric',
 ): Promise<Response> {
+  const { catalogue: today, shop } = await shelf.current();
   const { rig, catalogue } = await machineAsBuilt(records.db, serial, today);
   const proof = proveRig(rig, catalogue, shop, { units });
   const body = await write(rig, proof, {

@@ -1,16 +1,15 @@
 import { createRoute, z, type OpenAPIHono } from '@hono/zod-openapi';
 import type { Context } from 'hono';
-import type { Catalogue, Shop } from '@spraywright/engine/catalogue';
 import { formatPath } from '@spraywright/engine/quantity';
 import { proveRig, readRig } from '@spraywright/engine/rig';
 import { quotePdf } from '../documents/quote-pdf.ts';
 import { openJob, type Records } from '../store/index.ts';
 import { jobParams } from './job-shapes.ts';
 import { fieldProblem, refusals } from './problem.ts';
+import type { Shelf } from './shelf.ts';
 
 interface QuoteApi {
-  readonly catalogue: Catalogue;
-  readonly shop: Shop;
+  readonly shelf: Shelf;
   readonly records: Records;
   readonly now: () => string;
 }
@@ -47,8 +46,9 @@ const jobQuoteRoute = createRoute({
 });
 
 /** The quote as a PDF, proven at the moment it is asked for. */
-export function quoteApi(app: OpenAPIHono, { catalogue, shop, records, now }: QuoteApi): void {
+export function quoteApi(app: OpenAPIHono, { shelf, records, now }: QuoteApi): void {
   const answer = async (c: Context, raw: unknown, units: 'us' | 'metric') => {
+    const { catalogue, shop } = await shelf.current();
     const rig = readRig(raw, catalogue);
     if (!rig.ok)
       return fieldProblem(

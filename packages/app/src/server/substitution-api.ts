@@ -1,5 +1,5 @@
 import { createRoute, z, type OpenAPIHono } from '@hono/zod-openapi';
-import { frozenPart, type Catalogue, type Shop } from '@spraywright/engine/catalogue';
+import { frozenPart } from '@spraywright/engine/catalogue';
 import { proveRig, proveSubstitution, type PutInstead, type Substitution } from '@spraywright/engine/rig';
 import { addEntries, entriesOfKinds, Refusal, type Records } from '../store/index.ts';
 import { machineAsBuilt } from './as-built.ts';
@@ -7,12 +7,10 @@ import { byShape } from './job-shapes.ts';
 import { machineParams } from './machine-shapes.ts';
 import { refusals } from './problem.ts';
 import { signedName } from './role-guard.ts';
+import type { Shelf } from './shelf.ts';
 
 interface SubstitutionApi {
-  readonly catalogue: Catalogue;
-  readonly shop: Shop;
-  /** What the page starts from, with the catalogue's files as they were typed. */
-  readonly start: unknown;
+  readonly shelf: Shelf;
   readonly records: Records;
   readonly now: () => string;
 }
@@ -91,15 +89,15 @@ export function substitutionApi(app: OpenAPIHono, api: SubstitutionApi): void {
 
 /** @throws Refusal `bad-part` when it does not fit; `promise-broken` when the rig does not keep all with it */
 async function proven(
-  { catalogue: today, shop, start, records }: SubstitutionApi,
+  { shelf, records }: SubstitutionApi,
   serial: string,
   slot: string,
   id: string,
 ): Promise<{ instead: number; document: PutInstead & { was: string; also: readonly string[] } }> {
+  const { catalogue: today, shop, files } = await shelf.current();
   const { raw, rig, catalogue, instead } = await machineAsBuilt(records.db, serial, today);
   const part = today.parts.get(id);
-  const { files = [] } = (start ?? {}) as { files?: readonly { raw: unknown }[] };
-  const frozen = frozenPart(files, id);
+  const frozen = frozenPart(files.files, id);
   if (part === undefined || frozen === undefined)
     throw new Refusal('bad-part', `part is '${id}'; the catalogue '${today.name}' has none of that id`);
   const proof = proveRig(rig, catalogue, shop);

@@ -34,3 +34,6 @@ export {
   type Freeze,
   type Revision,
 } from './quotes.ts';
+export { catalogueEdition, catalogueOn, type KeptCatalogue } from './catalogue.ts';
+export { changeCatalogue, layFirstCatalogue, type CatalogueChange } from './catalogue-change.ts';
+export { listParts, openPart } from './parts.ts';

@@ -3,6 +3,7 @@ import { up as jobs } from './migrations/0001-jobs.ts';
 import { up as people } from './migrations/0002-people.ts';
 import { up as machines } from './migrations/0003-machines.ts';
 import { up as quotes } from './migrations/0004-quotes.ts';
+import { up as catalogue } from './migrations/0005-catalogue.ts';
 import { up as doings } from './migrations/0006-doings.ts';
 import { up as stock } from './migrations/0007-stock.ts';
 import type { Tables } from './schema.ts';
@@ -13,6 +14,7 @@ const STEPS: Readonly<Record<string, Migration>> = {
   '0002-people': { up: people },
   '0003-machines': { up: machines },
   '0004-quotes': { up: quotes },
+  '0005-catalogue': { up: catalogue },
   '0006-doings': { up: doings },
   '0007-stock': { up: stock },
 };

@@ -1,3 +1,4 @@
+import type { CatalogueRow, PartEditionRow, PartKindRow, PartPriceRow, PartRow } from './catalogue-tables.ts';
 import type { JsonText } from './json-text.ts';
 import type { StockMovementRow } from './stock-tables.ts';
 import type { MachineEntryRow, MachineRow } from './machine-tables.ts';
@@ -36,6 +37,11 @@ export interface Tables {
   readonly quote_revisions: QuoteRevisionRow;
   readonly quote_links: QuoteLinkRow;
   readonly quote_events: QuoteEventRow;
+  readonly catalogues: CatalogueRow;
+  readonly part_kinds: PartKindRow;
+  readonly parts: PartRow;
+  readonly part_editions: PartEditionRow;
+  readonly part_prices: PartPriceRow;
 }
 
 /** Tables of what lets somebody in for a while: no copy takes them, so that whoever has one can sign in by it nowhere. */
@@ -50,6 +56,11 @@ export const KEYS = {
   people: ['id'],
   passwords: ['id'],
   verifications: ['id'],
+  catalogues: ['id'],
+  part_kinds: ['kind'],
+  parts: ['id'],
+  part_editions: ['part_id', 'edition'],
+  part_prices: ['part_id', 'valid_from', 'edition'],
   stock_movements: ['operation'],
   doings: ['id'],
   machines: ['serial'],

@@ -52,6 +52,21 @@ describe('a catalogue', () => {
     expect(problems.find((p) => p.path[2] === 'bore')?.message).toMatch(/12 gpm/);
   });
 
+  it('keeps a retired part for the rigs that have it, and offers it to no new one', () => {
+    const file = { file: 'hose.json', raw: { kind: 'hose', parts: [hose, { ...hose, id: 'hose-2' }] } };
+    const retiring = (ids: string[]) => ({ ...head, raw: { ...head.raw, retired: ids } });
+    const result = readCatalogue(retiring(['hose-1']), [file]);
+    if (!result.ok) throw new Error(result.problems[0]!.message);
+    expect(result.catalogue.byKind.hose.map(({ id }) => id)).toEqual(['hose-2']);
+    expect(partOf(result.catalogue, 'hose-1', 'hose')?.id).toBe('hose-1');
+    const refused = readCatalogue(retiring(['hose-3']), [file]);
+    expect(!refused.ok && refused.problems[0]).toMatchObject({
+      file: 'catalogue.json',
+      path: ['retired', 0],
+      message: expect.stringContaining("'hose-3'") as string,
+    });
+  });
+
   it('refuses the same id twice and says where it was used first', () => {
     const result = readCatalogue(head, [
       { file: 'a.json', raw: { kind: 'hose', parts: [hose] } },

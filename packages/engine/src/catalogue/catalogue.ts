@@ -1,5 +1,6 @@
 import {
   formatPath,
+  identifier,
   integer,
   list,
   object,
@@ -7,6 +8,7 @@ import {
   optional,
   read,
   text,
+  withDefault,
   type Problem,
   type Shape,
 } from '../quantity/index.ts';
@@ -34,7 +36,11 @@ const fileShape = object({
 export interface Catalogue {
   readonly name: string;
   readonly version: number;
+  /** Every part, retired ones too: a rig that has one is still read and proven. */
   readonly parts: ReadonlyMap<string, Part>;
+  /** Ids of the parts that no new rig gets. */
+  readonly retired: ReadonlySet<string>;
+  /** The parts that may be chosen: without the retired ones. */
   readonly byKind: { readonly [K in Kind]: readonly PartOf<K>[] };
   /** The rig families that it can build: those of the program and the shop's own. */
   readonly layouts: readonly Layout[];
@@ -45,7 +51,12 @@ export interface CatalogueProblem extends Problem {
   readonly file: string;
 }
 
-const headShape = object({ name: text({ min: 1, max: 80 }), version: integer({ min: 1 }) });
+const headShape = object({
+  name: text({ min: 1, max: 80 }),
+  version: integer({ min: 1 }),
+  /** Parts that stay for the rigs that have them, and go into no new one. */
+  retired: withDefault(list(identifier(), { max: 10_000 }), []),
+});
 
 /** A file of a catalogue, parsed. */
 interface RawFile {
@@ -99,9 +110,20 @@ export function readCatalogue(
     });
   }
   const layouts = ownLayouts(layoutFiles, problems);
+  if (headRead.ok)
+    headRead.value.retired.forEach((id, i) => {
+      if (!parts.has(id) && !problems.some((p) => p.file !== head.file))
+        problems.push({
+          file: head.file,
+          path: ['retired', i],
+          code: 'unknown-reference',
+          message: `retired[${i}] is '${id}'; there is no such part`,
+        });
+    });
   if (problems.length > 0 || !headRead.ok) return { ok: false, problems };
-  const { name, version } = headRead.value;
-  return { ok: true, catalogue: catalogueOf(name, version, parts.values(), withOwnLayouts(layouts)) };
+  const { name, version, retired } = headRead.value;
+  const own = { layouts: withOwnLayouts(layouts), retired: new Set(retired) };
+  return { ok: true, catalogue: catalogueOf(name, version, parts.values(), own) };
 }
 
 function ownLayouts(files: readonly RawFile[], problems: CatalogueProblem[]): Layout[] {
@@ -151,15 +173,15 @@ export function catalogueOf(
   name: string,
   version: number,
   list: Iterable<Part>,
-  layouts: readonly Layout[] = LAYOUTS,
+  { layouts = LAYOUTS, retired = new Set() }: Partial<Pick<Catalogue, 'layouts' | 'retired'>> = {},
 ): Catalogue {
   const parts = new Map<string, Part>();
   const byKind = Object.fromEntries(KINDS.map((k) => [k, [] as Part[]])) as Record<Kind, Part[]>;
   for (const part of list) {
     parts.set(part.id, part);
-    byKind[part.kind].push(part);
+    if (!retired.has(part.id)) byKind[part.kind].push(part);
   }
-  return { name, version, parts, byKind: byKind as unknown as Catalogue['byKind'], layouts };
+  return { name, version, parts, retired, byKind: byKind as unknown as Catalogue['byKind'], layouts };
 }
 
 /** Fields that are each in range and yet contradict one another. */

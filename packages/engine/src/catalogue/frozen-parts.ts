@@ -43,5 +43,5 @@ export function withFrozenParts(
     if (own !== undefined) parts.set(own.id, own);
   });
   if (problems.length > 0) return { ok: false, problems };
-  return { ok: true, catalogue: catalogueOf(catalogue.name, catalogue.version, parts.values()) };
+  return { ok: true, catalogue: catalogueOf(catalogue.name, catalogue.version, parts.values(), catalogue) };
 }

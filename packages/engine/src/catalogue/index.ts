@@ -1,6 +1,13 @@
 export * from './port.ts';
 export * from './part.ts';
-export { catalogueOf, partOf, readCatalogue, type Catalogue, type CatalogueProblem } from './catalogue.ts';
+export {
+  catalogueOf,
+  partOf,
+  readCatalogue,
+  readPart,
+  type Catalogue,
+  type CatalogueProblem,
+} from './catalogue.ts';
 export * from './own-part.ts';
 export { frozenPart, withFrozenParts, type FrozenPart } from './frozen-parts.ts';
 export * from './adapters.ts';

@@ -8,5 +8,5 @@ export function stands(part: Part, unsuited: ReadonlySet<string>): boolean {
 /** The catalogue without the parts that the brief's liquids destroy. */
 export function suitedCatalogue(catalogue: Catalogue, unsuited: ReadonlySet<string>): Catalogue {
   const parts = [...catalogue.parts.values()].filter((part) => stands(part, unsuited));
-  return catalogueOf(catalogue.name, catalogue.version, parts, catalogue.layouts);
+  return catalogueOf(catalogue.name, catalogue.version, parts, catalogue);
 }

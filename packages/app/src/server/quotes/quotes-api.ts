@@ -1,6 +1,5 @@
 import type { OpenAPIHono } from '@hono/zod-openapi';
 import type { Context } from 'hono';
-import type { Catalogue, Shop } from '@spraywright/engine/catalogue';
 import { freezeQuote, type FrozenQuote } from '../../documents/quote/frozen-quote.ts';
 import { quoteChanges } from '../../documents/quote/quote-changes.ts';
 import { quotePaper } from '../../documents/quote/quote-paper.ts';
@@ -18,6 +17,7 @@ import {
 } from '../../store/index.ts';
 import { RefusedFields } from '../problem.ts';
 import { signedName } from '../role-guard.ts';
+import type { Shelf } from '../shelf.ts';
 import { floorRefusal } from './price-floors.ts';
 import {
   changesRoute,
@@ -31,8 +31,7 @@ import {
 import type { RevisionContents } from './quote-shapes.ts';
 
 export interface QuotesApi {
-  readonly catalogue: Catalogue;
-  readonly shop: Shop;
+  readonly shelf: Shelf;
   readonly records: Records;
   /** The moment as ISO text in UTC. */
   readonly now: () => string;
@@ -110,11 +109,12 @@ async function paperOf({ paper, document }: Revision): Promise<Uint8Array> {
 /** @throws RefusedFields when a rig cannot be read or its price is under what the role may give */
 async function frozenFrom(
   c: Context,
-  { catalogue, shop, records, now }: QuotesApi,
+  { shelf, records, now }: QuotesApi,
   job: string,
   contents: RevisionContents,
 ): Promise<Freeze> {
   const { document } = await openJob(records.db, job);
+  const { catalogue, shop } = await shelf.current();
   const { units, note, depositPercent, validDays, terms } = contents;
   const options = contents.options.map(({ name, rig = document.rig, pricing }) => ({
     name,

@@ -1,0 +1,66 @@
+import type { Catalogue, Shop } from '@spraywright/engine/catalogue';
+import {
+  catalogueEdition,
+  catalogueOn,
+  layFirstCatalogue,
+  type KeptCatalogue,
+  type Records,
+} from '../store/index.ts';
+import { filesOfCatalogue, readFiles, type CatalogueFiles } from './catalogue-files.ts';
+
+/** The catalogue in force: as the engine reads it, and as the page gets it. */
+export interface Stocked {
+  readonly edition: number;
+  readonly catalogue: Catalogue;
+  readonly shop: Shop;
+  readonly kept: KeptCatalogue;
+  readonly files: CatalogueFiles;
+}
+
+/**
+ * The shop's catalogue, taken from the records. What was read is held as long as the edition and the day stay, so that
+ * a change of another process is seen at the next question.
+ */
+export class Shelf {
+  readonly #records: Records;
+  readonly #now: () => string;
+  readonly #first: KeptCatalogue;
+  #held: { readonly key: string; readonly stocked: Promise<Stocked> } | undefined;
+
+  /** @param first what is laid into records that have no catalogue yet */
+  constructor(records: Records, first: KeptCatalogue, now: () => string) {
+    this.#records = records;
+    this.#first = first;
+    this.#now = now;
+  }
+
+  /** True when the first catalogue was laid in just now. */
+  async layFirst(): Promise<boolean> {
+    const at = this.#now();
+    return this.#records.save((t) => layFirstCatalogue(t, this.#first, { by: '', at }));
+  }
+
+  /** @throws Error when the records hold a catalogue that this engine cannot read */
+  async current(): Promise<Stocked> {
+    const day = this.#now().slice(0, 10);
+    const edition = await catalogueEdition(this.#records.db);
+    if (edition === undefined) {
+      await this.layFirst();
+      return this.current();
+    }
+    const key = `${edition} ${day}`;
+    if (this.#held?.key !== key) {
+      const stocked = this.#read(day);
+      this.#held = { key, stocked };
+      // What failed is not held: the next question tries again.
+      stocked.catch(() => (this.#held = undefined));
+    }
+    return this.#held.stocked;
+  }
+
+  async #read(day: string): Promise<Stocked> {
+    const kept = (await catalogueOn(this.#records.db, day))!;
+    const files = filesOfCatalogue(kept);
+    return { edition: kept.edition, kept, files, ...readFiles(files) };
+  }
+}
