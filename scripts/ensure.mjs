@@ -77,11 +77,25 @@ export function ensureBuilt() {
 /** Finds Chromium for the browser test; as root on Debian it is installed when missing. */
 export function ensureChromium() {
   const found = () => process.env.CHROMIUM ?? CHROMIUM.find((path) => existsSync(path));
-  if (!found()) installed('Chromium for the browser test', ['chromium', 'poppler-utils']);
+  if (!found()) installed('Chromium for the browser test', ['chromium']);
   if (found()) return found();
   stop(
-    'The browser test needs Chromium and it is not here. On Debian: sudo apt-get install chromium poppler-utils\n' +
+    'The browser test needs Chromium and it is not here. On Debian: sudo apt-get install chromium\n' +
       'Elsewhere set CHROMIUM to the path of the program.',
+  );
+}
+
+/** Finds what reads the papers again: as root on Debian it is installed when missing. */
+export function ensurePaperReaders() {
+  const missing = () =>
+    Object.entries({ pdftotext: 'poppler-utils', pdftoppm: 'poppler-utils', qpdf: 'qpdf' })
+      .filter(([program]) => spawnSync(program, ['--version']).error !== undefined)
+      .map(([, name]) => name);
+  if (missing().length > 0)
+    installed('what reads PDFs, for the tests of the papers', [...new Set(missing())]);
+  if (missing().length === 0) return;
+  stop(
+    `The papers are read again by other programs. On Debian: sudo apt-get install ${[...new Set(missing())].join(' ')}`,
   );
 }
 

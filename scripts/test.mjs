@@ -1,10 +1,19 @@
 // npm test: everything that must hold before a change lands. `npm test -- --only vitest` runs one step.
 import { spawnSync } from 'node:child_process';
-import { ensureBuilt, ensureChromium, ensureInstalled, ensurePostgres, root, say } from './ensure.mjs';
+import {
+  ensureBuilt,
+  ensureChromium,
+  ensureInstalled,
+  ensurePaperReaders,
+  ensurePostgres,
+  root,
+  say,
+} from './ensure.mjs';
 
 ensureInstalled();
 const chromium = ensureChromium();
 ensurePostgres();
+ensurePaperReaders();
 ensureBuilt();
 
 const bin = (name) => `node_modules/${name}`;
