@@ -1,8 +1,14 @@
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import type { Rig } from '@spraywright/engine/rig';
-import type { Diagnosis, NextCheck, Suspect, YardSheet } from '@spraywright/engine/yard';
-import { YARD_CAUTIONS } from './yard-text.ts';
-import { dutyConditions, readingTask } from './yard-words.ts';
+import {
+  dutyConditions,
+  readingTask,
+  YARD_CAUTIONS,
+  type Diagnosis,
+  type NextCheck,
+  type Suspect,
+  type YardSheet,
+} from '@spraywright/engine/yard';
 
 /** Suspects and checks that are listed. */
 const LISTED = 5;

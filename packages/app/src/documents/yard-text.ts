@@ -1,13 +1,16 @@
 import { display, type UnitSystem } from '@spraywright/engine/quantity';
-import type { JudgedReading, JudgedTest, SheetReading, YardSheet } from '@spraywright/engine/yard';
+import {
+  dutyConditions,
+  readingTask,
+  readingText,
+  READING_WORDS,
+  YARD_CAUTIONS,
+  type JudgedReading,
+  type JudgedTest,
+  type SheetReading,
+  type YardSheet,
+} from '@spraywright/engine/yard';
 import { table } from './text-table.ts';
-import { dutyConditions, readingTask, readingText, READING_WORDS } from './yard-words.ts';
-
-/** What every yard test starts with. */
-export const YARD_CAUTIONS: readonly string[] = [
-  'Clean water only. Nobody in front of the gun or near a turning shaft; goggles on.',
-  'Look for leaks with a card, never with a hand. Let the pressure off before opening a joint.',
-];
 
 /** The yard test sheet for the terminal; with a judged test also what was read and what it says. */
 export function yardText(sheet: YardSheet, units: UnitSystem, judged?: JudgedTest): string {

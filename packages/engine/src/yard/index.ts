@@ -19,3 +19,12 @@ export {
 export * from './learning/index.ts';
 export { bucketFor } from './bucket.ts';
 export * from './diagnosis/index.ts';
+export {
+  dutyConditions,
+  readingTask,
+  readingText,
+  READING_WORDS,
+  vesselText,
+  YARD_CAUTIONS,
+} from './sheet-words.ts';
+export { readingsOfTest, yardTests, type YardEntry, type YardTest } from './yard-tests.ts';

@@ -1,9 +1,8 @@
 import { partNumbers } from '@spraywright/engine/drawings';
 import { display } from '@spraywright/engine/quantity';
 import { calibrationsOf, type Calibration, type Proof, type Rig } from '@spraywright/engine/rig';
-import { bucketFor } from '@spraywright/engine/yard';
+import { bucketFor, vesselText } from '@spraywright/engine/yard';
 import { head, note, type Block, type Chapter } from '../chapters/chapter.ts';
-import { vesselText } from '../yard-words.ts';
 import type { HandbookOptions } from './handbook-options.ts';
 
 /** A tip that gives a tenth more than when new is worn. */

@@ -1,6 +1,6 @@
 import { display } from '@spraywright/engine/quantity';
+import { READING_WORDS, readingTask, readingText } from '@spraywright/engine/yard';
 import { note, type Chapter } from '../chapters/chapter.ts';
-import { READING_WORDS, readingTask, readingText } from '../yard-words.ts';
 import type { HandbookOptions } from './handbook-options.ts';
 
 /** What this very machine showed in the yard; said to be missing when nobody has read it. */

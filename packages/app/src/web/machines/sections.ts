@@ -1,5 +1,7 @@
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import type { ComponentType } from 'react';
+import { BuildSection } from './build/build-section.tsx';
+import { ServiceSection } from './service/service-section.tsx';
 
 /** What a section of one machine is given: its serial number, the rest of the address, and the units people read. */
 interface MachineGiven {
@@ -15,4 +17,7 @@ interface MachineSection {
 }
 
 /** The sections of one machine, in the order of its life. */
-export const MACHINE_SECTIONS: readonly MachineSection[] = [];
+export const MACHINE_SECTIONS: readonly MachineSection[] = [
+  { path: 'build', name: 'Build', Sheet: BuildSection },
+  { path: 'service', name: 'Service', Sheet: ServiceSection },
+];

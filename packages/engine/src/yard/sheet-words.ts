@@ -1,5 +1,6 @@
-import { display, type UnitSystem } from '@spraywright/engine/quantity';
-import type { ReadingState, SheetReading } from '@spraywright/engine/yard';
+import { display, type UnitSystem } from '../quantity/index.ts';
+import type { ReadingState } from './judge.ts';
+import type { SheetReading } from './sheet-reading.ts';
 
 const LINE_WORDS: Readonly<Record<string, string>> = {
   gun: 'the gun',
@@ -8,6 +9,12 @@ const LINE_WORDS: Readonly<Record<string, string>> = {
   bar: 'the spray bar',
   transfer: 'the transfer hose',
 };
+
+/** What every yard test starts with. */
+export const YARD_CAUTIONS: readonly string[] = [
+  'Clean water only. Nobody in front of the gun or near a turning shaft; goggles on.',
+  'Look for leaks with a card, never with a hand. Let the pressure off before opening a joint.',
+];
 
 /** How the state of a reading is said. */
 export const READING_WORDS: Readonly<Record<ReadingState, string>> = {

@@ -1,0 +1,73 @@
+import type { UnitSystem } from '@spraywright/engine/quantity';
+import { useMemo, useState } from 'react';
+import { MachineSheet } from '../machine-head.tsx';
+import { useMachine } from '../machine-keeper.ts';
+import { byWhom } from '../moment.ts';
+import { WhoWorks } from '../who-works.tsx';
+import { askedOf, useTold } from '../worker/machine-link.ts';
+import { FaultFinder, type Asked } from './fault-finder.tsx';
+import { LastLiquid } from './last-liquid.tsx';
+import { serviceState, type ServiceCall } from './service-state.ts';
+import '../../style/machines.css';
+
+const NOTHING: Asked = { readings: [], looks: [] };
+
+/** A machine in service: what is wrong with it, what it carried, what was done to it; its papers. */
+export function ServiceSection({ serial, units }: { readonly serial: string; readonly units: UnitSystem }) {
+  const { state, keeper } = useMachine(serial);
+  const [asked, setAsked] = useState(NOTHING);
+  const machine = askedOf(state, units);
+  const told = useTold('fault', machine, asked);
+  const record = useMemo(() => serviceState(state), [state]);
+  return (
+    <MachineSheet name="Service" serial={serial} state={state} told={told}>
+      {(value) => (
+        <>
+          <Papers serial={serial} units={units} />
+          <WhoWorks />
+          <LastLiquid machine={machine!} record={record} keeper={keeper} />
+          <FaultFinder sheet={value} asked={asked} onAsk={setAsked} keeper={keeper} />
+          <Calls calls={record.calls} />
+        </>
+      )}
+    </MachineSheet>
+  );
+}
+
+function Papers({ serial, units }: { readonly serial: string; readonly units: UnitSystem }) {
+  const paper = (name: string) => `api/machines/${encodeURIComponent(serial)}/${name}?units=${units}`;
+  return (
+    <p>
+      <a href={paper('handbook.pdf')}>Handbook (PDF)</a>,{' '}
+      <a href={paper('handbook.html')} download={`handbook-${serial}.html`}>
+        handbook for a telephone, works without a network
+      </a>
+      , <a href={paper('plate.pdf')}>plate</a>
+    </p>
+  );
+}
+
+function Calls({ calls }: { readonly calls: readonly ServiceCall[] }) {
+  return (
+    <section aria-labelledby="calls-heading">
+      <h2 className="heading" id="calls-heading">
+        Record of service
+      </h2>
+      {calls.length === 0 && <p>Nothing has been written down yet.</p>}
+      <ol className="machine-lines">
+        {[...calls].reverse().map((c, i) => (
+          <li key={i}>
+            <p>
+              <strong>{c.words}</strong>
+            </p>
+            <p>
+              {c.verdict}
+              {c.done !== '' && `. Done: ${c.done}`}
+              {c.sent !== '' && `. Sent: ${c.sent}`}. {byWhom(c)}
+            </p>
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}

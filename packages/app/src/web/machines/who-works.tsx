@@ -1,0 +1,23 @@
+import { useId, useState } from 'react';
+import { rememberWho, whoIsHere } from './kept-machine.ts';
+
+/** Who writes things down on this device; where people sign in, the records put their names. */
+export function WhoWorks() {
+  const id = useId();
+  const [name, setName] = useState(whoIsHere);
+  return (
+    <p className="who-works">
+      <label htmlFor={id}>Written down by</label>
+      <input
+        id={id}
+        value={name}
+        maxLength={60}
+        autoComplete="name"
+        onChange={({ target }) => {
+          setName(target.value);
+          rememberWho(target.value.trim());
+        }}
+      />
+    </p>
+  );
+}
