@@ -24,9 +24,10 @@ export async function testServer(
   now = () => '2026-03-03T09:00:00.000Z',
   peopleOf?: (records: Records) => People,
   alone = false,
+  place?: string,
 ): Promise<TestServer> {
   const folder = mkdtempSync(join(tmpdir(), 'spraywright-server-'));
-  const records = await openRecords(folder);
+  const records = await openRecords(place ?? folder);
   const reports: unknown[] = [];
   let made = 0;
   const first = catalogueFromFolder(`${DEMO}catalogue`, `${DEMO}shop.json`);

@@ -14,6 +14,7 @@ import { oneTimePages } from './one-time-pages.ts';
 import { machinePapersApi } from './machine-papers-api.ts';
 import type { People } from './people.ts';
 import { peopleApi } from './people-api.ts';
+import { plainBody } from './plain-body.ts';
 import { pageFiles } from './page-files.ts';
 import { fieldProblem, problem } from './problem.ts';
 import { quoteApi } from './quote-api.ts';
@@ -74,6 +75,7 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
       onError: (c) => problem(c, 'too-large', `the body is larger than ${LARGEST_BODY / 1e6} MB`),
     }),
   );
+  app.use(plainBody());
   app.use(tellingDoings(app, options.now));
   if (options.people !== undefined) {
     app.use(byRole(options.people, options.alone === true));

@@ -47,7 +47,7 @@ export function checkEntries(entries: readonly NewEntry[]): void {
         `entries.${i}: another part is put in at /api/machines/{serial}/substitutions, where it is proven first`,
         { entry: i },
       );
-    const read = SHAPES[kind]?.safeParse(document);
+    const read = Object.hasOwn(SHAPES, kind) ? SHAPES[kind]?.safeParse(document) : undefined;
     if (read === undefined || read.success) return;
     const { path, message } = read.error.issues[0]!;
     const field = ['entries', i, 'document', ...path].join('.');

@@ -7,7 +7,7 @@ export async function formFields(c: Context): Promise<Readonly<Record<Field, str
   const form: Record<string, unknown> = await c.req.parseBody().catch(() => ({}));
   const text = (name: string) => {
     const value = form[name];
-    return typeof value === 'string' ? value.slice(0, 200) : '';
+    return typeof value === 'string' ? value.slice(0, 200).replaceAll('\0', '') : '';
   };
   return {
     email: text('email').trim(),
