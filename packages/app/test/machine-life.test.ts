@@ -136,6 +136,25 @@ describe('The papers of a machine', () => {
     expect(words).not.toContain('$');
   });
 
+  it('print what was read in the yard, and say so when nothing was', async () => {
+    const page = async () => (await ask(`/api/machines/${SERIAL}/handbook.html`)).text();
+    expect(await page()).toContain('No readings of this machine are recorded');
+    const taken = { test: '2026-03-04-a', taken: '2026-03-04T10:00:00.000Z' };
+    const entries = [
+      ['yard-reading', { ...taken, row: 'drive-speed', value: '3600 rpm' }],
+      ['yard-finished', { ...taken, state: 'missing' }],
+    ].map(([kind, document], i) => ({ operation: `yard-entry-${i}`, kind, document }));
+    await send('POST', `/api/machines/${SERIAL}/entries`, { entries, by: 'Robin' });
+    expect(await page()).toMatch(/Read with clean water on 2026-03-04 by Robin/);
+    const odd = {
+      operation: 'yard-entry-9',
+      kind: 'yard-reading',
+      document: { ...taken, row: 'no-such-row', value: '1 psi' },
+    };
+    await send('POST', `/api/machines/${SERIAL}/entries`, { entries: [odd] });
+    expect(await page()).toMatch(/A yard test of 2026-03-04 is recorded and does not fit/);
+  });
+
   it('the handbook is one page that fetches nothing', async () => {
     const answer = await ask(`/api/machines/${SERIAL}/handbook.html?units=metric`);
     expect(answer.headers.get('Content-Security-Policy')).toContain("font-src 'self' data:");

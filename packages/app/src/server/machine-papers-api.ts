@@ -5,9 +5,10 @@ import { buildPackPdf } from '../documents/build-pack/build-pack-papers.ts';
 import type { HandbookOptions } from '../documents/handbook/handbook-options.ts';
 import { handbookPage, handbookPdf, platePdf } from '../documents/handbook/handbook-papers.ts';
 import { plumbingOnPaper } from '../documents/plumbing-on-paper.ts';
-import type { Records } from '../store/index.ts';
+import { entriesOfKinds, type Records } from '../store/index.ts';
 import { machineAsBuilt } from './as-built.ts';
 import type { Shelf } from './shelf.ts';
+import { YARD_KINDS, yardRecord } from './yard-record.ts';
 import { machineParams } from './machine-shapes.ts';
 import { refusals } from './problem.ts';
 
@@ -90,7 +91,9 @@ async function written(
   const { catalogue: today, shop } = await shelf.current();
   const { rig, catalogue } = await machineAsBuilt(records.db, serial, today);
   const proof = proveRig(rig, catalogue, shop, { units });
+  const readings = await entriesOfKinds(records.db, serial, YARD_KINDS);
   const body = await write(rig, proof, {
+    ...yardRecord(rig, proof, readings, serial, units),
     shop,
     units,
     date: now().slice(0, 10),

@@ -7,7 +7,7 @@ export { moveStock, movedStock, movementsOf, STOCK_REASONS, type StockReason } f
 export { addDoing, listDoings } from './doings.ts';
 export type { DoingRow as Doing } from './people-tables.ts';
 export { editJob, editsAfter, jobAtVersion } from './job-edits.ts';
-export type { Machine, MachineDocument, MachineHead, NewEntry } from './machine.ts';
+export type { Machine, MachineDocument, MachineEntry, MachineHead, NewEntry } from './machine.ts';
 export { listMachines, makeMachine, openMachine } from './machines.ts';
 export {
   addPerson,

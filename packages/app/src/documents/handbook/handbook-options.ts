@@ -9,6 +9,8 @@ export interface HandbookOptions extends QuoteOptions {
   readonly address?: string;
   /** What was read of this machine in the yard. */
   readonly tested?: { readonly sheet: YardSheet; readonly taken: TakenReadings; readonly judged: JudgedTest };
+  /** Why the record of a yard test is not printed, where there is one. */
+  readonly yardNote?: string;
   /** The plumbing diagram as SVG; its places come from a layout that papers do not make. */
   readonly plumbing: string;
   readonly partOf: (id: string) => Part | undefined;

@@ -4,14 +4,17 @@ import { note, type Chapter } from '../chapters/chapter.ts';
 import type { HandbookOptions } from './handbook-options.ts';
 
 /** What this very machine showed in the yard; said to be missing when nobody has read it. */
-export function yardChapter({ tested, units }: HandbookOptions): Chapter {
+export function yardChapter({ tested, yardNote, units }: HandbookOptions): Chapter {
   const title = 'Tested in the yard';
   if (tested === undefined)
     return {
       id: 'yard',
       title,
       blocks: [
-        note('No readings of this machine are recorded: its figures here are worked out, not measured.'),
+        note(
+          yardNote ??
+            'No readings of this machine are recorded: its figures here are worked out, not measured.',
+        ),
       ],
     };
   const { sheet, taken, judged } = tested;
