@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { serverApp } from '../src/server/app.ts';
+import type { Letter } from '../src/server/mail/mail.ts';
 import type { People } from '../src/server/people.ts';
 import { catalogueFromFolder } from '../src/server/catalogue-files.ts';
 import { Shelf } from '../src/server/shelf.ts';
@@ -16,6 +17,8 @@ export interface TestServer {
   readonly records: Records;
   /** What the server reported as unforeseen. */
   readonly reports: unknown[];
+  /** Letters that were sent. */
+  readonly letters: Letter[];
   readonly close: () => Promise<void>;
 }
 
@@ -29,6 +32,7 @@ export async function testServer(
   const folder = mkdtempSync(join(tmpdir(), 'spraywright-server-'));
   const records = await openRecords(place ?? folder);
   const reports: unknown[] = [];
+  const letters: Letter[] = [];
   let made = 0;
   const first = catalogueFromFolder(`${DEMO}catalogue`, `${DEMO}shop.json`);
   if (!first.ok) throw new Error(first.problems[0]!.message);
@@ -39,6 +43,10 @@ export async function testServer(
     records,
     ...(peopleOf === undefined ? {} : { people: peopleOf(records), alone }),
     now,
+    mail: (letter) => {
+      letters.push(letter);
+      return Promise.resolve({ is: 'sent' });
+    },
     newId: () => `job-${++made}`,
     report: (error) => reports.push(error),
   });
@@ -46,5 +54,5 @@ export async function testServer(
     await records.close();
     rmSync(folder, { recursive: true, force: true });
   };
-  return { app, records, reports, close };
+  return { app, records, reports, letters, close };
 }

@@ -1,4 +1,4 @@
-import { resolve as absolute } from 'node:path';
+import { join, resolve as absolute } from 'node:path';
 import type { Records } from '../store/index.ts';
 import type { Arguments, Option, Terminal } from './command.ts';
 
@@ -14,7 +14,11 @@ export const RECORDS_OPTION: Option = {
 /** The folder or the address of the records that a command works on. */
 export function recordsPlace(args: Arguments): string {
   const place = args.text('records') ?? process.env.DATABASE_URL ?? FOLDER;
-  return /^postgres(ql)?:\/\//.test(place) ? place : absolute(place);
+  return isServer(place) ? place : absolute(place);
+}
+
+function isServer(place: string): boolean {
+  return /^postgres(ql)?:\/\//.test(place);
 }
 
 /** The records of a place; where they cannot be had, why is printed. */
@@ -38,4 +42,9 @@ export async function recordsAt(place: string, terminal: Terminal): Promise<Reco
 /** A place of the records as people may read it: an address without its password. */
 export function placeShown(place: string): string {
   return place.replace(/^(postgres\w*:\/\/[^/@:]*):[^@]*@/, '$1:***@');
+}
+
+/** Folder beside the records in which letters lie that nobody sends. */
+export function outboxFor(place: string): string {
+  return isServer(place) ? absolute('spraywright-outbox') : join(place, 'outbox');
 }

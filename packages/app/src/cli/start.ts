@@ -9,7 +9,7 @@ import { proofText } from '../documents/proof-text.ts';
 import { CATALOGUE_OPTION, EXIT, SHOP_OPTION, UNITS_OPTION, type Command } from './command.ts';
 import { DEMO, printProblems, readInputs } from './inputs.ts';
 import { shelfOf } from './shelf-at-start.ts';
-import { placeShown, recordsAt, recordsPlace, RECORDS_OPTION } from './records-place.ts';
+import { outboxFor, placeShown, recordsAt, recordsPlace, RECORDS_OPTION } from './records-place.ts';
 
 const WEB = fileURLToPath(new URL('../../dist/web/', import.meta.url));
 const DEMO_JOB = 'tall-trees';
@@ -77,14 +77,24 @@ export const startCommand: Command = {
     const records = await recordsAt(place, terminal);
     if (records === undefined) return EXIT.input;
     const host = args.text('host') ?? LOOPBACK;
+    const mailServer = process.env.SPRAYWRIGHT_SMTP;
+    const mailFrom = process.env.SPRAYWRIGHT_MAIL_FROM;
+    if (mailServer !== undefined && mailFrom === undefined) {
+      terminal.err(
+        'SPRAYWRIGHT_SMTP is set and SPRAYWRIGHT_MAIL_FROM is not: set the address that letters come from.',
+      );
+      await records.close();
+      return EXIT.input;
+    }
     const { People } = await import('../server/people.ts');
     const people = new People(records, Date.now);
     const setUp = host === LOOPBACK ? undefined : await people.setUpLink();
     if (setUp !== undefined) terminal.err(NO_OWNER);
     if (host !== LOOPBACK) terminal.err(IN_CLEAR);
     // Loaded only now: the other commands need neither server nor records.
-    const [{ serverApp }, { serve }] = await Promise.all([
+    const [{ serverApp }, { mailBy }, { serve }] = await Promise.all([
       import('../server/app.ts'),
+      import('../server/mail/mail.ts'),
       import('@hono/node-server'),
     ]);
     const shelf = await shelfOf(args, records, terminal);
@@ -100,6 +110,12 @@ export const startCommand: Command = {
       people,
       alone: host === LOOPBACK,
       names: namesAt(host),
+      mail: mailBy({
+        from: { name: inputs.shop.name, address: mailFrom ?? 'shop@localhost' },
+        server: mailServer,
+        outbox: outboxFor(place),
+        now: () => new Date().toISOString(),
+      }),
       now: () => new Date().toISOString(),
       newId: () => `job-${randomBytes(5).toString('hex')}`,
       report: (error) =>
@@ -109,7 +125,8 @@ export const startCommand: Command = {
       const server = serve({ fetch: app.fetch, hostname: host, port }, (info) => {
         const page = `http://${host === '0.0.0.0' ? LOOPBACK : host}:${info.port}/`;
         const first = setUp === undefined ? '' : `\nFirst owner: ${page}set-up/${setUp.token}`;
-        terminal.out(`Records: ${placeShown(place)}${first}\nOpen ${page}   (Ctrl-C ends)`);
+        const mail = mailServer === undefined ? `\nLetters: kept in ${outboxFor(place)}; none is sent` : '';
+        terminal.out(`Records: ${placeShown(place)}${mail}${first}\nOpen ${page}   (Ctrl-C ends)`);
       });
       server.on('error', (error: NodeJS.ErrnoException) => {
         terminal.err(

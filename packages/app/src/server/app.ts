@@ -19,7 +19,10 @@ import { pageFiles } from './page-files.ts';
 import { fieldProblem, problem } from './problem.ts';
 import { quoteApi } from './quote-api.ts';
 import { recallApi } from './recall-api.ts';
+import { customerPages } from './quotes/customer-pages.ts';
 import { quotesApi } from './quotes/quotes-api.ts';
+import { sendingApi } from './quotes/sending-api.ts';
+import type { Mail } from './mail/mail.ts';
 import { byRole } from './role-guard.ts';
 import type { Shelf } from './shelf.ts';
 import { signInPages } from './sign-in-pages.ts';
@@ -42,6 +45,8 @@ export interface ServerOptions {
   readonly names?: readonly string[];
   /** The moment as ISO text in UTC, asked at each save and quote. */
   readonly now: () => string;
+  /** Sends letters, or keeps them. */
+  readonly mail: Mail;
   /** A job id that no other job has. */
   readonly newId: () => string;
   /** Told what nobody foresaw. */
@@ -87,6 +92,8 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
   jobsApi(app, telling);
   quoteApi(app, telling);
   quotesApi(app, telling);
+  sendingApi(app, telling);
+  customerPages(app, telling);
   stockApi(app, telling);
   machineApi(app, telling);
   substitutionApi(app, telling);

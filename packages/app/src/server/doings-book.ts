@@ -9,6 +9,8 @@ declare module 'hono' {
   interface ContextVariableMap {
     /** What the request changed, in words, for the book. */
     told?: string;
+    /** Who asked and about what, where neither a sign-in nor the address tells. */
+    toldAs?: Told;
   }
 }
 
@@ -26,6 +28,11 @@ const LONGEST = 500;
 /** Says in words what a request changes, before it is saved: the book then tells more than the route. */
 export function tell(c: Context, words: string): void {
   c.set('told', words);
+}
+
+/** Says who asked and about what: a customer is known by a link, and its address must not stand in the book. */
+export function tellAs(c: Context, told: Told): void {
+  c.set('toldAs', told);
 }
 
 export function doingAt(at: string, told: Told): Doing {
@@ -67,7 +74,8 @@ export function tellingDoings(app: OpenAPIHono, now: () => string): MiddlewareHa
     const doing = (result: unknown) => {
       const { name: who = '', email = '', role = '' } = c.get('person') ?? {};
       const what = c.get('told') ?? '';
-      return doingAt(now(), { who, email, role, did, ...aboutOf(pattern, c.req.path, result), what });
+      const about = aboutOf(pattern, c.req.path, result);
+      return doingAt(now(), { who, email, role, did, ...about, what, ...c.get('toldAs') });
     };
     return telling.run({ doing, written: false }, next);
   };
@@ -88,6 +96,8 @@ function summariesOf(app: OpenAPIHono): ReadonlyMap<string, string> {
 function aboutOf(pattern: string, path: string, result: unknown): Pick<Told, 'about_kind' | 'about_id'> {
   const [steps, names] = [pattern.split('/'), path.split('/')];
   const about_kind = steps[2] ?? '';
+  // What opens something is no name: whoever reads the book must not be let in by it.
+  if (steps.includes(':token')) return { about_kind: steps[1] ?? '', about_id: '' };
   const place = steps.findIndex((step) => step.startsWith(':'));
   if (place !== -1) return { about_kind, about_id: (names[place] ?? '').slice(0, 100) };
   const made = (result ?? {}) as Readonly<Record<string, unknown>>;

@@ -38,6 +38,7 @@ export const PROBLEMS = {
   'promise-broken': { status: 422, title: 'The machine would not keep its promises' },
   'unreadable-rig': { status: 422, title: 'The rig cannot be read' },
   'below-floor': { status: 422, title: 'The price is under what this role may give' },
+  'too-many': { status: 429, title: 'Too much at once' },
   'locked-out': { status: 429, title: 'Too many wrong passwords' },
   unexpected: { status: 500, title: 'The server failed' },
   'records-busy': { status: 503, title: 'The records are busy' },

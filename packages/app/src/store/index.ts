@@ -37,3 +37,13 @@ export {
 export { catalogueEdition, catalogueOn, type KeptCatalogue } from './catalogue.ts';
 export { changeCatalogue, layFirstCatalogue, type CatalogueChange } from './catalogue-change.ts';
 export { listParts, openPart } from './parts.ts';
+export {
+  answerQuestion,
+  askAboutQuote,
+  markSent,
+  quoteEvents,
+  settleQuote,
+  withdrawQuote,
+  type QuoteEvent,
+} from './quote-events.ts';
+export { firstOpened, linksOf, makeQuoteLink, newToken, openedBy, revokeLink } from './quote-links.ts';

@@ -21,7 +21,8 @@ export type RefusalCode =
   | 'last-owner'
   | 'link-used'
   | 'no-such-quote'
-  | 'quote-closed';
+  | 'quote-closed'
+  | 'too-many';
 
 /** Nothing was changed; `details` is what the asker needs to go on. */
 export class Refusal extends Error {

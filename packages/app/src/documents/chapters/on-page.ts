@@ -95,7 +95,8 @@ export function escaped(text: string): string {
     .replace(/[&<>"]/g, (c) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' })[c]!);
 }
 
-function faces(): string {
+/** The typefaces of the sheet inside a page. */
+export function faces(): string {
   const face = (name: string, file: string, more = '') => {
     // From this file's place in `src/documents/chapters` or `dist/documents/chapters`.
     const bytes = readFileSync(new URL(`../../../assets/fonts/${file}.woff2`, import.meta.url));

@@ -5,8 +5,10 @@ import {
   type RigPricing,
   type Shop,
 } from '@spraywright/engine/catalogue';
+import { PALETTES, throwScene } from '@spraywright/engine/drawings';
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import { ENGINE_VERSION, proveRig, readRig, type Proof } from '@spraywright/engine/rig';
+import { shownDuty } from '../quote-first-sheet.ts';
 import { summaryOf, type OptionSummary } from './option-summary.ts';
 
 /** One rig of a quote with all that its proof needs, so that the catalogue may change under it. */
@@ -17,6 +19,8 @@ export interface FrozenOption {
   /** Own copy of every part that the rig and its bill use. */
   readonly parts: readonly Part[];
   readonly summary: OptionSummary;
+  /** The throw to scale, for a telephone. */
+  readonly scene: string;
 }
 
 /** One revision of a quote: everything that is printed or told of it. */
@@ -98,7 +102,16 @@ export function freezeQuote(contents: QuoteContents, catalogue: Catalogue, usual
     const proof = proveRig(read.rig, catalogue, shop, { units: contents.units });
     const parts = partsUsed(proof, catalogue);
     return [
-      { proof, option: { name, rig: document, parts, summary: summaryOf(proof, shop, contents.units) } },
+      {
+        proof,
+        option: {
+          name,
+          rig: document,
+          parts,
+          summary: summaryOf(proof, shop, contents.units),
+          scene: sceneOf(proof, contents.units),
+        },
+      },
     ];
   });
   if (problems.length > 0) return { ok: false, problems };
@@ -139,6 +152,13 @@ export function proveFrozen(quote: FrozenQuote, option: FrozenOption): Proof {
       `${quote.number} ${quote.revision}, option '${option.name}': ${read.problems[0]?.message ?? 'the rig cannot be read'}`,
     );
   return proveRig(read.rig, catalogue, quote.shop, { units: quote.units });
+}
+
+/** Width of the scene [px at 1 to 1]. */
+const SCENE = { width: 390, height: 250 } as const;
+
+function sceneOf(proof: Proof, units: UnitSystem): string {
+  return throwScene(proof, shownDuty(proof), { ...SCENE, units, palette: PALETTES.print });
 }
 
 /** Parts of a rig and of its bill that the catalogue holds; parts of the rig's own stand in its document. */

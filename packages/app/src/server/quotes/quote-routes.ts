@@ -16,8 +16,8 @@ import {
 const json = <T>(schema: T) => ({ 'application/json': { schema } });
 const SENT = ['not-json', 'foreign-page', 'too-large', 'wrong-type', 'bad-request'] as const;
 
-const numberParams = z.object({ number: numberShape });
-const revisionParams = z.object({ number: numberShape, revision: revisionShape });
+export const numberParams = z.object({ number: numberShape });
+export const revisionParams = z.object({ number: numberShape, revision: revisionShape });
 
 export const quotesRoute = createRoute({
   method: 'get',

@@ -111,3 +111,91 @@ export const changesShape = z
   .openapi('QuoteChanges');
 
 export const changesQuery = z.object({ from: revisionShape, to: revisionShape });
+
+const linkShape = z
+  .object({
+    id: z.string(),
+    revision: revisionShape,
+    sentTo: z.string(),
+    expiresAt: moment,
+    revokedAt: moment.optional(),
+    madeAt: moment,
+    madeBy: z.string(),
+  })
+  .openapi('QuoteLink');
+
+const eventShape = z
+  .object({
+    number: z.int(),
+    revision: revisionShape,
+    kind: z.enum([
+      'sent',
+      'opened',
+      'accepted',
+      'declined',
+      'asked',
+      'answered',
+      'withdrawn',
+      'link-revoked',
+    ]),
+    option: z.string().optional(),
+    said: z.string().optional(),
+    link: z.string().optional(),
+    by: z.string(),
+    at: moment,
+  })
+  .openapi('QuoteEvent');
+
+const by = contents.by;
+const email = z
+  .string()
+  .trim()
+  .max(200)
+  .regex(/^([^\s@<>,;"]+@[^\s@<>,;"]+)?$/, 'an e-mail address such as dana@parks.example was expected');
+
+export const sendShape = z
+  .object({
+    to: email
+      .default('')
+      .openapi({ description: 'Where the link is sent; empty: nobody, the shop hands it over.' }),
+    message: z
+      .string()
+      .trim()
+      .max(1000)
+      .default('')
+      .openapi({ description: 'Stands over the link in the letter.' }),
+    days: z
+      .int()
+      .min(1)
+      .max(365)
+      .optional()
+      .openapi({ description: 'How long the link opens; until the quote no longer holds when absent.' }),
+    by,
+  })
+  .openapi('SendQuote');
+
+export const sentShape = z
+  .object({
+    link: linkShape,
+    address: z
+      .string()
+      .openapi({ description: 'What the customer opens; told once, only its hash is kept.' }),
+    posted: z.object({
+      is: z.enum(['sent', 'kept', 'failed', 'nobody']),
+      file: z
+        .string()
+        .optional()
+        .openapi({ description: 'The letter in the outbox, where no mail server is set.' }),
+      why: z.string().optional(),
+    }),
+  })
+  .openapi('SentQuote');
+
+export const answerShape = z.object({ said: z.string().trim().min(1).max(1000), by }).openapi('QuoteAnswer');
+export const withdrawShape = z
+  .object({ said: z.string().trim().max(600).default(''), by })
+  .openapi('Withdraw');
+export const revokeShape = z.object({ by }).openapi('Revoke');
+export const storyShape = z
+  .object({ links: z.array(linkShape), events: z.array(eventShape) })
+  .openapi('QuoteStory');

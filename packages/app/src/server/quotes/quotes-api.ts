@@ -2,7 +2,6 @@ import type { OpenAPIHono } from '@hono/zod-openapi';
 import type { Context } from 'hono';
 import { freezeQuote, type FrozenQuote } from '../../documents/quote/frozen-quote.ts';
 import { quoteChanges } from '../../documents/quote/quote-changes.ts';
-import { quotePaper } from '../../documents/quote/quote-paper.ts';
 import {
   findQuote,
   findRevision,
@@ -13,12 +12,12 @@ import {
   reviseQuote,
   type Freeze,
   type Records,
-  type Revision,
 } from '../../store/index.ts';
 import { RefusedFields } from '../problem.ts';
 import { signedName } from '../role-guard.ts';
 import type { Shelf } from '../shelf.ts';
 import { floorRefusal } from './price-floors.ts';
+import { paperOf } from './quote-paper-of.ts';
 import {
   changesRoute,
   makeQuoteRoute,
@@ -99,11 +98,6 @@ export function quotesApi(app: OpenAPIHono, api: QuotesApi): void {
     const changes = quoteChanges(before.document as FrozenQuote, after.document as FrozenQuote);
     return c.json({ from, to, terms: [...changes.terms], options: changes.options.map(listed) }, 200);
   });
-}
-
-/** The paper as it was sent; before that it is printed from what is frozen. */
-async function paperOf({ paper, document }: Revision): Promise<Uint8Array> {
-  return paper ?? quotePaper(document as FrozenQuote);
 }
 
 /** @throws RefusedFields when a rig cannot be read or its price is under what the role may give */
