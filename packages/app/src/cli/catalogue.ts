@@ -1,5 +1,6 @@
 import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { join, resolve as absolute } from 'node:path';
+import { isDay } from '../documents/is-day.ts';
 import { EXIT, SHOP_OPTION, type Command, type Terminal } from './command.ts';
 import { DEMO, printProblems } from './inputs.ts';
 import { recordsAt, recordsPlace, RECORDS_OPTION } from './records-place.ts';
@@ -30,7 +31,7 @@ export const catalogueCommand: Command = {
     }
     const today = new Date().toISOString();
     const day = args.text('day') ?? today.slice(0, 10);
-    if (!/^\d{4}-\d\d-\d\d$/.test(day) || Number.isNaN(Date.parse(day))) {
+    if (!isDay(day)) {
       terminal.err(`--day is '${day}'; a date such as 2026-04-01 was expected`);
       return EXIT.input;
     }

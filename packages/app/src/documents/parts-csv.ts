@@ -98,9 +98,16 @@ function delimiterOf(text: string): string {
   return counted.reduce((most, next) => (next.count > most.count ? next : most)).sign;
 }
 
+/** The unit of a column of money in whole dollars, beside those that hold cents. */
+export const MONEY = 'USD';
+const MONEY_COLUMNS: Readonly<Record<string, string>> = { cost: 'costCents', price: 'priceCents' };
+
 /** `bore [in]` or `bore (in)`: the field, and the unit of its bare numbers. */
 function columnOf(head: string): PartsColumn {
   const found = /^(.*?)\s*[[(]([^\])]+)[\])]$/.exec(head);
+  // A price list has dollars; the catalogue keeps cents.
+  const money = MONEY_COLUMNS[(found?.[1] ?? head).toLowerCase()];
+  if (money !== undefined) return { field: money, unit: MONEY, head };
   return found === null
     ? { field: head, unit: undefined, head }
     : { field: found[1]!, unit: found[2]!, head };

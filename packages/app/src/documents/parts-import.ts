@@ -6,7 +6,7 @@ import { formatPath, type Path } from '@spraywright/engine/quantity';
 import { catalogueFiles } from './catalogue-folder.ts';
 import type { LocatedProblem } from './json-source.ts';
 import { cellsOf, stepsOf, withCell, type RawPart } from './part-cells.ts';
-import { readPartsCsv, type PartsColumn, type PartsTable } from './parts-csv.ts';
+import { MONEY, readPartsCsv, type PartsColumn, type PartsTable } from './parts-csv.ts';
 
 /** One cell that a table would change in a catalogue. */
 interface CellChange {
@@ -18,35 +18,51 @@ interface CellChange {
   readonly after: string;
 }
 
-/** What a table would do to a catalogue: nothing is written yet. */
-export interface PartsImport {
+/** What a table would do to the parts of one kind: nothing is written yet. */
+export interface PartsPlan {
   readonly kind: Kind;
   readonly added: readonly string[];
   readonly changes: readonly CellChange[];
   readonly unchanged: number;
+  /** Every part of the kind as it would be, those that were there first and in their order. */
+  readonly parts: readonly RawPart[];
+}
+
+/** A plan for a folder. */
+export interface PartsImport extends PartsPlan {
   /** Writes the file of the kind and raises the version of the catalogue. */
   readonly write: () => { readonly file: string; readonly version: number };
 }
 
-type Outcome = { ok: true; plan: PartsImport } | { ok: false; problems: LocatedProblem[] };
+/** A catalogue as it stands, parsed. */
+interface StandingFiles {
+  readonly head: { readonly name: string; readonly raw: unknown };
+  readonly files: readonly { readonly name: string; readonly kind: string; readonly raw: unknown }[];
+}
+
+interface Refused {
+  readonly ok: false;
+  readonly problems: LocatedProblem[];
+}
+type Outcome = { ok: true; plan: PartsImport } | Refused;
 
 /**
- * Reads a table of parts of one kind into a catalogue folder: a known id changes the cells that are filled, a new id is a
- * new part. Everything is checked together with the rest of the catalogue, and one problem anywhere stops all of it.
+ * Reads a table of parts of one kind into a catalogue: a known id changes the cells that are filled, a new id is a new
+ * part. Everything is checked together with the rest of the catalogue, and one problem anywhere stops all of it.
+ *
+ * @param csvFile name of the table in what is said of it
+ * @param kindAsked the kind of the parts; told by the ids when absent
  */
-export function planPartsImport(csvFile: string, folder: string, kindAsked?: string): Outcome {
-  let text: string;
-  try {
-    text = readFileSync(csvFile, 'utf8');
-  } catch {
-    return one(csvFile, 1, '', 'unreadable', 'there is no such file');
-  }
+export function planPartsTable(
+  csvFile: string,
+  text: string,
+  { head, files }: StandingFiles,
+  kindAsked?: string,
+): { ok: true; plan: PartsPlan } | Refused {
   const read = readPartsCsv(csvFile, text);
   if (!read.ok) return read;
-  const files = catalogueFiles(folder);
-  if (!files.ok) return files;
   const { table } = read;
-  const kind = kindOf(kindAsked, table, files.files);
+  const kind = kindOf(kindAsked, table, files);
   if (kind === undefined)
     return one(
       csvFile,
@@ -54,30 +70,26 @@ export function planPartsImport(csvFile: string, folder: string, kindAsked?: str
       'kind',
       'missing',
       kindAsked === undefined
-        ? 'the kind of the parts cannot be told from their ids: give it with --kind'
-        : `--kind is '${kindAsked}'; it must be one of ${KINDS.join(', ')}`,
+        ? 'the kind of the parts cannot be told from their ids: it must be given (--kind)'
+        : `the kind is '${kindAsked}'; it must be one of ${KINDS.join(', ')}`,
     );
-  const name = files.files.find((f) => f.kind === kind)?.name ?? `${kind}.json`;
-  const old = files.files.find((f) => f.name === name);
+  const old = files.find((f) => f.kind === kind);
+  const name = old?.name ?? `${kind}.json`;
   const document = (old?.raw ?? { kind, parts: [] }) as { kind: Kind; parts: RawPart[] };
   const made = merged(csvFile, table, document.parts);
   if (made.problems.length > 0) return { ok: false, problems: made.problems };
   const next = { ...document, parts: made.parts };
-  const head = files.head.raw as { version?: number };
-  const checked = readCatalogue(
-    { file: files.head.name, raw: head },
-    [...files.files.filter((f) => f.name !== name), { name, raw: next }].map((f) => ({
-      file: f.name,
-      raw: f.raw,
-    })),
-  );
+  const checked = readCatalogue({ file: head.name, raw: head.raw }, [
+    ...files.filter((f) => f.name !== name).map((f) => ({ file: f.name, raw: f.raw })),
+    { file: name, raw: next },
+  ]);
   if (!checked.ok)
     return {
       ok: false,
       problems: checked.problems.map((p) => {
         const at = p.file === name ? placeOf(p.path, made.lines, table) : undefined;
         return {
-          file: at === undefined ? join(folder, p.file) : csvFile,
+          file: at === undefined ? p.file : csvFile,
           line: at?.line ?? 1,
           column: at?.column ?? 1,
           field: at?.head ?? formatPath(p.path),
@@ -86,33 +98,55 @@ export function planPartsImport(csvFile: string, folder: string, kindAsked?: str
         };
       }),
     };
+  const { added, changes, unchanged, parts } = made;
+  return { ok: true, plan: { kind, added, changes, unchanged, parts } };
+}
+
+/** Reads a table of parts of one kind into a catalogue folder. */
+export function planPartsImport(csvFile: string, folder: string, kindAsked?: string): Outcome {
+  let text: string;
+  try {
+    text = readFileSync(csvFile, 'utf8');
+  } catch {
+    return one(csvFile, 1, '', 'unreadable', 'there is no such file');
+  }
+  const found = catalogueFiles(folder);
+  if (!found.ok) return found;
+  const { head, files } = found;
+  const planned = planPartsTable(csvFile, text, { head, files }, kindAsked);
+  if (!planned.ok) {
+    const here = (file: string) => (file === csvFile ? file : join(folder, file));
+    return { ok: false, problems: planned.problems.map((p) => ({ ...p, file: here(p.file) })) };
+  }
+  const { plan } = planned;
+  const old = files.find((f) => f.kind === plan.kind);
   return {
     ok: true,
     plan: {
-      kind,
-      added: made.added,
-      changes: made.changes,
-      unchanged: made.unchanged,
+      ...plan,
       write: () => {
-        const version = (head.version ?? 0) + 1;
-        const puts = made.parts.flatMap((part, i): Put[] => {
-          const was = document.parts[i];
-          if (was === undefined) return [{ path: ['parts', i], value: part }];
-          const old = cellsOf(was);
-          return [...cellsOf(part)]
-            .filter(([column, value]) => old.get(column) !== value)
-            .map(([column, value]) => ({ path: ['parts', i, ...stepsOf(column)], value }));
-        });
-        rewrite(
-          join(folder, name),
-          old === undefined ? JSON.stringify({ kind, parts: [] }) : undefined,
-          puts,
-        );
-        rewrite(join(folder, files.head.name), undefined, [{ path: ['version'], value: version }]);
+        const name = old?.name ?? `${plan.kind}.json`;
+        const before = (old?.raw as { parts: RawPart[] } | undefined)?.parts ?? [];
+        const version = ((head.raw as { version?: number }).version ?? 0) + 1;
+        const fresh = old === undefined ? JSON.stringify({ kind: plan.kind, parts: [] }) : undefined;
+        rewrite(join(folder, name), fresh, putsOf(before, plan.parts));
+        rewrite(join(folder, head.name), undefined, [{ path: ['version'], value: version }]);
         return { file: name, version };
       },
     },
   };
+}
+
+/** Only what differs, so that the rest of the file keeps its text. */
+function putsOf(before: readonly RawPart[], after: readonly RawPart[]): Put[] {
+  return after.flatMap((part, i): Put[] => {
+    const was = before[i];
+    if (was === undefined) return [{ path: ['parts', i], value: part }];
+    const old = cellsOf(was);
+    return [...cellsOf(part)]
+      .filter(([column, value]) => old.get(column) !== value)
+      .map(([column, value]) => ({ path: ['parts', i, ...stepsOf(column)], value }));
+  });
 }
 
 interface Put {
@@ -130,7 +164,7 @@ function rewrite(file: string, fresh: string | undefined, puts: readonly Put[]):
   writeFileSync(file, text.endsWith('\n') ? text : `${text}\n`);
 }
 
-function one(file: string, line: number, field: string, code: string, message: string): Outcome {
+function one(file: string, line: number, field: string, code: string, message: string): Refused {
   return { ok: false, problems: [{ file, line, column: 1, field, code, message }] };
 }
 
@@ -224,6 +258,7 @@ function valueOf(
   { unit }: PartsColumn,
   kind: string | undefined,
 ): string | number | boolean | { readonly message: string } {
+  if (unit === MONEY) return centsOf(cell);
   if (unit !== undefined) return NUMBER.test(cell) ? `${cell} ${unit}` : cell;
   if (kind === 'boolean') {
     if (/^(true|yes)$/i.test(cell)) return true;
@@ -235,6 +270,14 @@ function valueOf(
     return { message: `'${cell}' may be a thousand or a decimal comma: write it without the comma` };
   if (!NUMBER.test(cell)) return { message: `'${cell}'; a number was expected` };
   return Number(cell.replace(',', '.'));
+}
+
+/** "1,234.50", "$1234.5" or "1234" as cents. */
+function centsOf(cell: string): number | { readonly message: string } {
+  const figure = cell.replace(/^\$\s*/, '').replace(/,(?=\d{3}(\D|$))/g, '');
+  return /^\d+(\.\d{1,2})?$/.test(figure)
+    ? Math.round(Number(figure) * 100)
+    : { message: `'${cell}'; an amount of money such as 1234.50 was expected` };
 }
 
 /** The cell in which a field of a part stands, or the row when the table has no such column. */

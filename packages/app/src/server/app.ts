@@ -12,6 +12,8 @@ import { jobsApi } from './jobs-api.ts';
 import { machineApi } from './machine-api.ts';
 import { oneTimePages } from './one-time-pages.ts';
 import { machinePapersApi } from './machine-papers-api.ts';
+import { partsApi } from './parts-api.ts';
+import { partsTableApi } from './parts-table-api.ts';
 import type { People } from './people.ts';
 import { peopleApi } from './people-api.ts';
 import { plainBody } from './plain-body.ts';
@@ -94,6 +96,8 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
   quotesApi(app, telling);
   sendingApi(app, telling);
   customerPages(app, telling);
+  partsApi(app, telling);
+  partsTableApi(app, telling);
   stockApi(app, telling);
   machineApi(app, telling);
   substitutionApi(app, telling);
@@ -106,7 +110,7 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
       title: 'Spraywright',
       version: ENGINE_VERSION,
       description:
-        'Jobs, their edits, their quotes and the machines built of them. Every refusal is a problem of RFC 9457; its codes: /api/problems.',
+        'Jobs, their edits, their quotes, the machines built of them, and the catalogue. Every refusal is a problem of RFC 9457; its codes: /api/problems.',
     },
   });
   app.get('/api/problems', (c) =>

@@ -29,6 +29,8 @@ interface PartChange {
 
 export interface CatalogueChange {
   readonly parts?: readonly PartChange[];
+  /** Edition of the whole catalogue that the change was made on, where it rests on more than its own parts. */
+  readonly madeOn?: number;
   /** The day from which prices in `parts` hold. */
   readonly pricesFrom?: string;
   readonly shop?: unknown;
@@ -80,7 +82,7 @@ export async function layFirstCatalogue(
  */
 export async function changeCatalogue(
   db: Kysely<Tables>,
-  { parts = [], pricesFrom, shop, layouts, about = {} }: CatalogueChange,
+  { parts = [], madeOn, pricesFrom, shop, layouts, about = {} }: CatalogueChange,
   doing: Doing,
 ): Promise<CatalogueChanged> {
   // The row is taken first: of two changes at once one waits here, and then finds the parts as the other left them.
@@ -91,6 +93,12 @@ export async function changeCatalogue(
     .executeTakeFirst();
   if (numUpdatedRows !== 1n) throw new Refusal('no-such-catalogue', 'the records have no catalogue yet');
   const edition = (await catalogueEdition(db))!;
+  if (madeOn !== undefined && madeOn !== edition - 1)
+    throw new Refusal(
+      'stale-part',
+      `the catalogue is at edition ${edition - 1}; the change was made on ${madeOn}`,
+      { edition: edition - 1 },
+    );
   const added: string[] = [];
   const changed: string[] = [];
   for (const change of parts) {

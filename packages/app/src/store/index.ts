@@ -47,3 +47,4 @@ export {
   type QuoteEvent,
 } from './quote-events.ts';
 export { firstOpened, linksOf, makeQuoteLink, newToken, openedBy, revokeLink } from './quote-links.ts';
+export { usesOfPart } from './part-uses.ts';
