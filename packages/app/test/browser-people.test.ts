@@ -2,6 +2,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { People } from '../src/server/people.ts';
 import { builtPageAndBrowser, findings, served } from './desk-page.ts';
+import { demoCatalogue, demoRig, demoShop } from './demo.ts';
 import { testServer, type TestServer } from './desk-server.ts';
 
 const PASSWORD = 'forty green barrels';
@@ -35,6 +36,36 @@ afterAll(async () => {
   shop?.close();
   await server?.close();
 });
+
+it('A script in every text of a job and of a person is read as text, on the desk and in the office', async () => {
+  const own = await testServer();
+  const { address, close } = await served(own);
+  const { raw } = demoRig('light-cart', demoCatalogue(), demoShop());
+  const script = '<img src=x onerror=hit()><script>hit()</script>';
+  const { brief, ...rest } = raw as { brief: object };
+  const body = JSON.stringify({
+    id: 'wicked',
+    rig: { ...rest, title: script, brief: { ...brief, title: script, customer: script, place: script } },
+    notes: script,
+    by: script,
+  });
+  const sent = { method: 'POST', headers: { 'Content-Type': 'application/json' }, body };
+  expect((await own.app.request('/api/jobs', sent)).status).toBe(201);
+  const page = await newPage();
+  let hits = 0;
+  await page.exposeFunction('hit', () => hits++);
+  await page.goto(`${address}#wicked`);
+  await page.locator('[data-part=hose]').waitFor({ timeout: 60_000 });
+  await expect.poll(() => page.locator('body').textContent(), { timeout: 20_000 }).toContain(script);
+  await page.goto(`${address}office.html#doings`);
+  await page.getByText('Make a job of a rig').waitFor();
+  await page.goto(`${address}office.html#${encodeURIComponent(`people/${script}`)}`);
+  await page.waitForTimeout(300);
+  expect(hits).toBe(0);
+  expect(await page.locator('img[src=x]').count()).toBe(0);
+  close();
+  await own.close();
+}, 120_000);
 
 describe('The people of the office on the page', () => {
   let owner: Page;

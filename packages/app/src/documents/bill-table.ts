@@ -1,5 +1,6 @@
 import { stringify } from 'csv-stringify/sync';
 import { BILL_GROUPS, type Order, type Proof } from '@spraywright/engine/rig';
+import { guardedCell } from './spreadsheet-guard.ts';
 
 /** One sheet of the bill: a head and rows of text and numbers; money in whole units of currency. */
 export interface BillSheet {
@@ -120,9 +121,5 @@ export function orderSheet(orders: readonly Order[]): BillSheet {
 /** A sheet as CSV in which a spreadsheet runs nothing: a text that looks like a formula is marked as text. */
 export function sheetCsv({ head, rows }: BillSheet): string {
   // A number is written as a number, minus sign and all; only texts are guarded.
-  return stringify([[...head], ...rows.map((row) => row.map((cell) => guarded(cell)))]);
-}
-
-function guarded(cell: string | number): string | number {
-  return typeof cell === 'string' && /^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell;
+  return stringify([[...head], ...rows.map((row) => row.map((cell) => guardedCell(cell)))]);
 }

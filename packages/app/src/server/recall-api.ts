@@ -1,5 +1,6 @@
 import { createRoute, z, type OpenAPIHono } from '@hono/zod-openapi';
 import { stringify } from 'csv-stringify/sync';
+import { guardedCell } from '../documents/spreadsheet-guard.ts';
 import { recallOf, type Recalled, type Records } from '../store/index.ts';
 import { moment } from './job-shapes.ts';
 import { refusals } from './problem.ts';
@@ -80,16 +81,16 @@ function recallCsv(part: string, machines: readonly Recalled[]): string {
   return stringify(
     machines.map((m) => ({
       serial: m.serial,
-      customer: m.customer,
-      title: m.title,
+      customer: guardedCell(m.customer),
+      title: guardedCell(m.title),
       begun: m.madeAt.slice(0, 10),
       part,
       where: m.slots.join(' '),
       replaced: m.replaced ? 'yes' : 'no',
       given: m.given,
-      lots: m.lots.join(' '),
+      lots: guardedCell(m.lots.join(' ')),
       match: m.match,
     })),
-    { header: true, columns: HEAD, escape_formulas: true, record_delimiter: 'windows' },
+    { header: true, columns: HEAD, record_delimiter: 'windows' },
   );
 }
