@@ -6,6 +6,8 @@ export interface QuoteOptions {
   readonly units: UnitSystem;
   /** Day of the quote, YYYY-MM-DD: it is the only date in the file, so the same quote is the same bytes. */
   readonly date: string;
+  /** Day on which it is ready when it is ordered on that day, YYYY-MM-DD, where the shop's calendar tells it. */
+  readonly readyDay?: string;
   /** A word to the customer, told before the terms. */
   readonly note?: string;
 }

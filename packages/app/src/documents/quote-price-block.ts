@@ -16,7 +16,7 @@ import {
 import { lineAt, type Placed } from './paper/text.ts';
 import { money } from './proof-text.ts';
 import type { QuoteOptions } from './quote-options.ts';
-import { quoteTerms, type QuoteTerms } from './quote-terms.ts';
+import { dateText, parseDay, quoteTerms, type QuoteTerms } from './quote-terms.ts';
 
 /** Foot of the first sheet: price and acceptance at the left, the title block at the right. */
 export function firstSheetFoot(proof: Proof, options: QuoteOptions, block: TitleBlock): DynamicContent {
@@ -26,7 +26,7 @@ export function firstSheetFoot(proof: Proof, options: QuoteOptions, block: Title
   return (sheet, sheets) => {
     first ??= sheet;
     return inFoot(
-      [...(sheet === first ? priceBlock(terms) : []), ...titleBlock(block, sheet, sheets)],
+      [...(sheet === first ? priceBlock(terms, options.readyDay) : []), ...titleBlock(block, sheet, sheets)],
       BLOCK_HEIGHT,
     );
   };
@@ -38,7 +38,7 @@ const TOTAL = 22;
 /** Where the line for the name stands, seen from the top. */
 const SIGN = 103;
 
-function priceBlock(terms: QuoteTerms): Placed[] {
+function priceBlock(terms: QuoteTerms, readyDay: string | undefined): Placed[] {
   const left = FRAME.left + PAD;
   const right = 287 - PAD;
   const top = FRAME.bottom - BLOCK_HEIGHT;
@@ -54,7 +54,9 @@ function priceBlock(terms: QuoteTerms): Placed[] {
   const first = before.length === 1 ? 20 : 3 + before.length * height;
   const after = first + TOTAL;
   const ready = fitted(
-    `Ready ${terms.readyInDays} working days after order. Holds until ${terms.validUntil}.`,
+    readyDay === undefined
+      ? `Ready ${terms.readyInDays} working days after order. Holds until ${terms.validUntil}.`
+      : `Ordered today, ready by ${dateText(parseDay(readyDay))}. Holds until ${terms.validUntil}.`,
     'semi',
     false,
     { width: right - left, height: 12, size: 9.6 },

@@ -22,6 +22,7 @@ import { fieldProblem, problem } from './problem.ts';
 import { quoteApi } from './quote-api.ts';
 import { recallApi } from './recall-api.ts';
 import { customerPages } from './quotes/customer-pages.ts';
+import { planningApi } from './quotes/planning-api.ts';
 import { quotesApi } from './quotes/quotes-api.ts';
 import { sendingApi } from './quotes/sending-api.ts';
 import type { Mail } from './mail/mail.ts';
@@ -95,6 +96,7 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
   quoteApi(app, telling);
   quotesApi(app, telling);
   sendingApi(app, telling);
+  planningApi(app, telling);
   customerPages(app, telling);
   partsApi(app, telling);
   partsTableApi(app, telling);

@@ -48,3 +48,5 @@ export {
 } from './quote-events.ts';
 export { firstOpened, linksOf, makeQuoteLink, newToken, openedBy, revokeLink } from './quote-links.ts';
 export { usesOfPart } from './part-uses.ts';
+export { JOB_MARKS, JOB_STATES, jobStandings, markJob } from './job-standing.ts';
+export { buildsToDo, type BuildToDo } from './builds.ts';

@@ -6,6 +6,7 @@ import { up as quotes } from './migrations/0004-quotes.ts';
 import { up as catalogue } from './migrations/0005-catalogue.ts';
 import { up as doings } from './migrations/0006-doings.ts';
 import { up as stock } from './migrations/0007-stock.ts';
+import { up as marks } from './migrations/0008-job-marks.ts';
 import type { Tables } from './schema.ts';
 
 /** Every step of the schema in order. A step that has been released is never edited: the next one changes what it made. */
@@ -17,6 +18,7 @@ const STEPS: Readonly<Record<string, Migration>> = {
   '0005-catalogue': { up: catalogue },
   '0006-doings': { up: doings },
   '0007-stock': { up: stock },
+  '0008-job-marks': { up: marks },
 };
 
 /**

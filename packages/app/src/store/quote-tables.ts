@@ -63,3 +63,13 @@ export interface QuoteEventRow {
   readonly made_by: string;
   readonly made_at: string;
 }
+
+/** What somebody said of a job; the last one holds. */
+export interface JobMarkRow {
+  readonly job_id: string;
+  readonly number: number;
+  readonly kind: string;
+  readonly said: string;
+  readonly made_by: string;
+  readonly made_at: string;
+}

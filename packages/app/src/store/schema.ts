@@ -11,7 +11,7 @@ import type {
   SessionRow,
   TriesRow,
 } from './people-tables.ts';
-import type { QuoteEventRow, QuoteLinkRow, QuoteRevisionRow, QuoteRow } from './quote-tables.ts';
+import type { JobMarkRow, QuoteEventRow, QuoteLinkRow, QuoteRevisionRow, QuoteRow } from './quote-tables.ts';
 
 /**
  * The tables, one for SQLite and PostgreSQL alike: moments as ISO text in UTC, documents as JSON text, flags 0 or 1,
@@ -33,6 +33,7 @@ export interface Tables {
   readonly one_time_links: OneTimeLinkRow;
   readonly machines: MachineRow;
   readonly machine_entries: MachineEntryRow;
+  readonly job_marks: JobMarkRow;
   readonly quotes: QuoteRow;
   readonly quote_revisions: QuoteRevisionRow;
   readonly quote_links: QuoteLinkRow;
@@ -65,6 +66,7 @@ export const KEYS = {
   doings: ['id'],
   machines: ['serial'],
   machine_entries: ['serial', 'number'],
+  job_marks: ['job_id', 'number'],
   quotes: ['number'],
   quote_revisions: ['quote', 'revision'],
   quote_links: ['id'],

@@ -101,6 +101,8 @@ export const shopShape = object({
   validDays: integer({ min: 1, max: 365 }),
   /** Working days from parts in hand to a tested rig. */
   assemblyDays: integer({ min: 1, max: 365 }),
+  /** Hours that the shop builds in a week, all hands together; absent when it does not plan by hours. */
+  hoursPerWeek: optional(number({ min: 1, max: 2000 })),
   terms: list(text({ min: 1, max: 200 }), { max: 20 }),
 });
 

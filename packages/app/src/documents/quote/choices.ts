@@ -1,4 +1,5 @@
 import { money } from '../proof-text.ts';
+import { dateText, parseDay } from '../quote-terms.ts';
 import type { FrozenOption, FrozenQuote } from './frozen-quote.ts';
 
 /** One thing that every option of a quote has, said of each. */
@@ -34,7 +35,7 @@ export function choiceRows({ options }: FrozenQuote): ChoiceRow[] {
   return [
     row('Price', ({ summary }) => money(summary.totalCents)),
     row('On order', ({ summary }) => money(summary.depositCents)),
-    row('Ready', ({ summary }) => `${summary.readyInDays} working days after order`),
+    row('Ordered today, ready by', ({ summary }) => dateText(parseDay(summary.readyDay))),
     row('Weighs dry', ({ summary }) => summary.dryMass),
     row('Promises', ({ summary }) => countsText(summary.counts)),
     ...KINDS.map(([kind, name]) => row(name, (option) => partsOfKind(option, kind))).filter(({ values }) =>

@@ -147,7 +147,7 @@ ${discount === undefined ? '' : row('Discount', `−${money(discount.cents)}`)}
 ${tax === undefined ? '' : row(`Sales tax, ${tax.percent} %${tax.on === 'goods' ? ' on parts and hose' : ''}`, money(tax.cents))}
 ${row(tax === undefined ? 'Total, sales tax not included' : 'Total, sales tax included', money(summary.totalCents), true)}
 ${row(`On order ${quote.shop.depositPercent} %, balance after the water test`, money(summary.depositCents))}
-${row('Ready', `${summary.readyInDays} working days after order`)}
+${row(`Ordered on ${dateText(parseDay(quote.date))}, ready by`, dateText(parseDay(summary.readyDay)))}
 </tbody></table>`;
 }
 

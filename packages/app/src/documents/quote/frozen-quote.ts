@@ -39,8 +39,6 @@ export interface FrozenQuote {
   readonly note: string;
   /** Day until which it holds, YYYY-MM-DD. */
   readonly validUntil: string;
-  /** Day on which a rig ordered on the day of the quote would be ready, where the shop's hours are known. */
-  readonly promisedDay?: string;
   readonly options: readonly FrozenOption[];
 }
 
@@ -52,7 +50,8 @@ export interface QuoteContents {
   readonly depositPercent?: number;
   readonly validDays?: number;
   readonly terms?: readonly string[];
-  readonly promisedDay?: string;
+  /** Day on which a rig that is ordered on the day of the quote is ready, by its hours and its parts. */
+  readonly readyDay: (build: { labourHours: number; partsInDays: number }) => string;
   readonly options: readonly {
     readonly name: string;
     readonly rig: Readonly<Record<string, unknown>>;
@@ -108,14 +107,14 @@ export function freezeQuote(contents: QuoteContents, catalogue: Catalogue, usual
           name,
           rig: document,
           parts,
-          summary: summaryOf(proof, shop, contents.units),
+          summary: summaryOf(proof, shop, contents.units, contents.readyDay),
           scene: sceneOf(proof, contents.units),
         },
       },
     ];
   });
   if (problems.length > 0) return { ok: false, problems };
-  const { date, units, note, promisedDay } = contents;
+  const { date, units, note } = contents;
   const validUntil = new Date(Date.parse(`${date}T00:00:00Z`) + shop.validDays * DAY)
     .toISOString()
     .slice(0, 10);
@@ -133,7 +132,6 @@ export function freezeQuote(contents: QuoteContents, catalogue: Catalogue, usual
       shop,
       note,
       validUntil,
-      ...(promisedDay === undefined ? {} : { promisedDay }),
       options: proven.map((p) => p.option),
     }),
   };

@@ -47,6 +47,8 @@ export interface OptionSummary {
   readonly totalCents: number;
   readonly depositCents: number;
   readonly readyInDays: number;
+  /** Day on which it is ready when it is ordered on the day of the quote, YYYY-MM-DD. */
+  readonly readyDay: string;
   /** Hours of work in the bill [h]. */
   readonly labourHours: number;
   /** Longest time until a part that is short of stock is there, in working days. */
@@ -55,10 +57,17 @@ export interface OptionSummary {
 }
 
 /** What a quote keeps of a proof. */
-export function summaryOf(proof: Proof, shop: Shop, units: UnitSystem): OptionSummary {
+export function summaryOf(
+  proof: Proof,
+  shop: Shop,
+  units: UnitSystem,
+  readyDay: (build: { labourHours: number; partsInDays: number }) => string,
+): OptionSummary {
   const { bill } = proof;
   const totalCents = bill.priceCents + (bill.tax?.cents ?? 0);
-  const labourHours = bill.lines.reduce((sum, l) => sum + (l.sort === 'labour' ? l.quantity : 0), 0);
+  const hours = bill.lines.reduce((sum, l) => sum + (l.sort === 'labour' ? l.quantity : 0), 0);
+  const labourHours = Math.round(hours * 100) / 100;
+  const partsInDays = Math.max(0, ...bill.lines.filter((l) => l.short > 0).map((l) => l.leadTimeDays));
   return {
     title: proof.title,
     customer: proof.customer,
@@ -94,8 +103,9 @@ export function summaryOf(proof: Proof, shop: Shop, units: UnitSystem): OptionSu
     totalCents,
     depositCents: Math.round((totalCents * shop.depositPercent) / 100),
     readyInDays: bill.readyInDays,
-    labourHours: Math.round(labourHours * 100) / 100,
-    partsInDays: Math.max(0, ...bill.lines.filter((l) => l.short > 0).map((l) => l.leadTimeDays)),
+    readyDay: readyDay({ labourHours, partsInDays }),
+    labourHours,
+    partsInDays,
     dryMass: display(bill.dryMass, 'mass', units),
   };
 }

@@ -79,8 +79,10 @@ function priceChanges(before: OptionSummary, now: OptionSummary): string[] {
   if (off !== offNow) said.push(`The discount is ${money(offNow)}, before ${money(off)}.`);
   const [tax, taxNow] = [before.tax?.cents ?? 0, now.tax?.cents ?? 0];
   if (tax !== taxNow) said.push(`Sales tax is ${money(taxNow)}, before ${money(tax)}.`);
-  if (before.readyInDays !== now.readyInDays)
-    said.push(`It is ready ${now.readyInDays} working days after order, before ${before.readyInDays}.`);
+  if (before.readyDay !== now.readyDay)
+    said.push(
+      `Ordered on the day of the quote it is ready by ${dateText(parseDay(now.readyDay))}, before by ${dateText(parseDay(before.readyDay))}.`,
+    );
   if (before.dryMass !== now.dryMass) said.push(`It weighs ${now.dryMass} dry, before ${before.dryMass}.`);
   return said;
 }

@@ -20,7 +20,14 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 function frozen(contents: Partial<QuoteContents> = {}, from: Catalogue = catalogue, of: Shop = shop) {
   const quote = freezeQuote(
-    { date: '2026-03-03', units: 'us', note: '', options: [{ name: 'As drawn', rig: heavy }], ...contents },
+    {
+      date: '2026-03-03',
+      units: 'us',
+      note: '',
+      readyDay: () => '2026-05-05',
+      options: [{ name: 'As drawn', rig: heavy }],
+      ...contents,
+    },
     from,
     of,
   );
@@ -105,7 +112,7 @@ describe('A frozen quote', () => {
     const quote = frozen({ depositPercent: 25, validDays: 10, terms: ['Fetched from the yard.'] });
     const text = await textOf(quote);
     expect(quote.validUntil).toBe('2026-03-13');
-    expect(text).toContain('Holds until 13 March 2026');
+    expect(text).toContain('Ordered today, ready by 5 May 2026. Holds until 13 March 2026.');
     expect(text).toContain('On order 25 %');
     expect(text).toContain('Fetched from the yard.');
     expect(text).not.toContain(shop.terms[1]);

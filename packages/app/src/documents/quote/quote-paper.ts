@@ -25,6 +25,7 @@ export async function quotePaper(quote: FrozenQuote): Promise<Uint8Array> {
       shop,
       units,
       date,
+      readyDay: quote.options[i]!.summary.readyDay,
       ...(several || note === '' ? {} : { note }),
     };
     return quoteSheets(proof, options, blockOf(proof, document));

@@ -3,6 +3,7 @@ import type { Context } from 'hono';
 import { freezeQuote, type FrozenQuote } from '../../documents/quote/frozen-quote.ts';
 import { quoteChanges } from '../../documents/quote/quote-changes.ts';
 import {
+  buildsToDo,
   findQuote,
   findRevision,
   listQuotes,
@@ -16,6 +17,7 @@ import {
 import { RefusedFields } from '../problem.ts';
 import { signedName } from '../role-guard.ts';
 import type { Shelf } from '../shelf.ts';
+import { promisedDay } from './build-plan.ts';
 import { floorRefusal } from './price-floors.ts';
 import { paperOf } from './quote-paper-of.ts';
 import {
@@ -115,13 +117,16 @@ async function frozenFrom(
     rig,
     ...(pricing === undefined ? {} : { pricing: given(pricing) }),
   }));
+  const today = now().slice(0, 10);
+  const toDo = await buildsToDo(records.db);
   const proven = freezeQuote(
     {
-      date: now().slice(0, 10),
+      date: today,
       units,
       note,
       ...given({ depositPercent, validDays, terms }),
       options,
+      readyDay: (build) => promisedDay(toDo, shop, today, build),
     },
     catalogue,
     shop,

@@ -16,6 +16,36 @@ export function workingDaysBefore(day: string, days: number): string {
   return dayText(number);
 }
 
+/**
+ * The working day a number of working days after a day: Monday to Friday, no holidays known.
+ *
+ * @param day a day such as 2026-03-03
+ * @param days working days after it, 0 or more; with 0 a Saturday or Sunday becomes the Monday after
+ * @returns a day such as 2026-03-06
+ * @throws RangeError when the text is not a day of the calendar
+ */
+export function workingDaysAfter(day: string, days: number): string {
+  let number = dayNumber(day);
+  while (isWeekend(number)) number++;
+  for (let left = days; left > 0; left--) {
+    number++;
+    while (isWeekend(number)) number++;
+  }
+  return dayText(number);
+}
+
+/**
+ * The Monday of the week that a day is in.
+ *
+ * @param day a day such as 2026-03-03
+ * @returns a day such as 2026-03-02
+ * @throws RangeError when the text is not a day of the calendar
+ */
+export function mondayOf(day: string): string {
+  const number = dayNumber(day);
+  return dayText(number - ((((number + 3) % 7) + 7) % 7));
+}
+
 /** 1970-01-01, a Thursday, is 0. */
 function isWeekend(number: number): boolean {
   return (((number + 4) % 7) + 7) % 7 === 0 || (((number + 4) % 7) + 7) % 7 === 6;
