@@ -92,6 +92,8 @@ export interface Circuit {
   readonly kind: Uint8Array;
   /** What friction and curves of the branch lose at its nominal flow, over that flow squared. */
   readonly resistance: Float64Array;
+  /** Not 0 where the resistance, or what follows from it, is no longer that of the branch; only first guesses ask for it. */
+  readonly stale: Uint8Array;
   /** Never passes anything: one-way parts facing each other. */
   readonly blocked: Uint8Array;
 

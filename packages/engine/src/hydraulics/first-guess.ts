@@ -8,6 +8,7 @@ import type { Laws } from './branch-loss.ts';
 import * as layout from './circuit.ts';
 import { fromHead } from './circuit.ts';
 import type { Circuit } from './circuit.ts';
+import { refreshConductances } from './refresh-branch.ts';
 import type { Skeleton } from './skeleton.ts';
 
 // Copies of its own: a constant of this module is compiled into the loop, an imported one is read anew each time.
@@ -21,6 +22,7 @@ const CLOSE = 0.05;
 export function guessFlows(c: Circuit, laws: Laws): void {
   c.shut.set(c.blocked);
   const s = c.skeleton;
+  if (s !== undefined) refreshConductances(c, laws);
   if (s === undefined) {
     for (let b = 0; b < c.branches; b++)
       c.flow[b] = c.blocked[b] === 1 ? 0 : c.numbers[b * NUMBERS + NOMINAL]!;

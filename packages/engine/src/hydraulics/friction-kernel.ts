@@ -5,7 +5,7 @@
  * No validation here: the model was checked when it was compiled. A test holds these equal to the documented laws of
  * the physics layer.
  */
-import { coilFrictionFactor } from './coil-friction.ts';
+import { coilFriction, coilOut } from './coil-friction.ts';
 import { powerLawPsi } from './power-law-friction.ts';
 
 /** Result of the last evaluation: [psi, d psi / d w]. */
@@ -117,15 +117,9 @@ function swameeJainPsi(relativeRoughness: number, re: number): void {
 }
 
 function raiseToCoil(coilRatio: number, re: number): void {
-  const straight = psiOut[0]!;
-  const straightFactor = straight / (re * re);
-  const psi = coilFrictionFactor(re, coilRatio, straightFactor) * re * re;
-  if (psi <= straight) return;
-  const slope = psiOut[1]!;
-  const h = 1e-5 * re;
-  const above = coilFrictionFactor(re + h, coilRatio, (straight + slope * h) / (re + h) ** 2) * (re + h) ** 2;
-  const below = coilFrictionFactor(re - h, coilRatio, (straight - slope * h) / (re - h) ** 2) * (re - h) ** 2;
-  setPsi(psi, (above - below) / (2 * h));
+  const straight = psiOut[0]! / (re * re);
+  coilFriction(re, coilRatio, straight, (psiOut[1]! * re) / psiOut[0]! - 2);
+  setFromSlope(re, coilOut[0]!, coilOut[1]!);
 }
 
 function setPsi(psi: number, slope: number): void {

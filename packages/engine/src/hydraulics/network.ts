@@ -1,4 +1,4 @@
-import { refreshBranch, refreshConductance, regroupFriction } from './refresh-branch.ts';
+import { refreshBranch, regroupFriction } from './refresh-branch.ts';
 import type { Laws } from './branch-loss.ts';
 import { buildCircuit } from './build-circuit.ts';
 import { checkModel, liquidProblems } from './check-model.ts';
@@ -285,7 +285,6 @@ class Network implements NetworkState {
       regroupFriction(circuit, laws, b, false);
       if (laws.coefficients.friction[e]!.table === UNKNOWN_TABLE) this.unprepared.set(b, CALM);
     } else if (laws.context.curves[e]?.power !== undefined) regroupFriction(circuit, laws, b, true);
-    refreshConductance(circuit, b);
   }
 
   /** A pipe whose friction curve has not changed for a while gets it prepared; one that varies does without. */
@@ -324,7 +323,6 @@ class Network implements NetworkState {
     for (let b = 0; b < circuit.branches; b++) {
       refreshBranch(circuit, this.laws, b, this.inletElevation, this.outletElevation);
       regroupFriction(circuit, this.laws, b, true);
-      refreshConductance(circuit, b);
     }
     for (let node = 0; node < this.nodeCount; node++) {
       if (this.graph.fixed[node] === 1) setHead(circuit, circuit.headOf[node]!, this.fixedHead[node]!);

@@ -68,6 +68,7 @@ export function refreshBranch(
   c.numbers[o + NOMINAL] = nominal;
   c.linear2[b] = linear2;
   c.quadratic2[b] = quadratic2;
+  if (c.stale[b] === 0) c.stale[b] = CONDUCTANCE_STALE;
   // An empty range: the curves are evaluated anew at the next step.
   c.cubic[b * CUBIC + LOWER] = Infinity;
   c.cubic[b * CUBIC + UPPER] = -Infinity;
@@ -77,8 +78,22 @@ function heldElevation(laws: Laws, e: number, inlet: Float64Array, outlet: Float
   return laws.laws[e]!.kind === 'reducing-regulator' ? outlet[e]! : inlet[e]!;
 }
 
-/** The branch's loss at its nominal flow, as a square. Call when its groups are up to date. */
-export function refreshConductance(c: Circuit, b: number): void {
+/** What is stale of a branch: its conductance, or the resistance behind it too. */
+const CONDUCTANCE_STALE = 1;
+const RESISTANCE_STALE = 2;
+
+/** Brings conductances up to date, which only first guesses ask for. */
+export function refreshConductances(c: Circuit, laws: Laws): void {
+  for (let b = 0; b < c.branches; b++) {
+    if (c.stale[b] === 0) continue;
+    if (c.stale[b] === RESISTANCE_STALE) refreshResistance(c, laws, b);
+    refreshConductance(c, b);
+    c.stale[b] = 0;
+  }
+}
+
+/** The branch's loss at its nominal flow, as a square. */
+function refreshConductance(c: Circuit, b: number): void {
   const o = b * NUMBERS;
   const nominal = c.numbers[o + NOMINAL]!;
   const resistance = c.numbers[o + QUADRATIC]! + c.numbers[o + LINEAR]! / nominal + c.resistance[b]!;
@@ -125,7 +140,7 @@ export function regroupFriction(c: Circuit, laws: Laws, b: number, prepare: bool
     if (part === 0) c.places[p + GROUP_END] = end;
     else c.groupEnd2[b] = end;
   }
-  refreshResistance(c, laws, b);
+  c.stale[b] = RESISTANCE_STALE;
 }
 
 function addToGroup(c: Circuit, k: number, loss: number): void {
