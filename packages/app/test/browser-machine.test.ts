@@ -92,8 +92,12 @@ describe('The build sheet', () => {
     await step.getByRole('button', { name: /^Done/ }).click();
     await step.getByText('25 lbf.ft').waitFor();
     await page.getByText(/No network\. 2 entries on this device/).waitFor();
+    // The page is closed before anything was sent, and opened again.
+    await page.close();
     await context.setOffline(false);
-    await page.getByText('Everything is in the records.').waitFor({ timeout: READ });
+    const again = await context.newPage();
+    await again.goto(`${shop.address}machines.html#${SERIAL}/build`);
+    await again.getByText('Everything is in the records.').waitFor({ timeout: READ });
     await expect.poll(async () => (await entries('build-step')).length).toBe(1);
     expect(await entries('lot')).toHaveLength(1);
     expect((await entries('build-step'))[0]!.document).toMatchObject({ done: true, value: '25 lbf.ft' });
@@ -126,6 +130,27 @@ describe('The build sheet', () => {
     await put.click();
     await page.getByText(`instead of ${rig.items.get('strainer')!.part.id}`).waitFor({ timeout: READ });
     expect(await entries('substitution')).toHaveLength(1);
+    await context.close();
+  }, 120_000);
+});
+
+describe('A photo', () => {
+  it('is made small on the device and kept; what is no picture is refused by name', async () => {
+    const { page, context } = await open(`#${SERIAL}/build`);
+    const file = page.getByLabel('Photo', { exact: true });
+    await file.waitFor({ timeout: READ });
+    const picture = await page.screenshot({ type: 'png' });
+    await file.setInputFiles({ name: 'hose.png', mimeType: 'image/png', buffer: picture });
+    await page.getByText('Say first what the photo shows').waitFor();
+    await page.getByLabel('What it shows').fill('Hose behind the tank');
+    await file.setInputFiles({ name: 'hose.txt', mimeType: 'text/plain', buffer: Buffer.from('no picture') });
+    await page.getByText(/'hose.txt' is no picture/).waitFor();
+    await file.setInputFiles({ name: 'hose.png', mimeType: 'image/png', buffer: picture });
+    await page.getByRole('img', { name: 'Hose behind the tank' }).waitFor();
+    await expect.poll(async () => (await entries('photo')).length).toBe(1);
+    const { image } = (await entries('photo'))[0]!.document as { image: string };
+    expect(image).toMatch(/^data:image\/jpeg;base64,/);
+    expect(image.length).toBeLessThanOrEqual(110_000);
     await context.close();
   }, 120_000);
 });

@@ -9,6 +9,8 @@ import type { Rig, RigLine } from '../rig-document.ts';
 export interface StepAsks {
   readonly what: string;
   readonly dimension: Dimension;
+  /** What else is written down with the figure. */
+  readonly also?: string;
 }
 
 /** One step of building a rig. */
@@ -205,7 +207,7 @@ function weighStep(rig: Rig, units: UnitSystem): AssemblyStep[] {
         check: `as a road trailer its placard shows the load it may carry, its rating less the weighed empty weight (${origin.source}, ${origin.place}); elsewhere, or off the road, ask what is shown`,
         by: 'second person',
         figure: `rating ${display(part.grossRating, 'mass', units)}; number of the ticket`,
-        asks: { what: 'empty weight by the ticket', dimension: 'mass' },
+        asks: { what: 'empty weight by the ticket', dimension: 'mass', also: 'number of the ticket' },
       },
     ];
   }

@@ -5,6 +5,7 @@ export interface StepDone {
   readonly done: boolean;
   readonly value?: string;
   readonly unknown?: string;
+  readonly note?: string;
   readonly by: string;
   readonly at: string;
 }
@@ -43,7 +44,14 @@ export function buildState({ entries, waiting }: Pick<MachineState, 'entries' | 
     const text = (name: string) => (typeof document[name] === 'string' ? document[name] : '');
     const some = (name: string) => (text(name) === '' ? {} : { [name]: text(name) });
     if (kind === 'build-step')
-      steps.set(text('step'), { done: document.done === true, ...some('value'), ...some('unknown'), by, at });
+      steps.set(text('step'), {
+        done: document.done === true,
+        ...some('value'),
+        ...some('unknown'),
+        ...some('note'),
+        by,
+        at,
+      });
     else if (kind === 'lot') {
       const known = lots.get(text('part')) ?? [];
       if (!known.includes(text('lot'))) lots.set(text('part'), [...known, text('lot')]);

@@ -13,6 +13,7 @@ interface StepsGiven {
 
 /** The steps that follow from this rig, each with who looked at it, when, and the figure that was asked. */
 export function BuildSteps({ steps, done, keeper }: StepsGiven) {
+  const builders = new Set(steps.filter((s) => s.by === 'builder').flatMap((s) => done.get(s.id)?.by ?? []));
   const finished = steps.filter((s) => done.get(s.id)?.done === true).length;
   return (
     <section aria-labelledby="steps-heading">
@@ -24,7 +25,14 @@ export function BuildSteps({ steps, done, keeper }: StepsGiven) {
       </p>
       <ol className="build-steps">
         {steps.map((step, i) => (
-          <Step key={step.id} step={step} number={i + 1} done={done.get(step.id)} keeper={keeper} />
+          <Step
+            key={step.id}
+            step={step}
+            number={i + 1}
+            done={done.get(step.id)}
+            sameHand={step.by === 'second person' && builders.has(done.get(step.id)?.by ?? '')}
+            keeper={keeper}
+          />
         ))}
       </ol>
       <p className="note">
@@ -38,9 +46,11 @@ function Step(given: {
   readonly step: StepRow;
   readonly number: number;
   readonly done: StepDone | undefined;
+  /** A second person was asked for, and whoever built wrote it down. */
+  readonly sameHand: boolean;
   readonly keeper: MachineKeeper;
 }) {
-  const { step, number, done, keeper } = given;
+  const { step, number, done, sameHand, keeper } = given;
   const write = (more: Readonly<Record<string, unknown>>) =>
     keeper.write('build-step', { step: step.id, text: step.text, ...more });
   return (
@@ -67,7 +77,9 @@ function Step(given: {
         <p className="step-done">
           <b>Done</b>
           {done.value !== undefined && `, ${done.value}`}
+          {done.note !== undefined && `, ${step.asks?.also ?? 'note'} ${done.note}`}
           {done.unknown !== undefined && `, figure not known: ${done.unknown}`}. {byWhom(done)}
+          {sameHand && ' A second person was asked to look; the same one wrote it down.'}
           <button
             type="button"
             className="word"
@@ -87,12 +99,13 @@ function Step(given: {
 function StepForm(given: {
   readonly step: StepRow;
   readonly number: number;
-  readonly onDone: (more: { readonly value?: string; readonly unknown?: string }) => void;
+  readonly onDone: (more: Pick<StepDone, 'value' | 'unknown' | 'note'>) => void;
 }) {
   const { step, number, onDone } = given;
   const id = useId();
   const [value, setValue] = useState('');
   const [unknown, setUnknown] = useState('');
+  const [note, setNote] = useState('');
   const [problem, setProblem] = useState('');
   const { asks } = step;
   const finish = () => {
@@ -104,7 +117,8 @@ function StepForm(given: {
     }
     const read = parseQuantity(typed, asks.dimension);
     if (!read.ok) return setProblem(`${asks.what} is '${typed}'; ${read.message}`);
-    onDone({ value: typed });
+    if (asks.also !== undefined && note.trim() === '') return setProblem(`${asks.also} is missing`);
+    onDone({ value: typed, ...(note.trim() === '' ? {} : { note: note.trim() }) });
   };
   return (
     <form
@@ -124,6 +138,17 @@ function StepForm(given: {
             aria-describedby={problem === '' ? undefined : `${id}-problem`}
             onChange={({ target }) => setValue(target.value)}
           />
+          {asks.also !== undefined && (
+            <>
+              <label htmlFor={`${id}-also`}>{asks.also}</label>
+              <input
+                id={`${id}-also`}
+                value={note}
+                maxLength={100}
+                onChange={({ target }) => setNote(target.value)}
+              />
+            </>
+          )}
           <label htmlFor={`${id}-unknown`}>or why it is not known</label>
           <input
             id={`${id}-unknown`}

@@ -1,5 +1,6 @@
 import type { Dimension, UnitSystem } from '@spraywright/engine/quantity';
 import type { PlumbingGraph, PlumbingLayout } from '@spraywright/engine/drawings';
+import type { StepAsks } from '@spraywright/engine/rig';
 import type { StoredMachine } from '../kept-machine.ts';
 
 /** A machine as it stands, for the engine: what it was begun as, and what was put in since. */
@@ -98,7 +99,7 @@ export interface StepRow {
   readonly check: string;
   readonly figure: string;
   readonly by: string;
-  readonly asks?: { readonly what: string; readonly dimension: Dimension };
+  readonly asks?: StepAsks;
 }
 
 export interface CautionRow {
