@@ -38,7 +38,7 @@ function groupsText(
     String(i + 1),
     money(figures.priceCents),
     display(figures.mass / 10, 'mass', units),
-    `${(figures.margin / 10).toFixed(1)} %`,
+    `${Math.round(figures.margin / 10)} %`,
     `${figures.days} days`,
     String(unknown.length),
     String(alike),

@@ -90,6 +90,28 @@ export function arrange(carrier: Carrier, load: DeckLoad): Spot[] {
   ].map(({ box, x, y, z }) => ({ item: box.item, x, y, z }));
 }
 
+/**
+ * Least length that tank, machinery and reel take on a deck in whatever order [m]. With a battery still to come, the
+ * reel beside the machinery is left out: one more box may put the rows together in another way.
+ */
+export function leastDeckLength(
+  carrier: Carrier,
+  { tanks, machinery, reels }: Pick<DeckLoad, 'tanks' | 'machinery' | 'reels'>,
+  moreToCome: boolean,
+): number {
+  const tank = packed(tanks, carrier.deckWidth).length;
+  const machines = packed(machinery, carrier.deckWidth).length;
+  const reel = packed(reels, carrier.deckWidth).length;
+  const row = (...lengths: readonly number[]) =>
+    lengths.filter((l) => l > 0).reduce((sum, l) => sum + l + GAP, -GAP);
+  const beside = moreToCome ? 0 : packed([...machinery, ...reels], carrier.deckWidth).length;
+  return Math.min(
+    row(tank, machines, reel),
+    row(tank, Math.max(machines, reel)),
+    row(tank, Math.max(beside, machines, reel)),
+  );
+}
+
 function* orders(
   carrier: Carrier,
   load: DeckLoad,

@@ -1,6 +1,8 @@
 export type { PlacedPart, MassPoint } from './placed-part.ts';
 export { massPoint, together } from './placed-part.ts';
-export { rinseWaterAboard } from './hosts.ts';
+export { piecesOf, rinseWaterAboard } from './hosts.ts';
+export { leastDeckLength } from './arrange.ts';
+export { boxesOf } from './blocks.ts';
 export { placeParts } from './place.ts';
 export { axleMiddle, carrierMasses, hitchPlace, standingOf } from './carrier-frame.ts';
 export { tankLiquid, unusableLiquid } from './tank-liquid.ts';

@@ -61,13 +61,13 @@ export function joinAtNode(plan: Plan, node: string, ends: readonly NodeEnd[]): 
   });
 }
 
-interface EndPort {
+export interface EndPort {
   readonly port: Port;
   readonly still: boolean;
 }
 
 /** The manifold, or the row of tees, that joins some ends for least money with all adapters and plugs. */
-function branchesFor(
+export function branchesFor(
   supply: Supply,
   ends: readonly EndPort[],
   pressure: number,
@@ -106,7 +106,7 @@ function branchWay(
 }
 
 /** Ports of a row that are not joined to the next fitting of it, in order; those of a manifold as it lists them. */
-function freeOf<T>(rows: readonly (readonly T[])[]): T[] {
+export function freeOf<T>(rows: readonly (readonly T[])[]): T[] {
   return rows.flatMap((row, i) =>
     row.filter((_, k) => !(k === 0 && i > 0) && !(k === 1 && i < rows.length - 1)),
   );

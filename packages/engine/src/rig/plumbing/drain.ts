@@ -25,13 +25,13 @@ export function drainSuction(plan: Plan): void {
   plan.leaveOpen(outlet!, 'the drain');
 }
 
-interface Drain {
+export interface Drain {
   readonly tee: PartOf<'fitting'>;
   readonly valve: PartOf<'valve'>;
 }
 
 /** The cheapest tee between two ports, and the cheapest valve on its branch. */
-function drainFor(supply: Supply, from: Port, to: Port, pressure: number): Drain | undefined {
+export function drainFor(supply: Supply, from: Port, to: Port, pressure: number): Drain | undefined {
   const stands = supply.level(pressure);
   return supply.once(`drain ${portKey(from)} ${portKey(to)} ${stands}`, () => {
     const narrowest = narrowestOf(from, to);

@@ -39,7 +39,12 @@ export function coupleOutside(
 }
 
 /** The coupling of the other side, no smaller than the port, that is joined for least money. */
-function couplingFor(supply: Supply, port: Port, theirs: Port['gender'], pressure: number): Port | undefined {
+export function couplingFor(
+  supply: Supply,
+  port: Port,
+  theirs: Port['gender'],
+  pressure: number,
+): Port | undefined {
   const stands = supply.level(pressure);
   return supply.once(`coupling ${portKey(port)} ${theirs} ${stands}`, () => {
     const ways = CAM_SIZES.filter((size) => size >= port.size - 1e-4).flatMap((size) => {

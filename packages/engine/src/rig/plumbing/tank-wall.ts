@@ -52,7 +52,7 @@ function bulkheadAt(plan: Plan, side: Side, line: string): { outer: Side; inner:
 }
 
 /** The bulkhead fitting no narrower than a port that is joined to it for least money. */
-function bulkheadFor(supply: Supply, port: Port, pressure: number): PartOf<'fitting'> | undefined {
+export function bulkheadFor(supply: Supply, port: Port, pressure: number): PartOf<'fitting'> | undefined {
   const stands = supply.level(pressure);
   return supply.once(`bulkhead ${portKey(port)} ${stands}`, () => {
     const ways = supply.bulkheads.flatMap((part) => {

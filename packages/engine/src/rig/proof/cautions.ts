@@ -5,12 +5,25 @@ import type { ProofContext, ProvenDuty } from './context.ts';
 /** Above this a jet goes into trees or over roofs [m]; our judgement, no source. */
 const HIGH = 6;
 
+type SeenState = Pick<ProvenDuty['open'], 'status' | 'pressureAt'>;
+
+/** What cautions follow from: a proof, or as much of one. */
+export interface CautionContext extends Pick<ProofContext, 'rig' | 'tank'> {
+  readonly bill: Pick<ProofContext['bill'], 'dryMass'>;
+  readonly duties: readonly {
+    readonly liquid: Pick<ProvenDuty['liquid'], 'density'>;
+    readonly open: SeenState;
+    readonly dirty: SeenState;
+    readonly shut: SeenState;
+  }[];
+}
+
 /** Cautions that a rig and its work bring up, each once, with its cause; a fact nobody stated leaves its caution as a question. */
-export function cautionsOf(context: ProofContext): CaughtCaution[] {
+export function cautionsOf(context: CautionContext): CaughtCaution[] {
   return cautionsFor(factsOf(context));
 }
 
-function factsOf(context: ProofContext): CautionFacts {
+function factsOf(context: CautionContext): CautionFacts {
   const { rig, duties, bill, tank } = context;
   const { brief } = rig;
   const parts = [...rig.items.values()].map(({ part }) => part);
@@ -47,7 +60,7 @@ function factsOf(context: ProofContext): CautionFacts {
 }
 
 /** Anywhere in the rig, in any condition that could be solved [Pa]. */
-function highestPressure(duties: readonly ProvenDuty[]): number | undefined {
+function highestPressure(duties: CautionContext['duties']): number | undefined {
   let most: number | undefined;
   for (const { open, dirty, shut } of duties)
     for (const state of [open, dirty, shut]) {

@@ -13,13 +13,13 @@ import type { Consumer } from './electrics-consumers.ts';
 import { loadedOf } from './loaded.ts';
 
 /** Voltage that may be lost: 3 % for a pump, 10 % for a motor of short use or a starter: boat practice, from memory. */
-const DROP = { pump: 0.03, reel: 0.1, starter: 0.1 } as const;
+export const DROP = { pump: 0.03, reel: 0.1, starter: 0.1 } as const;
 /** Fuses that can be had: common practice, no source [A]. */
 const FUSES = [3, 5, 7.5, 10, 15, 20, 25, 30, 40, 50, 60, 80, 100, 125, 150, 175, 200, 250, 300, 350, 400];
 /** Cable goes along the frame, down and up again; and to the vehicle's battery when the rig has none [m]. */
-const DETOUR = 0.6;
-const TO_VEHICLE = 3;
-const SYSTEM_VOLTAGE = 12;
+export const DETOUR = 0.6;
+export const TO_VEHICLE = 3;
+export const SYSTEM_VOLTAGE = 12;
 
 /** Cable by drop, ampacity and fuse for each consumer. */
 export function cablePromises(context: ProofContext, consumers: readonly Consumer[]): RigPromise[] {
@@ -45,7 +45,7 @@ export function circuitOf(context: ProofContext, { item, current, use }: Consume
   const allowed = DROP[use] * voltage;
   // Cranking lasts seconds: a starter is sized by drop, and carries no fuse.
   const steady = use === 'starter' ? 0 : current;
-  return { voltage, oneWay, allowed, chosen: choose(current, steady, oneWay, allowed) };
+  return { voltage, oneWay, allowed, chosen: cableAndFuse(current, steady, oneWay, allowed) };
 }
 
 function cablePromise(context: ProofContext, consumer: Consumer): RigPromise {
@@ -95,7 +95,7 @@ function cablePromise(context: ProofContext, consumer: Consumer): RigPromise {
 }
 
 /** Thinnest cable that keeps the drop, carries the current, and that a fuse of a usual size protects. */
-function choose(
+export function cableAndFuse(
   current: number,
   steady: number,
   oneWay: number,

@@ -3,9 +3,9 @@ import type { CaughtCaution } from '../../physics/index.ts';
 import type { UnitSystem } from '../../quantity/index.ts';
 import { billFor, type Bill } from '../bill/index.ts';
 import type { Duty } from '../brief.ts';
-import { plumbingOf, supplyOf, type Supply } from '../plumbing/index.ts';
+import { plumbingOf } from '../plumbing/index.ts';
 import { contactsOf } from '../contacts.ts';
-import { stands } from '../suited.ts';
+import { supplyFor } from '../rig-supply.ts';
 import { driveOf } from '../drive.ts';
 import { dutySolver, type DutyStates } from '../duty-state.ts';
 import { inOrder, type PromiseState, type RigPromise } from '../promise.ts';
@@ -210,22 +210,4 @@ function countStates(promises: readonly RigPromise[]): Record<PromiseState, numb
   const counts: Record<PromiseState, number> = { broken: 0, thin: 0, unknown: 0, kept: 0 };
   for (const p of promises) counts[p.state]++;
   return counts;
-}
-
-const supplies = new WeakMap<Catalogue, Map<string, Supply>>();
-
-/** One supply per catalogue and set of destroyed materials, since it remembers the joints it has found. */
-function supplyFor(catalogue: Catalogue, unsuited: ReadonlySet<string>): Supply {
-  let known = supplies.get(catalogue);
-  if (known === undefined) {
-    known = new Map<string, Supply>();
-    supplies.set(catalogue, known);
-  }
-  const key = [...unsuited].sort().join(' ');
-  let supply = known.get(key);
-  if (supply === undefined) {
-    supply = supplyOf(catalogue, (part) => stands(part, unsuited));
-    known.set(key, supply);
-  }
-  return supply;
 }

@@ -2,7 +2,7 @@ import type { Part, Shop } from '../../catalogue/index.ts';
 import { priceBy, pricingOf, wholeFeet } from '../bill/index.ts';
 import { lineHose } from '../design/line-options.ts';
 import { RETURN_HOSE, SUCTION_HOSE } from '../design/rest-of-rig.ts';
-import { marginStep, type Figures } from './figures.ts';
+import { marginStep, massStep, type Figures } from './figures.ts';
 import type { Limit } from './limits.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
@@ -65,11 +65,6 @@ export class Bounds {
     return margin;
   }
 
-  /** Whether the parts of a depth are outside the space by one of its rules. */
-  outside(depth: number, partAt: PartAt): boolean {
-    return this.#limitsAt[depth]!.some((l) => l.rule === true && l.margin(partAt) < 0);
-  }
-
   /** Why the parts up to a depth are refused. */
   why(depth: number, partAt: PartAt): string | undefined {
     return this.#limitsAt[depth]!.find((l) => l.margin(partAt) < 0)?.why;
@@ -92,7 +87,7 @@ export class Bounds {
     const { budgetCents, readyInDays } = this.#space.brief.limits;
     const most = Math.min(margin, shareLeft(budgetCents, cents), shareLeft(readyInDays, days));
     // Sums in another order may differ in the last digits.
-    return { priceCents: cents, mass: Math.round(mass * 10 - 1e-4), margin: marginStep(most), days };
+    return { priceCents: cents, mass: massStep(mass - 1e-4), margin: marginStep(most), days };
   }
 
   #quantity(slot: string, part: Part | undefined, partAt: PartAt): number {

@@ -5,8 +5,9 @@ import type { Front } from './front.ts';
 import type { Prover } from './prover.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
-/** Part of the proofs that may go into finding good rigs before all are gone through. */
+/** Part of the proofs that may go into finding good rigs before all are gone through, and most of them. */
 const SHARE = 0.6;
+const MOST = 400;
 
 type Parts = ReadonlyMap<string, Part>;
 
@@ -31,7 +32,7 @@ export function climb(
     const { parts, proven } = waiting.shift()!;
     if (proven.broken.length === 0 && front.beatsAll(proven.figures)) continue;
     for (const next of changesOf(space, parts, proven)) {
-      if (prover.share >= SHARE) return;
+      if (prover.share >= SHARE || prover.proofs >= MOST) return;
       const partAt: PartAt = (id) => next.get(id);
       if (isRefused(space, bounds, front, partAt)) continue;
       const known = prover.proofs;

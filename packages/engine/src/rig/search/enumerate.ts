@@ -1,11 +1,13 @@
 import type { Catalogue, Part, Shop } from '../../catalogue/index.ts';
 import { readBrief } from '../brief.ts';
 import { layoutsFor } from '../layouts-for.ts';
-import { Bounds } from './bounds.ts';
+import { bestWays } from './completions.ts';
+import { Parting } from './core.ts';
 import { prove, type Proven } from './evaluate.ts';
 import type { Figures } from './figures.ts';
-import { limitsOf } from './limits.ts';
-import { spaceOf, type PartAt } from './space.ts';
+import { Floors } from './floors.ts';
+import { limitsOf, type Limit } from './limits.ts';
+import { spaceOf, type PartAt, type SearchSpace } from './space.ts';
 
 /** One set of parts as the search sees it, and as the whole proof does. */
 export interface OneSet {
@@ -13,7 +15,7 @@ export interface OneSet {
   readonly outside: boolean;
   /** Least margin that the limits allow; negative when they refuse it. */
   readonly limit: number;
-  /** Best figures that the bounds allow after each slot, from the first to the last. */
+  /** Best figures that the bounds allow: after each slot of the core, and of the whole set; empty when it is refused. */
   readonly bounds: readonly Figures[];
   /** Undefined when the parts make no rig. */
   readonly proven: Proven | undefined;
@@ -24,6 +26,8 @@ export interface SetsOfParts {
   readonly size: number;
   /** The set with a number from 0 to size less one. */
   readonly at: (index: number) => OneSet;
+  /** The same without the bounds: what going through all of them takes. */
+  readonly proven: (index: number) => Pick<OneSet, 'outside' | 'proven'>;
 }
 
 /**
@@ -32,32 +36,76 @@ export interface SetsOfParts {
  */
 export function setsOfParts(rawBrief: unknown, catalogue: Catalogue, shop: Shop): SetsOfParts {
   const read = readBrief(rawBrief);
-  if (!read.ok) return { size: 0, at: noSuchSet };
+  if (!read.ok) return { size: 0, at: noSuchSet, proven: noSuchSet };
   const spaces = layoutsFor(read.brief, catalogue).map((layout) => {
     const space = spaceOf(read.brief, rawBrief, catalogue, layout);
-    return { space, bounds: new Bounds(space, limitsOf(space), shop) };
+    const limits = limitsOf(space);
+    let judge: ((partAt: PartAt) => Pick<OneSet, 'limit' | 'bounds'>) | undefined;
+    return {
+      space,
+      rules: limits.filter((l) => l.rule === true),
+      judge: (partAt: PartAt) => (judge ??= judgeOf(space, limits, shop))(partAt),
+    };
   });
+  const find = (index: number) => {
+    let rest = index;
+    const found = spaces.find(({ space }) => rest < space.size || ((rest -= space.size), false));
+    if (found === undefined || index < 0) return noSuchSet(index);
+    const parts = new Map<string, Part | undefined>();
+    for (const { id, options } of found.space.slots) {
+      parts.set(id, options[rest % options.length]);
+      rest = Math.floor(rest / options.length);
+    }
+    const partAt: PartAt = (slot) => parts.get(slot);
+    return { ...found, partAt, outside: found.rules.some((l) => l.margin(partAt) < 0) };
+  };
+  const proven = ({ space, partAt }: ReturnType<typeof find>) => prove(space, shop, 'us', partAt);
   return {
     size: spaces.reduce((sum, s) => sum + s.space.size, 0),
-    at(index) {
-      let rest = index;
-      const found = spaces.find(({ space }) => rest < space.size || ((rest -= space.size), false));
-      if (found === undefined || index < 0) return noSuchSet(index);
-      const { space, bounds } = found;
-      const parts = new Map<string, Part | undefined>();
-      for (const { id, options } of space.slots) {
-        parts.set(id, options[rest % options.length]);
-        rest = Math.floor(rest / options.length);
-      }
-      const partAt: PartAt = (slot) => parts.get(slot);
-      let limit = Infinity;
-      const best = space.slots.map((_, depth) => {
-        limit = Math.min(limit, bounds.limit(depth, partAt));
-        return bounds.best(depth + 1, partAt, limit);
-      });
-      const outside = space.slots.some((_, depth) => bounds.outside(depth, partAt));
-      return { outside, limit, bounds: best, proven: prove(space, shop, 'us', partAt) };
+    at: (index) => {
+      const one = find(index);
+      return { outside: one.outside, ...one.judge(one.partAt), proven: proven(one) };
     },
+    proven: (index) => {
+      const one = find(index);
+      return { outside: one.outside, proven: one.outside ? undefined : proven(one) };
+    },
+  };
+}
+
+/** The bounds of one whole set, as the search reckons them on its way to it. */
+function judgeOf(
+  space: SearchSpace,
+  limits: readonly Limit[],
+  shop: Shop,
+): (partAt: PartAt) => Pick<OneSet, 'limit' | 'bounds'> {
+  const parting = new Parting(space, limits, shop);
+  const floors = new Floors(parting);
+  return (partAt) => {
+    const limit = Math.min(...limits.map((l) => l.margin(partAt)));
+    if (limit < 0) return { limit, bounds: [] };
+    const bounds: Figures[] = [];
+    let [cents, mass, late] = [0, 0, 0];
+    parting.coreSlots.forEach((slot, depth) => {
+      const own = parting.own(slot, partAt(slot), partAt);
+      [cents, mass, late] = [cents + own.cents, mass + own.mass, Math.max(late, own.late)];
+      const floor = floors.beyond(depth + 1, partAt);
+      const spare = Math.min(limit, parting.carried(partAt, mass + floor.mass));
+      bounds.push(
+        parting.figures(
+          cents + floor.cents,
+          mass + floor.mass,
+          Math.max(late, floor.late),
+          spare < 0 ? -1 : parting.spare(spare),
+        ),
+      );
+    });
+    const slots = space.slots.map(({ id }) => ({ id, options: [partAt(id)] }));
+    const alone = new Parting({ ...space, slots, size: 1 }, limits, shop);
+    const core = alone.coreOf(partAt, limit);
+    const [whole] = core === undefined ? [] : bestWays(alone, core, () => true);
+    if (whole === undefined) return { limit: -1, bounds: [] };
+    return { limit, bounds: [...bounds, alone.figures(whole.cents, whole.mass, whole.late, whole.margin)] };
   };
 }
 

@@ -1,8 +1,8 @@
 import type { Proof } from '../proof/prove.ts';
 
 /**
- * What choices are compared by, in steps that a shop can tell apart: price in cents, dry mass in tenths of a kilogram,
- * least margin over all promises in thousandths, working days until it is ready.
+ * What choices are compared by, in steps that a shop can tell apart: price to the cent, dry mass to the kilogram, least
+ * margin over all promises to the hundredth, working days until it is ready.
  */
 export interface Figures {
   readonly priceCents: number;
@@ -13,9 +13,14 @@ export interface Figures {
   readonly days: number;
 }
 
-/** Steps of a margin; a hair is given so that a bound and a figure that are equal on paper fall in one step. */
+/** A margin in whole hundredths; a hair is given so that a bound and a figure that are equal on paper fall in one step. */
 export function marginStep(margin: number): number {
-  return Math.floor(Math.min(margin, 10) * 1000 + 1e-6);
+  return Math.floor(Math.min(margin, 10) * 100 + 1e-7) * 10;
+}
+
+/** A mass in whole kilograms [0.1 kg]. */
+export function massStep(mass: number): number {
+  return Math.round(mass) * 10;
 }
 
 /** Figures of a proven rig. */
@@ -23,7 +28,7 @@ export function figuresOf({ bill, promises }: Proof): Figures {
   const least = Math.min(...promises.flatMap((p) => p.margin ?? []));
   return {
     priceCents: bill.priceCents,
-    mass: Math.round(bill.dryMass * 10),
+    mass: massStep(bill.dryMass),
     margin: marginStep(least),
     days: bill.readyInDays,
   };

@@ -24,6 +24,11 @@ export class Front {
     return this.#choices.some((c) => beats(c.figures, best));
   }
 
+  /** Whether one of them is as good as everything that is no better than some bounds. */
+  covers(best: Figures): boolean {
+    return this.#choices.some((c) => asGood(c.figures, best));
+  }
+
   /** Takes a proven rig in; false when it breaks a promise or is beaten. */
   offer({ rig, figures, counts, broken, unknown }: Proven): boolean {
     if (broken.length > 0) return false;

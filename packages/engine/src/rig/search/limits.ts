@@ -1,14 +1,16 @@
-import { jointFinder, mates, type Part, type PartOf } from '../../catalogue/index.ts';
+import { jointFinder, mates, type Part } from '../../catalogue/index.ts';
 import { engineContinuousPower, siteDerate } from '../../physics/index.ts';
 import { askedFlow } from '../asked-flow.ts';
 import { contactsOf } from '../contacts.ts';
 import { lineHose } from '../design/line-options.ts';
 import { usedOutlets } from '../design/outlet-demands.ts';
-import { engineSpeedFor } from '../design/pump-options.ts';
 import { packDiameter } from '../reel-drum.ts';
 import { stands } from '../suited.ts';
+import { lineNeeds, type LineNeeds } from './line-needs.ts';
+import { pumpSpeed } from './pump-flow.ts';
 import { lineOf } from './settings.ts';
-import type { PartAt, SearchSpace } from './space.ts';
+import { wholeLimits } from './whole-limits.ts';
+import { hasKnownFamily, type PartAt, type SearchSpace } from './space.ts';
 
 /**
  * A necessary condition on the parts of a few slots: an upper bound of the least margin of every rig that has these
@@ -19,6 +21,8 @@ export interface Limit {
   readonly margin: (partAt: PartAt) => number;
   /** What the parts break, in words. */
   readonly why: string;
+  /** Takes long to judge: not for the many sets that are tried before the search. */
+  readonly costly?: true;
   /** Says what belongs in the space, where the others say what no rig can keep its promises with. */
   readonly rule?: true;
 }
@@ -26,7 +30,6 @@ export interface Limit {
 const REFUSED = -1;
 const FREE = Infinity;
 const G = 9.80665;
-const RPM = (2 * Math.PI) / 60;
 
 const holds = (condition: boolean): number => (condition ? FREE : REFUSED);
 
@@ -39,9 +42,11 @@ export function limitsOf(space: SearchSpace): readonly Limit[] {
     ...shaftLimits(),
     ...settingLimits(space),
     ...companionLimits(space),
+    ...adjustmentLimits(space),
     ...pumpLimits(space),
     ...reelLimits(space),
     ...carrierLimits(space),
+    ...(hasKnownFamily(space) ? wholeLimits(space) : []).map((l) => ({ ...l, costly: true as const })),
   ].filter((l) => l.slots.every((s) => has.has(s)));
 }
 
@@ -167,7 +172,37 @@ function companionLimits({ brief, contexts, slots }: SearchSpace): Limit[] {
           },
         ]),
   ];
-  return rules.map((l) => ({ ...l, rule: true }));
+  return rules.map((l) => ({ ...l, rule: true as const }));
+}
+
+/** Share by which the scale of a gauge goes beyond the pressure asked: common practice, no source. */
+const GAUGE_ROOM = 1.3;
+
+/** What is set and read: the space leaves out a regulator that cannot be set to its pressure, and a gauge that does not show it. */
+function adjustmentLimits(space: SearchSpace): Limit[] {
+  const outlets = usedOutlets(space.layout, space.brief).flatMap((l) => l.run);
+  const rule = (slot: string, why: string, fits: (part: Part, needs: LineNeeds) => boolean): Limit => ({
+    slots: [...outlets, slot],
+    margin: (partAt) => {
+      const part = partAt(slot);
+      const needs = part === undefined ? undefined : lineNeeds(space, partAt);
+      return holds(part === undefined || needs === undefined || fits(part, needs));
+    },
+    why,
+    rule: true,
+  });
+  return [
+    rule(
+      'regulator',
+      'regulator: it cannot be set to the pressure',
+      (r, { set, lowest }) => r.kind !== 'regulator' || (r.setMax >= set && r.setMin <= lowest),
+    ),
+    rule(
+      'gauge',
+      'gauge: the pressure is beyond its scale',
+      (g, { pressure }) => g.kind !== 'gauge' || g.range >= pressure * GAUGE_ROOM,
+    ),
+  ];
 }
 
 /**
@@ -190,19 +225,10 @@ function pumpLimits(space: SearchSpace): Limit[] {
   const power = Math.max(...asked.map((a) => a.flow * a.pressure));
   const rated = Math.max(...asked.map((a) => a.pressure));
   const ratedGun = Math.max(0, ...asked.flatMap((a) => (a.gun ? [a.pressure] : [])));
-  const speedOf = (pump: PartOf<'pump'>, partAt: PartAt): number => {
-    const [engine, reduction, pto] = [partAt('engine'), partAt('reduction'), partAt('pto')];
-    if (pto?.kind === 'pto-drive') return (brief.carrier.ptoSpeed ?? pto.ptoSpeed) * pto.ratio;
-    if (engine?.kind !== 'engine' || reduction?.kind !== 'reduction') return pump.maxSpeed;
-    const held = engineSpeedFor(engine, reduction, pump);
-    const speed =
-      held < engine.ratedSpeed * 0.999 ? Math.floor(held / RPM / 10 + 1e-6) * 10 * RPM : engine.ratedSpeed;
-    return speed * reduction.ratio * (reduction.type === 'belt' ? 0.99 : 1);
-  };
   const driven = (partAt: PartAt): number => {
     const pump = partAt('pump');
     if (pump?.kind !== 'pump') return FREE;
-    const speed = speedOf(pump, partAt);
+    const speed = pumpSpeed(space, pump, partAt);
     if (speed < pump.minSpeed * (1 - 1e-6)) return REFUSED;
     const gives =
       pump.law.action === 'displacement' && flow > 0

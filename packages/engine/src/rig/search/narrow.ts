@@ -4,6 +4,8 @@ import type { PartAt, SearchSlot, SearchSpace } from './space.ts';
 
 /** Sets of parts of a few slots that are tried to find what a part can stand with. */
 const MOST_TRIED = 60_000;
+/** The same where each takes long. */
+const MOST_COSTLY = 600;
 
 /** A space without the parts that no rig can have, and what refused them. */
 export interface Narrowed {
@@ -35,7 +37,7 @@ export function narrowed(space: SearchSpace, limits: readonly Limit[]): Narrowed
     again = false;
     for (const limit of byLength) {
       const tried = limit.slots.reduce((n, s) => n * options.get(s)!.length, 1);
-      if (tried > MOST_TRIED) continue;
+      if (tried > (limit.costly === true ? MOST_COSTLY : MOST_TRIED)) continue;
       const before = size();
       const supported = supportedBy(limit, options);
       for (const slot of limit.slots) {

@@ -4,13 +4,14 @@ import { readBrief } from '../brief.ts';
 import { designRig } from '../design.ts';
 import { layoutsFor } from '../layouts-for.ts';
 import { Bounds } from './bounds.ts';
-import { Branching, type Prepared } from './branching.ts';
+import { Branching } from './branching.ts';
 import { climb } from './climb.ts';
+import { CoreSearch } from './core-search.ts';
 import { Front, type Choice } from './front.ts';
 import { limitsOf } from './limits.ts';
 import { narrowed } from './narrow.ts';
 import { Prover } from './prover.ts';
-import { spaceOf, type SearchSpace } from './space.ts';
+import { hasKnownFamily, spaceOf, type SearchSpace } from './space.ts';
 
 /** How far a search has come. */
 export interface SearchProgress {
@@ -70,20 +71,23 @@ export function searchRigs(
   const layouts = layoutsFor(read.brief, catalogue);
   const spaces = layouts.map((layout) => spaceOf(read.brief, rawBrief, catalogue, layout));
   const size = spaces.reduce((sum, s) => sum + s.size, 0);
-  const prepared = spaces.map((whole): Prepared => {
+  const prepared = spaces.map((whole) => {
     const limits = limitsOf(whole);
     const { space, refused } = narrowed(whole, limits);
-    return { space, refused, bounds: new Bounds(space, limits, shop) };
+    return { space, refused, limits, bounds: new Bounds(space, limits, shop) };
   });
   const front = new Front();
   const prover = new Prover(shop, options.units ?? 'us', options.mostProofs ?? MOST_PROOFS);
-  const branching = new Branching(prover, front, options.mostNodes ?? MOST_NODES);
+  const mostNodes = options.mostNodes ?? MOST_NODES;
+  // A family of the shop's own may join its lines in ways that the bounds by groups know nothing of.
+  const byGroups = new CoreSearch(prover, front, shop, mostNodes);
+  const bySlots = new Branching(prover, front, mostNodes);
   const left = prepared.reduce((sum, p) => sum + p.space.size, 0);
   const progress = (): SearchProgress => ({
     size,
     narrowed: left,
-    settled: left === 0 ? 1 : branching.settled / left,
-    nodes: branching.nodes,
+    settled: left === 0 ? 1 : (byGroups.settled + bySlots.settled) / left,
+    nodes: byGroups.nodes + bySlots.nodes,
     proofs: prover.proofs,
     found: front.choices.length,
   });
@@ -93,13 +97,13 @@ export function searchRigs(
   for (const { space, bounds } of possible)
     if (design?.ok === true && design.rig.layout === space.layout.id)
       climb(space, bounds, prover, front, partsIn(space, design.rig.items), goOn);
-  const complete = prepared.every((p) => branching.run(p, goOn));
+  const complete = prepared.every((p) => (hasKnownFamily(p.space) ? byGroups : bySlots).run(p, goOn));
   return {
     ok: true,
     choices: front.choices,
     complete,
     progress: complete ? { ...progress(), settled: 1 } : progress(),
-    refused: branching.refused(),
+    refused: [...byGroups.refused(), ...bySlots.refused()].sort((a, b) => b.sets - a.sets),
   };
 }
 

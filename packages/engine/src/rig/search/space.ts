@@ -1,4 +1,4 @@
-import type { Catalogue, Layout, Part, Slot } from '../../catalogue/index.ts';
+import { LAYOUTS, type Catalogue, type Layout, type Part, type Slot } from '../../catalogue/index.ts';
 import type { Brief } from '../brief.ts';
 import type { LineContext } from '../design/line-context.ts';
 import { partsFor } from '../design/slot-parts.ts';
@@ -78,6 +78,11 @@ export function spaceOf(brief: Brief, rawBrief: unknown, catalogue: Catalogue, l
     })),
     size: slots.reduce((n, s) => n * s.options.length, 1),
   };
+}
+
+/** Whether a space is of a family that comes with the program, as it came. */
+export function hasKnownFamily({ layout }: SearchSpace): boolean {
+  return LAYOUTS.includes(layout);
 }
 
 /** What may stand in a slot: parts of its kind that the brief's wishes allow, cheapest first; nothing where it may be empty. */

@@ -1,0 +1,137 @@
+import { idealOf, type Completion, type Core, type Group } from './core-types.ts';
+import type { Parting } from './core.ts';
+import { marginStep, type Figures } from './figures.ts';
+import { plus } from './money.ts';
+import { unbeaten, type Trim, type TrimFront } from './trims.ts';
+
+/** Ways to fill the groups of one core that are gone through. */
+const MOST_WAYS = 20_000;
+/** Groups with a line that meets the others at the manifold. */
+const MEETING: ReadonlySet<Group['id']> = new Set<Group['id']>(['return', 'agitation', 'induction']);
+
+type Keep = (best: Figures) => boolean;
+
+/** The best ways to fill the groups of a core, as far as bounds can tell one from another. */
+export function bestWays(parting: Parting, core: Core, keep: Keep): Completion[] {
+  return joinedUp(parting, core, core.fronts, keep, unbeaten);
+}
+
+/**
+ * All ways to fill the groups of a core that a test lets through. A way is left out only by what the test says of it,
+ * never because another one has better bounds: that other one may turn out to break a promise. Only a gauge is chosen
+ * by its figures alone, since no promise reads it. Undefined when they are too many to go through.
+ */
+export function allWays(parting: Parting, core: Core, keep: Keep): Completion[] | undefined {
+  const ideals = core.fronts.map((fronts) => idealOf(fronts));
+  const fronts = core.fronts.map((list, i) => {
+    const base = plus(core.adds, ...ideals.filter((_, k) => k !== i));
+    const late = Math.max(core.late, ...ideals.filter((_, k) => k !== i).map((o) => o.late));
+    const margin = Math.min(core.margin, ...ideals.filter((_, k) => k !== i).map((o) => o.margin));
+    const figures = (t: Omit<Trim, 'parts'>) =>
+      parting.figures(
+        base.cents + t.cents,
+        base.mass + t.mass,
+        Math.max(late, t.late),
+        Math.min(margin, t.margin),
+      );
+    const least = ideals[i]!;
+    return list.flatMap((f): TrimFront[] => {
+      const trims =
+        parting.groups[i]!.id === 'gauge'
+          ? f.trims.filter((t) => keep(figures(t)))
+          : f.table.where(
+              f.margin,
+              (t) => keep(figures(t)),
+              (cents) => !keep(figures({ ...least, cents })),
+              parting.cap,
+            );
+      return trims.length === 0 ? [] : [{ ...f, trims }];
+    });
+  });
+  const ways = fronts.reduce((n, list) => n * list.reduce((sum, f) => sum + f.trims.length, 0), 1);
+  if (ways > MOST_WAYS) return undefined;
+  return ways === 0 ? [] : joinedUp(parting, core, fronts, keep, inOrder);
+}
+
+function joinedUp(
+  parting: Parting,
+  core: Core,
+  fronts: readonly (readonly TrimFront[])[],
+  keep: Keep,
+  sift: (list: Completion[]) => Completion[],
+): Completion[] {
+  const at = parting.groups.map((g) => g.id);
+  const meeting = fronts.flatMap((f, i) => (MEETING.has(at[i]!) ? [{ f, i }] : []));
+  const others = fronts.flatMap((f, i) => (MEETING.has(at[i]!) ? [] : [{ f, i }]));
+  const rest = others.map(({ f }) => idealOf(f));
+  let restCents = rest.reduce((s, r) => s + r.cents, 0);
+  let restMass = rest.reduce((s, r) => s + r.mass, 0);
+  const passes = (t: Omit<Trim, 'parts'>) =>
+    keep(parting.figures(t.cents + restCents, t.mass + restMass, t.late, t.margin));
+  let open: Completion[] = [];
+  const order = [...meeting, ...others].map(({ i }) => i);
+  const ids = order.map((i) => at[i]!);
+  const ways = (k: number, chosen: readonly TrimFront[]): void => {
+    const next = meeting[k];
+    if (next !== undefined) {
+      for (const front of next.f) ways(k + 1, [...chosen, front]);
+      return;
+    }
+    const node = parting.joints.node(
+      core,
+      chosen.flatMap((c) => c.end ?? []),
+    );
+    if (node === undefined) return;
+    const start = plus(core.adds, node);
+    let list: Completion[] = [{ parts: [], groups: [], ...start, late: core.late, margin: core.margin }];
+    for (const { trims } of chosen) list = joined(list, trims).filter(passes);
+    for (const c of list) {
+      const margin = Math.min(c.margin, mainSpare(parting, core, ids, c));
+      if (margin >= 0 && passes({ ...c, margin })) open.push({ ...c, margin });
+    }
+  };
+  ways(0, []);
+  open = sift(open);
+  others.forEach(({ f }, k) => {
+    restCents -= rest[k]!.cents;
+    restMass -= rest[k]!.mass;
+    open = sift(
+      joined(
+        open,
+        f.flatMap((x) => x.trims),
+      ).filter(passes),
+    );
+  });
+  return open.map((c) => ({ ...c, groups: parting.groups.map((_, i) => c.groups[order.indexOf(i)]!) }));
+}
+
+/** Most spare of what stands the main's pressure, and of the power behind it, with a regulator and an agitator. */
+function mainSpare(
+  parting: Parting,
+  core: Core,
+  order: readonly Group['id'][],
+  { groups }: Completion,
+): number {
+  const part = (id: Group['id'], k: number) => groups[order.indexOf(id)]?.parts[k];
+  const regulator = part('return', 0);
+  if (regulator?.kind !== 'regulator' || core.main === undefined) return parting.cap;
+  const most = core.main.spare(regulator, part('agitation', 1), part('agitation', 0));
+  return most < 0 ? -1 : marginStep(most);
+}
+
+function joined(list: readonly Completion[], trims: readonly Trim[]): Completion[] {
+  return list.flatMap((c) =>
+    trims.map((t) => ({
+      parts: [],
+      groups: [...c.groups, t],
+      cents: c.cents + t.cents,
+      mass: c.mass + t.mass,
+      late: Math.max(c.late, t.late),
+      margin: Math.min(c.margin, t.margin),
+    })),
+  );
+}
+
+function inOrder(list: Completion[]): Completion[] {
+  return list.sort((a, b) => a.cents - b.cents || a.mass - b.mass || b.margin - a.margin || a.late - b.late);
+}

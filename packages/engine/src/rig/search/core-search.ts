@@ -1,0 +1,176 @@
+import type { Part, Shop } from '../../catalogue/index.ts';
+import { allWays, bestWays } from './completions.ts';
+import type { Completion } from './core-types.ts';
+import { Parting } from './core.ts';
+import type { Figures } from './figures.ts';
+import { Floors } from './floors.ts';
+import type { Front } from './front.ts';
+import type { Limit } from './limits.ts';
+import type { Prover } from './prover.ts';
+import type { PartAt, SearchSpace } from './space.ts';
+
+/** Sets of parts between two reports. */
+const REPORT = 500;
+const BEATEN = 'beaten by a rig already found';
+
+/** A space with its bounds, once what no rig can have is gone. */
+export interface Prepared {
+  readonly space: SearchSpace;
+  readonly limits: readonly Limit[];
+  /** Sets of parts that are gone already, by why. */
+  readonly refused: ReadonlyMap<string, number>;
+}
+
+/**
+ * Goes through the cores of a space, slot by slot, and for each core through what fills its groups; leaves out what a
+ * condition refuses and what is bound to be beaten by a rig already found.
+ */
+export class CoreSearch {
+  nodes = 0;
+  /** Sets of parts that need no more looking at. */
+  settled = 0;
+  readonly #prover: Prover;
+  readonly #front: Front;
+  readonly #mostNodes: number;
+  readonly #shop: Shop;
+  readonly #refused = new Map<string, number>();
+  #stopped = false;
+  #unsettled = false;
+
+  constructor(prover: Prover, front: Front, shop: Shop, mostNodes: number) {
+    this.#prover = prover;
+    this.#front = front;
+    this.#shop = shop;
+    this.#mostNodes = mostNodes;
+  }
+
+  /** True when nothing of the space is left to look at. */
+  run({ space, limits, refused }: Prepared, goOn: () => boolean): boolean {
+    for (const [why, sets] of refused) this.#count(why, sets);
+    if (space.size === 0) return !this.#stopped;
+    const parting = new Parting(space, limits, this.#shop);
+    const floors = new Floors(parting);
+    const { coreSlots } = parting;
+    const options = coreSlots.map((id) => space.slots.find((s) => s.id === id)!.options);
+    const depthOf = new Map(coreSlots.map((s, i) => [s, i]));
+    const limitsAt = coreSlots.map((_, i) =>
+      limits.filter(
+        (l) => l.slots.every((s) => depthOf.has(s)) && Math.max(...l.slots.map((s) => depthOf.get(s)!)) === i,
+      ),
+    );
+    const parts = new Map<string, Part | undefined>();
+    const partAt: PartAt = (slot) => parts.get(slot);
+    const visit = (depth: number, sets: number, sum: Figure, margin: number): void => {
+      const slot = coreSlots[depth];
+      if (slot === undefined) {
+        if (this.#complete(parting, parts, partAt, margin)) this.settled += sets;
+        return;
+      }
+      const each = sets / options[depth]!.length;
+      for (const part of options[depth]!) {
+        if (this.nodes >= this.#mostNodes || this.#prover.spent) this.#stopped = true;
+        if (this.#stopped) break;
+        this.nodes++;
+        if (this.nodes % REPORT === 0 && !goOn()) this.#stopped = true;
+        parts.set(slot, part);
+        const own = parting.own(slot, part, partAt);
+        const floor = floors.beyond(depth + 1, partAt);
+        const next: Figure = {
+          cents: sum.cents + own.cents,
+          mass: sum.mass + own.mass,
+          late: Math.max(sum.late, own.late),
+        };
+        const best = (spare: number) =>
+          parting.figures(
+            next.cents + floor.cents,
+            next.mass + floor.mass,
+            Math.max(next.late, floor.late),
+            parting.spare(spare),
+          );
+        const why = this.#why(best(margin));
+        if (why !== undefined) {
+          this.#refuse(why, each);
+          continue;
+        }
+        let spare = Math.min(margin, parting.carried(partAt, next.mass + floor.mass));
+        let refusedBy =
+          spare < 0 ? 'weight: the tank full is more than the carrier or the vehicle takes' : '';
+        for (const limit of limitsAt[depth]!) {
+          if (spare < 0) break;
+          spare = Math.min(spare, limit.margin(partAt));
+          refusedBy = limit.why;
+        }
+        const now = spare < 0 ? refusedBy : this.#why(best(spare));
+        if (now !== undefined) this.#refuse(now, each);
+        else visit(depth + 1, each, next, spare);
+      }
+      parts.delete(slot);
+    };
+    visit(0, space.size, { cents: 0, mass: 0, late: 0 }, Infinity);
+    return !this.#stopped && !this.#unsettled;
+  }
+
+  /** Sets of parts by the condition that refused them, most first. */
+  refused(): { readonly why: string; readonly sets: number }[] {
+    return [...this.#refused].map(([why, sets]) => ({ why, sets })).sort((a, b) => b.sets - a.sets);
+  }
+
+  #why(best: Figures): string | undefined {
+    if (best.margin < 0) return 'price or day: the least possible is beyond the brief';
+    return this.#front.covers(best) ? BEATEN : undefined;
+  }
+
+  /** True when nothing is left of the core. */
+  #complete(
+    parting: Parting,
+    parts: ReadonlyMap<string, Part | undefined>,
+    partAt: PartAt,
+    margin: number,
+  ): boolean {
+    const core = parting.coreOf(partAt, margin);
+    const keep = (best: Figures) => best.margin >= 0 && !this.#front.covers(best);
+    if (core === undefined || !keep(parting.ideal(core))) return true;
+    // First those with the best bounds: they make the front by which nearly all others are covered.
+    if (!this.#prove(parting, bestWays(parting, core, keep), parts)) return false;
+    if (!keep(parting.ideal(core))) return true;
+    const all = allWays(parting, core, keep);
+    const done = all !== undefined && this.#prove(parting, all, parts);
+    this.#unsettled ||= !done;
+    return done;
+  }
+
+  #prove(
+    parting: Parting,
+    found: readonly Completion[],
+    parts: ReadonlyMap<string, Part | undefined>,
+  ): boolean {
+    const { groups, space } = parting;
+    for (const c of found) {
+      if (this.#prover.spent) {
+        this.#stopped = true;
+        return false;
+      }
+      if (this.#front.covers(parting.figures(c.cents, c.mass, c.late, c.margin))) continue;
+      const whole = new Map(parts);
+      groups.forEach((g, i) => g.slots.forEach((slot, k) => whole.set(slot, c.groups[i]!.parts[k])));
+      const proven = this.#prover.of(space, (slot) => whole.get(slot));
+      if (proven !== undefined) this.#front.offer(proven);
+    }
+    return true;
+  }
+
+  #refuse(why: string, sets: number): void {
+    this.#count(why, sets);
+    this.settled += sets;
+  }
+
+  #count(why: string, sets: number): void {
+    this.#refused.set(why, sets + (this.#refused.get(why) ?? 0));
+  }
+}
+
+interface Figure {
+  readonly cents: number;
+  readonly mass: number;
+  readonly late: number;
+}

@@ -1,0 +1,50 @@
+import type { Port, LayoutLine } from '../../catalogue/index.ts';
+import type { MainCheck } from './main-check.ts';
+import type { Adds } from './money.ts';
+import type { LineEnd, Trim, TrimFront } from './trims.ts';
+
+/** Slots whose parts are chosen last, group by group. */
+export interface Group {
+  readonly id: 'suction' | 'return' | 'agitation' | 'induction' | 'gauge' | 'battery';
+  readonly slots: readonly string[];
+  readonly line: LayoutLine | undefined;
+}
+
+/** A rig's parts outside the groups with what they add, and the ways to fill each group. */
+export interface Core {
+  readonly adds: Adds;
+  readonly late: number;
+  readonly margin: number;
+  readonly ends: readonly CoreEnd[];
+  readonly fronts: readonly (readonly TrimFront[])[];
+  /** [Pa] */
+  readonly pressure: number;
+  /** Where a displacement pump feeds a regulator. */
+  readonly main: MainCheck | undefined;
+}
+
+/** One end at the manifold that the core brings there. */
+export interface CoreEnd {
+  readonly line: string;
+  readonly port: Port;
+  readonly feeds: boolean;
+  readonly bends: LineEnd | undefined;
+}
+
+/** A whole set of parts with its best figures. */
+export interface Completion extends Trim {
+  readonly groups: readonly Trim[];
+}
+
+/** Best figures that the ways of some fronts have, each by itself. */
+export function idealOf(fronts: readonly TrimFront[]): Omit<Trim, 'parts'> {
+  let [cents, mass, late, margin] = [Infinity, Infinity, Infinity, -1];
+  for (const { trims } of fronts)
+    for (const t of trims) {
+      cents = Math.min(cents, t.cents);
+      mass = Math.min(mass, t.mass);
+      late = Math.min(late, t.late);
+      margin = Math.max(margin, t.margin);
+    }
+  return { cents, mass, late, margin };
+}

@@ -1,0 +1,234 @@
+import type { Part, Shop } from '../../catalogue/index.ts';
+import { contactsOf } from '../contacts.ts';
+import { rinseWaterAboard } from '../placement/index.ts';
+import { supplyFor } from '../rig-supply.ts';
+import { idealOf, type Core, type CoreEnd, type Group } from './core-types.ts';
+import { marginStep, massStep, type Figures } from './figures.ts';
+import { mainPressure, type CoreFacts } from './group-asks.ts';
+import { GroupFronts } from './group-fronts.ts';
+import type { Limit } from './limits.ts';
+import { LineJoints, ratedOf } from './line-joints.ts';
+import { lineNeeds } from './line-needs.ts';
+import { MainCheck } from './main-check.ts';
+import { Money, plus, type Adds } from './money.ts';
+import { hoseLength, timesOf } from './part-rig.ts';
+import { Pieces } from './pieces.ts';
+import { pumpFlow } from './pump-flow.ts';
+import { SmallThings } from './small-things.ts';
+import type { PartAt, SearchSpace } from './space.ts';
+import { Owns, portOf, type Own, type TrimFront } from './trims.ts';
+
+const MOST_SPARE = 10_000;
+/** Petrol, from memory [kg/m3]. */
+const LIGHTEST_FUEL = 745;
+
+/** The parts of a space taken apart into a core and groups, with bounds of what each adds to a rig. */
+export class Parting {
+  readonly space: SearchSpace;
+  readonly coreSlots: readonly string[];
+  readonly groups: readonly Group[];
+  readonly cap: number;
+  readonly money: Money;
+  readonly #owns: Owns;
+  readonly #shop: Shop;
+  readonly #limits: readonly Limit[];
+  readonly joints: LineJoints;
+  readonly fronts: GroupFronts;
+  readonly #pieces: Pieces;
+  readonly #small: SmallThings;
+  readonly #regulated: boolean;
+  readonly #rigAdds: Adds;
+  readonly #density: number;
+
+  constructor(space: SearchSpace, limits: readonly Limit[], shop: Shop) {
+    this.space = space;
+    this.#shop = shop;
+    this.#limits = limits;
+    this.money = new Money(shop);
+    const { brief, contexts, catalogue, layout } = space;
+    const supply = supplyFor(catalogue, contactsOf(brief, contexts[0]!.site).unsuited);
+    this.#pieces = new Pieces(supply, this.money);
+    this.#owns = new Owns(this.money, this.#pieces);
+    const has = new Set(space.slots.map((s) => s.id));
+    const lineWith = (slot: string) => layout.lines.find((l) => l.run.includes(slot));
+    const suction = layout.lines.find((l) => l.from === 'tank');
+    const groups: Group[] = [
+      { id: 'suction', slots: suction?.run ?? [], line: suction },
+      { id: 'return', slots: ['regulator', 'return-hose'], line: lineWith('regulator') },
+      { id: 'agitation', slots: ['agitation-valve', 'agitator'], line: lineWith('agitator') },
+      { id: 'induction', slots: ['eductor-valve', 'eductor'], line: lineWith('eductor') },
+      { id: 'gauge', slots: ['gauge'], line: undefined },
+      { id: 'battery', slots: ['battery'], line: undefined },
+    ];
+    this.groups = groups.filter((g) => g.slots.length > 0 && g.slots.every((s) => has.has(s)));
+    const grouped = new Set(this.groups.flatMap((g) => g.slots));
+    this.coreSlots = space.slots.map((s) => s.id).filter((id) => !grouped.has(id));
+    this.#regulated = has.has('regulator');
+    const lineCents = this.money.per('line');
+    this.#density = Math.max(...brief.duties.map((d) => contexts[0]!.liquids.get(d.liquid)!.density));
+    this.cap = this.#spareCap();
+    this.joints = new LineJoints(space, this.#pieces, this.groups, lineCents);
+    const back = this.groups.some((g) => g.id === 'return' || g.id === 'induction');
+    this.#small = new SmallThings(space, this.#pieces, this.money, this.coreSlots, back);
+    const { groups: filled, coreSlots, cap } = this;
+    this.fronts = new GroupFronts({
+      space,
+      pieces: this.#pieces,
+      groups: filled,
+      coreSlots,
+      limits,
+      cap,
+      own: (slot, part, partAt, pressure) => this.own(slot, part, partAt, pressure),
+      lineCents,
+    });
+    const pumpLines = layout.lines.filter((l) => l.run.includes('pump')).length;
+    const shafts = has.has('pto') ? 1 : has.has('engine') && has.has('reduction') ? 2 : 0;
+    this.#rigAdds = {
+      cents:
+        this.money.per('rig') +
+        shafts * this.money.perJoint +
+        (pumpLines + (suction === undefined ? 0 : 1)) * lineCents -
+        this.money.slack,
+      mass: 0,
+    };
+  }
+
+  /** What one part adds by itself. */
+  own(slot: string, part: Part | undefined, partAt: PartAt, pressure = 0): Own {
+    const length = part?.kind === 'hose' ? hoseLength(this.space, slot) : 0;
+    const own = this.#owns.of(slot, part, length, part === undefined ? 1 : timesOf(part, partAt), pressure);
+    // A battery brings up a caution of its own, with its label.
+    if (part?.kind !== 'battery') return own;
+    return { ...own, ...plus(own, this.#small.label) };
+  }
+
+  /** What every rig adds: labour once a rig, and the lines that all have. */
+  get always(): Adds {
+    return this.#rigAdds;
+  }
+
+  /** The core of a rig, all of whose slots outside the groups are decided; undefined when it cannot be. */
+  coreOf(partAt: PartAt, margin: number): Core | undefined {
+    const { space } = this;
+    const [tank, pump] = [partAt('tank'), partAt('pump')];
+    if (tank?.kind !== 'tank' || pump === undefined) return undefined;
+    const needs = lineNeeds(space, partAt);
+    const pressure = mainPressure(needs, this.#regulated);
+    let adds = plus(this.always, this.#small.of(partAt, pressure));
+    let late = 0;
+    for (const id of this.coreSlots) {
+      const own = this.own(id, partAt(id), partAt, pressure);
+      adds = plus(adds, own);
+      late = Math.max(late, own.late);
+    }
+    const along = this.joints.outletsAlong(partAt, pressure);
+    if (along === undefined) return undefined;
+    adds = plus(adds, along.adds);
+    const ends: CoreEnd[] = along.ends.map((e) => ({ line: e.line, port: e.port, feeds: false, bends: e }));
+    const rated = Math.min(...this.joints.outlets.map((line) => ratedOf(line, partAt)));
+    const feed = portOf(pump, 'out');
+    if (feed === undefined) return undefined;
+    ends.push({ line: 'pump', port: feed, feeds: true, bends: undefined });
+    const flow = pumpFlow(space, partAt);
+    const facts: CoreFacts = {
+      space,
+      partAt,
+      pieces: this.#pieces,
+      tank,
+      pump,
+      flow,
+      needs,
+      rated,
+      cap: this.cap,
+    };
+    const fronts: (readonly TrimFront[])[] = [];
+    for (const group of this.groups) {
+      const front = this.fronts.of(group, facts, partAt);
+      if (front.length === 0) return undefined;
+      fronts.push(front);
+    }
+    return {
+      adds,
+      late,
+      margin: Math.min(this.cap, marginStep(margin)),
+      ends,
+      fronts,
+      pressure,
+      main:
+        pump.kind === 'pump' && pump.law.action === 'displacement' && needs !== undefined && this.#regulated
+          ? new MainCheck(space, partAt, pump, tank, needs, flow, rated)
+          : undefined,
+    };
+  }
+
+  /** Best figures of a core with whatever fills its groups. */
+  ideal(core: Core): Figures {
+    let { cents, mass } = core.adds;
+    let [late, margin] = [core.late, core.margin];
+    for (const fronts of core.fronts) {
+      const best = idealOf(fronts);
+      cents += best.cents;
+      mass += best.mass;
+      late = Math.max(late, best.late);
+      margin = Math.min(margin, best.margin);
+    }
+    return this.figures(cents, mass, late, margin);
+  }
+
+  /** Most spare of the masses that are limited, with a tank full and at least so much dry mass. */
+  carried(partAt: PartAt, dry: number): number {
+    const [tank, carrier] = [partAt('tank'), partAt('carrier')];
+    if (tank?.kind !== 'tank' || carrier?.kind !== 'carrier') return Infinity;
+    let full = dry - 1e-6 + tank.volume * this.#density + rinseWaterAboard(this.space.brief);
+    for (const slot of this.coreSlots) {
+      const part = partAt(slot);
+      if (part?.kind === 'engine') full += part.fuelTank * LIGHTEST_FUEL;
+      if (part?.kind === 'hose')
+        full += (Math.PI / 4) * part.bore ** 2 * hoseLength(this.space, slot) * this.#density;
+    }
+    const { massLimit } = this.space.brief.carrier;
+    return Math.min(shareLeft(carrier.grossRating, full), shareLeft(massLimit, full));
+  }
+
+  /** A margin in steps, no more than any rig of the space has. */
+  spare(margin: number): number {
+    return Math.min(this.cap, marginStep(margin));
+  }
+
+  /** Rounds what is summed up the way a bill does, on the safe side. */
+  figures(cents: number, mass: number, late: number, margin: number): Figures {
+    const { budgetCents, readyInDays } = this.space.brief.limits;
+    const days = this.#shop.assemblyDays + late;
+    const price = Math.ceil(cents - 1e-3);
+    return {
+      priceCents: price,
+      mass: massStep(mass - 1e-4),
+      margin: Math.min(
+        margin,
+        marginStep(shareLeft(budgetCents, price)),
+        marginStep(shareLeft(readyInDays, days)),
+      ),
+      days,
+    };
+  }
+
+  #spareCap(): number {
+    const limits = this.#limits.filter(
+      (l) => l.slots.length === 2 && l.slots.includes('carrier') && l.slots.includes('tank'),
+    );
+    const options = (id: string) => this.space.slots.find((s) => s.id === id)?.options ?? [];
+    let most = limits.length === 0 ? Infinity : -Infinity;
+    for (const limit of limits)
+      for (const tank of options('tank'))
+        for (const carrier of options('carrier'))
+          most = Math.max(
+            most,
+            limit.margin((slot) => (slot === 'tank' ? tank : carrier)),
+          );
+    return Math.min(MOST_SPARE, marginStep(Math.max(-1, most)));
+  }
+}
+
+function shareLeft(limit: number | undefined, has: number): number {
+  return limit === undefined ? Infinity : (limit - has) / Math.max(limit, Number.MIN_VALUE);
+}

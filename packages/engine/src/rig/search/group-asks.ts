@@ -1,0 +1,220 @@
+import type { Part, PartOf, LayoutLine } from '../../catalogue/index.ts';
+import { portKey } from '../../catalogue/index.ts';
+import { SuctionSide } from './trim-margins.ts';
+import { marginStep } from './figures.ts';
+import type { LineNeeds } from './line-needs.ts';
+import { NOTHING, plus, type Adds } from './money.ts';
+import type { Pieces } from './pieces.ts';
+import type { PumpFlow } from './pump-flow.ts';
+import type { PartAt, SearchSpace } from './space.ts';
+import { portClass, portOf, sumOf, type TrimAsk } from './trims.ts';
+
+/** What the groups must know of the rest of the rig. */
+export interface CoreFacts {
+  readonly space: SearchSpace;
+  readonly partAt: PartAt;
+  readonly pieces: Pieces;
+  readonly tank: PartOf<'tank'>;
+  readonly pump: Part;
+  readonly flow: PumpFlow;
+  readonly needs: LineNeeds | undefined;
+  /** Least rating of what stands before the shutters of the outlets [Pa]. */
+  readonly rated: number;
+  /** No rig of the space has more spare [steps]. */
+  readonly cap: number;
+}
+
+const BAR = 1e5;
+
+/** Pressure that the joints behind the pump see at least [Pa]. */
+export function mainPressure(needs: LineNeeds | undefined, regulated: boolean): number {
+  return regulated && needs !== undefined ? needs.set * 0.999 : 0;
+}
+
+/** From the tank to the pump: tank valve, suction hose, strainer, with the drain behind the valve. */
+export function suctionAsk(facts: CoreFacts, line: LayoutLine): TrimAsk {
+  const { space, pieces, tank, pump, flow, cap } = facts;
+  const npsh = 'npshRequired' in pump ? pump.npshRequired : 0;
+  const speed = flow.least.map((q) => q.toPrecision(4)).join(' ');
+  const outlet = portOf(tank, 'outlet');
+  const inlet = portOf(pump, 'in');
+  return {
+    joints: `${outlet === undefined ? '-' : portKey(outlet)} ${inlet === undefined ? '-' : portKey(inlet)}`,
+    key: `${tank.id} ${npsh} ${speed}`,
+    classOf: portClass,
+    laid: (parts) => {
+      const there = parts.filter((p) => p !== undefined);
+      const joints = there.map((part, i) => {
+        const before = i === 0 ? outlet : portOf(there[i - 1], 'out');
+        const into = portOf(part, 'in');
+        return i === 1 ? pieces.drained(before, into, 0) : pieces.joint(before, into, 0);
+      });
+      const last = pieces.joint(portOf(there[there.length - 1], 'out'), inlet, 0);
+      const adds = sumOf([...joints, last]);
+      if (adds === undefined) return undefined;
+      const elbows = joints.flatMap((j) => j?.elbow ?? []);
+      return { adds: plus(adds, cheapestBends(elbows, line.elbows ?? 0)), end: undefined };
+    },
+    margins: (classes) => {
+      const side = new SuctionSide(space, line, tank, npsh, flow.least);
+      const losses = new Map<Part | undefined, readonly number[]>();
+      for (const part of classes.flat()) if (!losses.has(part)) losses.set(part, side.lossesOf(part));
+      return (parts) => {
+        const most = side.margin(
+          parts.map((p) => losses.get(p)!),
+          parts.find((p) => p?.kind === 'hose'),
+        );
+        return most < 0 ? -1 : Math.min(cap, marginStep(most));
+      };
+    },
+  };
+}
+
+/** From the manifold back to the tank through the regulator. */
+export function returnAsk(facts: CoreFacts, line: LayoutLine): TrimAsk {
+  const { pieces, tank, needs, rated, cap } = facts;
+  const back = portOf(tank, 'return');
+  const set = needs?.set ?? 0;
+  return {
+    joints: back === undefined ? '-' : portKey(back),
+    key: `${set} ${needs?.lowest ?? 0} ${rated}`,
+    classOf: portClass,
+    laid: ([regulator, hose]) => {
+      const into = portOf(regulator, 'in');
+      const first = pieces.joint(portOf(regulator, 'bypass'), portOf(hose, 'in'), 0);
+      const out = portOf(hose, 'out');
+      if (into === undefined || first === undefined || out === undefined) return undefined;
+      let [wall, end] = [NOTHING, back];
+      if (back === undefined) {
+        const part = pieces.wallFor(out, 0);
+        if (part === undefined) return undefined;
+        wall = pieces.bought(part);
+        end = part.ports[0];
+      }
+      const last = pieces.joint(out, end, 0);
+      if (last === undefined) return undefined;
+      const through = portOf(regulator, 'out');
+      return {
+        adds: plus(wall, first.adds, last.adds),
+        end: {
+          line: line.id,
+          port: into,
+          ...(through === undefined ? {} : { through }),
+          bends: line.elbows ?? 0,
+          elbows: [first.elbow, last.elbow].flatMap((e) => e ?? []),
+        },
+      };
+    },
+    margins: () => (parts) => {
+      const regulator = parts[0];
+      if (regulator?.kind !== 'regulator') return cap;
+      if (needs !== undefined && (regulator.setMax < needs.set || regulator.setMin > needs.lowest)) return -1;
+      const peak = set * 0.999 * (1 + regulator.shutPeak);
+      const most = 1 - peak / Math.min(rated, regulator.maxPressure);
+      return most < 0 ? -1 : Math.min(cap, marginStep(most));
+    },
+  };
+}
+
+/** From the manifold into the tank through a jet. */
+export function agitationAsk(facts: CoreFacts, line: LayoutLine, highest: readonly number[]): TrimAsk {
+  const { space, pieces, tank, needs, cap } = facts;
+  const { brief, contexts } = space;
+  const pressure = mainPressure(
+    needs,
+    space.slots.some((s) => s.id === 'regulator'),
+  );
+  const stirred = brief.duties.flatMap((duty, i) => {
+    const liquid = contexts[0]!.liquids.get(duty.liquid)!;
+    return duty.agitate && liquid.agitationShare > 0
+      ? [{ asked: liquid.agitationShare * tank.volume, density: liquid.density, pressure: highest[i]! }]
+      : [];
+  });
+  return {
+    joints: `${pieces.supply.level(pressure)} ${pieces.supply.level(pressure * 1.2 + 1e5)}`,
+    key: `${tank.volume} ${pressure} ${highest.map((p) => p.toPrecision(4)).join(' ')}`,
+    classOf: portClass,
+    laid: ([valve, agitator]) => {
+      if (valve === undefined && agitator === undefined) return { adds: NOTHING, end: undefined };
+      const jet = portOf(agitator, 'in');
+      const into = portOf(valve, 'in');
+      if (jet === undefined || into === undefined) return undefined;
+      const wall = pieces.wallFor(jet, pressure);
+      if (wall === undefined) return undefined;
+      const inner = pieces.joint(wall.ports[1], jet, pressure);
+      const outer = pieces.joint(portOf(valve, 'out'), wall.ports[0], pressure);
+      if (inner === undefined || outer === undefined) return undefined;
+      return {
+        adds: plus(pieces.bought(wall), inner.adds, outer.adds),
+        end: {
+          line: line.id,
+          port: into,
+          bends: line.elbows ?? 0,
+          elbows: outer.elbow === undefined ? [] : [outer.elbow],
+        },
+      };
+    },
+    margins: () => (parts) => {
+      const agitator = parts[1];
+      if (agitator?.kind !== 'agitator') return cap;
+      let most = Infinity;
+      for (const { asked, density, pressure: p } of stirred) {
+        const flow = agitator.flowAtOneBar * Math.sqrt(Math.max(0, p) / BAR / (density / 1000));
+        most = Math.min(most, (flow - asked) / asked);
+      }
+      for (const part of parts)
+        if (part !== undefined && 'maxPressure' in part)
+          most = Math.min(most, 1 - pressure / part.maxPressure);
+      return most < 0 ? -1 : Math.min(cap, marginStep(most));
+    },
+  };
+}
+
+/** From the manifold into the tank through an eductor. */
+export function inductionAsk(facts: CoreFacts, line: LayoutLine): TrimAsk {
+  const { pieces, tank, cap } = facts;
+  const back = portOf(tank, 'return');
+  return {
+    joints: back === undefined ? '-' : portKey(back),
+    key: '',
+    classOf: portClass,
+    laid: ([valve, eductor]) => {
+      if (valve === undefined && eductor === undefined) return { adds: NOTHING, end: undefined };
+      const into = portOf(valve, 'in');
+      const between = pieces.joint(portOf(valve, 'out'), portOf(eductor, 'in'), 0);
+      const out = portOf(eductor, 'out');
+      if (into === undefined || between === undefined || out === undefined) return undefined;
+      let [wall, end] = [NOTHING, back];
+      if (back === undefined) {
+        const part = pieces.wallFor(out, 0);
+        if (part === undefined) return undefined;
+        wall = pieces.bought(part);
+        end = part.ports[0];
+      }
+      const last = pieces.joint(out, end, 0);
+      if (last === undefined) return undefined;
+      const drawn = pieces.outside(portOf(eductor, 'suction'), 'female', 0);
+      return {
+        adds: plus(wall, between.adds, last.adds, drawn?.adds ?? NOTHING),
+        end: {
+          line: line.id,
+          port: into,
+          bends: line.elbows ?? 0,
+          elbows: [between.elbow, last.elbow].flatMap((e) => e ?? []),
+        },
+      };
+    },
+    margins: () => () => cap,
+  };
+}
+
+/** Sum of the cheapest bends of a line all of whose joints are known. */
+function cheapestBends(elbows: readonly Adds[], bends: number): Adds {
+  const least = (value: (a: Adds) => number) =>
+    elbows
+      .map(value)
+      .sort((a, b) => a - b)
+      .slice(0, bends)
+      .reduce((sum, v) => sum + v, 0);
+  return { cents: least((a) => a.cents), mass: least((a) => a.mass) };
+}

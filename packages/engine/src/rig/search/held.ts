@@ -1,0 +1,106 @@
+import type { PartOf } from '../../catalogue/index.ts';
+import { tiedownNumber, tiedownsForWorkingLoad, webbingWorkingLoad } from '../../physics/index.ts';
+import { wholeFeet } from '../bill/index.ts';
+import { usedOutlets } from '../design/outlet-demands.ts';
+import { rinseWaterAboard, standingOf } from '../placement/index.ts';
+import { cautionsOf } from '../proof/cautions.ts';
+import { cableAndFuse, DETOUR, DROP, SYSTEM_VOLTAGE, TO_VEHICLE } from '../proof/electrics-cable.ts';
+import { pumpCurrentAt } from '../pump-current.ts';
+import { outletNeed } from './outlet-need.ts';
+import { partRig } from './part-rig.ts';
+import type { PartAt, SearchSpace } from './space.ts';
+
+/** Small things of one sort that a rig needs at least. */
+export interface Held {
+  readonly count: number;
+  readonly fits: (part: PartOf<'hardware'>) => boolean;
+}
+
+/** Bolts that hold a skid on its vehicle, and the thinnest of them. */
+const SKID_BOLTS = 4;
+
+/** Room that one strap takes along a tank, as the promise on straps has it [m]. */
+const STRAP_ROOM = 0.3;
+
+/** Straps that a tank full of the heaviest liquid asks, and how many there is room for: the tank alone decides both. */
+export function strapsOver(
+  { brief, contexts }: SearchSpace,
+  tank: PartOf<'tank'>,
+): { straps: number; room: number } {
+  const density = Math.max(...brief.duties.map((d) => contexts[0]!.liquids.get(d.liquid)!.density));
+  const mass = tank.volume * density + tank.mass + rinseWaterAboard(brief);
+  const straps = Math.max(
+    tiedownsForWorkingLoad(mass, webbingWorkingLoad('2'), 'over').number,
+    tiedownNumber(tank.size.length, mass, false),
+  );
+  return { straps, room: Math.floor(tank.size.length / STRAP_ROOM) };
+}
+
+/**
+ * Wire, terminals and fuse of each consumer, over no more than the least way there is: from the vehicle to the rig, or
+ * from the rig's own battery around a corner.
+ */
+export function wiredBy(space: SearchSpace, partAt: PartAt): readonly Held[] {
+  const [pump, engine, reel] = ['pump', 'engine', 'reel'].map(partAt);
+  const held: Held[] = [];
+  const wire = (use: keyof typeof DROP, current: number, voltage: number, way: number) => {
+    const steady = use === 'starter' ? 0 : current;
+    const chosen = current > 0 ? cableAndFuse(current, steady, way, DROP[use] * voltage) : undefined;
+    if (chosen === undefined) return;
+    const { cable, fuse } = chosen;
+    held.push(
+      { count: wholeFeet(2 * way), fits: ({ purpose: p }) => p.form === 'wire' && p.gauge === cable.gauge },
+      { count: 4, fits: ({ purpose: p }) => p.form === 'terminal' && p.gauge === cable.gauge },
+    );
+    if (fuse !== null)
+      held.push({ count: 1, fits: ({ purpose: p }) => p.form === 'fuse' && p.rating === fuse });
+  };
+  if (reel?.kind === 'reel' && reel.rewind === 'electric')
+    wire('reel', reel.rewindCurrent, SYSTEM_VOLTAGE, DETOUR);
+  if (engine?.kind === 'engine' && engine.start === 'electric')
+    wire('starter', engine.startingCurrent, SYSTEM_VOLTAGE, DETOUR);
+  if (pump?.kind === 'motor-pump') {
+    const line = usedOutlets(space.layout, space.brief)[0];
+    const pressures = space.brief.duties.map((d) =>
+      line === undefined ? 0 : outletNeed(space, line, d, partAt, 1).pressure,
+    );
+    const current = pumpCurrentAt(pump.curve, Math.max(0, ...pressures));
+    const battery = space.slots.some((s) => s.id === 'battery' && s.options.some((p) => p !== undefined));
+    wire('pump', current, pump.voltage, battery ? DETOUR : TO_VEHICLE + pump.size.length / 2);
+  }
+  return held;
+}
+
+/**
+ * Straps over the tank, whose number follows from the tank and its heaviest liquid alone; bolts of a skid, at least the
+ * thinnest; a label for each caution that the parts bring up that are decided first: more parts only bring up more.
+ */
+export function heldBy(
+  space: SearchSpace,
+  partAt: PartAt,
+  tank: PartOf<'tank'>,
+  pressure: number,
+  slots: readonly string[],
+): readonly Held[] {
+  const { brief, contexts } = space;
+  const liquids = brief.duties.map((d) => contexts[0]!.liquids.get(d.liquid)!);
+  const state = { status: 'converged' as const, pressureAt: new Map([['', pressure]]) };
+  const labels = cautionsOf({
+    rig: partRig(space, partAt, slots, []),
+    tank,
+    bill: { dryMass: tank.mass },
+    duties: liquids.map((liquid) => ({ liquid, open: state, dirty: state, shut: state })),
+  }).length;
+  const held: Held[] = [{ count: labels, fits: ({ purpose }) => purpose.form === 'label' }];
+  const carrier = partAt('carrier');
+  if (carrier?.kind !== 'carrier') return held;
+  const { straps } = strapsOver(space, tank);
+  const one = webbingWorkingLoad('2');
+  held.push({
+    count: straps,
+    fits: ({ purpose: p }) => p.form === 'strap' && p.workingLoad >= one * (1 - 1e-6),
+  });
+  if (standingOf(carrier) === 'bed' && (brief.carrier.heldBy ?? 'bolts') === 'bolts')
+    held.push({ count: SKID_BOLTS, fits: ({ purpose: p }) => p.form === 'bolt' && p.grade === '5' });
+  return held;
+}

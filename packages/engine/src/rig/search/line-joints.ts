@@ -1,0 +1,175 @@
+import { portKey, type Part, type Port, type LayoutLine } from '../../catalogue/index.ts';
+import type { Core, CoreEnd, Group } from './core-types.ts';
+import { NOTHING, plus, type Adds } from './money.ts';
+import { hoseLength, timesOf } from './part-rig.ts';
+import { leastOf, type Pieces } from './pieces.ts';
+import type { PartAt, SearchSpace } from './space.ts';
+import { bendsOf, portClass, portOf, type LineEnd } from './trims.ts';
+
+/** Order of the lines at a node is that of the layout. */
+const GAUGE = 'gauge';
+
+/** What is joined along the outlet lines, and where all lines meet. */
+export class LineJoints {
+  readonly outlets: readonly LayoutLine[];
+  readonly #space: SearchSpace;
+  readonly #pieces: Pieces;
+  readonly #lineCents: number;
+  readonly #groups: readonly Group[];
+
+  constructor(space: SearchSpace, pieces: Pieces, groups: readonly Group[], lineCents: number) {
+    this.#space = space;
+    this.#pieces = pieces;
+    this.#groups = groups;
+    this.#lineCents = lineCents;
+    this.outlets = space.layout.lines.filter((l) => l.to === 'air');
+  }
+
+  /** Joints along an outlet line, without those at its bends; undefined when one cannot be made. */
+  #along(line: LayoutLine, partAt: PartAt, pressure: number): { adds: Adds; end: LineEnd } | undefined {
+    const parts = line.run.flatMap((id) => {
+      const part = partAt(id);
+      return part === undefined ? [] : [{ id, part }];
+    });
+    const first = parts[0];
+    const port = portOf(first?.part, 'in');
+    if (first === undefined || port === undefined) return undefined;
+    const elbows: Adds[] = [];
+    let adds: Adds = { cents: this.#lineCents, mass: 0 };
+    for (let i = 1; i < parts.length; i++) {
+      const [a, b] = [parts[i - 1]!.part, parts[i]!.part];
+      const straight = ['gun', 'tip', 'nozzle'].some((k) => a.kind === k || b.kind === k);
+      const shut = ['gun', 'valve'].includes(a.kind) || a.kind === 'boom';
+      const joint = this.#pieces.joint(portOf(a, 'out'), portOf(b, 'in'), shut ? 0 : pressure);
+      if (joint === undefined) return undefined;
+      const times = timesOf(b, partAt);
+      adds = plus(adds, { cents: joint.adds.cents * times, mass: joint.adds.mass * times });
+      if (!straight && times === 1 && joint.elbow !== undefined) elbows.push(joint.elbow);
+    }
+    for (const { part, id } of parts)
+      if (part.kind === 'hose') {
+        const pieces = Math.ceil(hoseLength(this.#space, id) / part.longestPiece - 1e-6);
+        const mender =
+          pieces === 2 ? this.#pieces.joint(portOf(part, 'out'), portOf(part, 'in'), 0) : undefined;
+        if (mender?.elbow !== undefined) elbows.push(mender.elbow);
+      }
+    const last = parts[parts.length - 1]!.part;
+    const out = portOf(last, 'out');
+    if (out !== undefined && (last.kind === 'hose' || last.kind === 'valve'))
+      adds = plus(adds, this.#pieces.outside(out, 'male', 0)?.adds ?? NOTHING);
+    return { adds, end: { line: line.id, port, bends: line.elbows ?? 0, elbows } };
+  }
+
+  /** The same along all outlet lines. */
+  outletsAlong(partAt: PartAt, pressure = 0): { adds: Adds; ends: readonly LineEnd[] } | undefined {
+    let adds = NOTHING;
+    const ends: LineEnd[] = [];
+    for (const line of this.outlets) {
+      const along = this.#along(line, partAt, pressure);
+      if (along === undefined) return undefined;
+      adds = plus(adds, along.adds);
+      ends.push(along.end);
+    }
+    return { adds, ends };
+  }
+
+  /** Least that what meets at the manifold adds to some outlets, with any pump when none is given. */
+  nodeFloor(outlets: readonly LineEnd[], pump: Part | undefined): Adds {
+    const pumps = pump === undefined ? this.#space.slots.find((s) => s.id === 'pump')!.options : [pump];
+    const feeds = new Map(pumps.flatMap((p) => portOf(p, 'out') ?? []).map((port) => [portKey(port), port]));
+    const meeting = this.#groups.flatMap((g): (LineEnd | undefined)[][] => {
+      if (g.line === undefined || g.id === 'suction') return [];
+      const by = new Map<string, LineEnd | undefined>();
+      for (const part of this.#space.slots.find((s) => s.id === g.slots[0])!.options) {
+        const [port, through] = [portOf(part, 'in'), portOf(part, 'out')];
+        const main = part?.kind === 'regulator' ? through : undefined;
+        const end = port && { line: g.line.id, port, ...(main && { through: main }), bends: 0, elbows: [] };
+        by.set(portClass(part), end);
+      }
+      return [[...by.values()]];
+    });
+    let best: Adds | undefined;
+    const visit = (k: number, ends: readonly LineEnd[]): void => {
+      const next = meeting[k];
+      if (next !== undefined) {
+        for (const end of next) visit(k + 1, end === undefined ? ends : [...ends, end]);
+        return;
+      }
+      for (const port of feeds.values()) {
+        const coreEnds: CoreEnd[] = outlets.map((e) => ({
+          line: e.line,
+          port: e.port,
+          feeds: false,
+          bends: e,
+        }));
+        coreEnds.push({ line: 'pump', port, feeds: true, bends: undefined });
+        const node = this.node({ ends: coreEnds, pressure: 0 }, ends);
+        if (node !== undefined) best = best === undefined ? node : leastOf([best, node]);
+      }
+    };
+    visit(0, []);
+    return best ?? NOTHING;
+  }
+
+  /** What meets at the manifold, with the bends of the lines there. */
+  node(core: Pick<Core, 'ends' | 'pressure'>, trimEnds: readonly LineEnd[]): Adds | undefined {
+    interface End {
+      readonly line: string;
+      readonly port: Port;
+      readonly feeds: boolean;
+      readonly still: boolean;
+    }
+    const bends = new Map<string, LineEnd>();
+    const byLine = new Map<string, End>();
+    for (const e of core.ends) {
+      byLine.set(e.line, { line: e.line, port: e.port, feeds: e.feeds, still: false });
+      if (e.bends !== undefined) bends.set(e.line, e.bends);
+    }
+    for (const e of trimEnds) {
+      byLine.set(e.line, { line: e.line, port: e.port, feeds: false, still: false });
+      bends.set(e.line, e);
+    }
+    let ends = this.#space.layout.lines.flatMap((l) => byLine.get(l.id) ?? []);
+    const gauge = this.#space.slots.find((s) => s.id === GAUGE)?.options.find((p) => p !== undefined);
+    const port = portOf(gauge, 'in');
+    if (port !== undefined) ends.push({ line: GAUGE, port, feeds: false, still: true });
+    let total: Adds = NOTHING;
+    const main = trimEnds.find((e) => e.through !== undefined);
+    if (main !== undefined) {
+      const feed = ends.find((e) => e.feeds)!;
+      const joint = this.#pieces.joint(feed.port, main.port, core.pressure);
+      if (joint === undefined) return undefined;
+      total = plus(total, joint.adds);
+      ends = ends.flatMap((e) =>
+        e.line === main.line ? [] : [e === feed ? { ...feed, port: main.through! } : e],
+      );
+    }
+    const ordered = [...ends].sort(
+      (a, b) =>
+        Number(b.feeds) - Number(a.feeds) || Number(a.still) - Number(b.still) || b.port.size - a.port.size,
+    );
+    const row = ends.length === 2 ? ends : ordered;
+    const node = this.#pieces.node(row, core.pressure);
+    if (node === undefined) return undefined;
+    total = plus(total, node.adds);
+    for (const [line, end] of bends) {
+      const i = row.findIndex((e) => e.line === line);
+      total = plus(total, bendsOf(end, i < 0 ? undefined : node.joints[i]?.elbow));
+    }
+    return total;
+  }
+}
+
+/** Least rating of what a line has before what shuts it [Pa]. */
+export function ratedOf(line: LayoutLine, partAt: PartAt): number {
+  const parts = line.run.flatMap((id) => partAt(id) ?? []);
+  const gun = parts.findIndex((p) => p.kind === 'gun');
+  const shutter =
+    gun >= 0
+      ? gun
+      : Math.max(
+          0,
+          parts.findIndex((p) => p.kind === 'valve'),
+        );
+  return Math.min(...parts.slice(0, shutter + 1).map((p) => ('maxPressure' in p ? p.maxPressure : Infinity)));
+}

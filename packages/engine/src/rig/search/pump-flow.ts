@@ -1,0 +1,54 @@
+import type { PartOf } from '../../catalogue/index.ts';
+import { askedFlow } from '../asked-flow.ts';
+import { engineSpeedFor } from '../design/pump-options.ts';
+import type { PartAt, SearchSpace } from './space.ts';
+
+const RPM = (2 * Math.PI) / 60;
+/** Thin liquids slip by more than the figure of the catalogue: our judgement, on the safe side. */
+const MORE_SLIP = 1.5;
+
+/** Speed at which the proof has the pump turn [rad/s]; its highest where nothing else is known. */
+export function pumpSpeed({ brief }: SearchSpace, pump: PartOf<'pump'>, partAt: PartAt): number {
+  const [engine, reduction, pto] = [partAt('engine'), partAt('reduction'), partAt('pto')];
+  if (pto?.kind === 'pto-drive') return (brief.carrier.ptoSpeed ?? pto.ptoSpeed) * pto.ratio;
+  if (engine?.kind !== 'engine' || reduction?.kind !== 'reduction') return pump.maxSpeed;
+  const held = engineSpeedFor(engine, reduction, pump);
+  const speed =
+    held < engine.ratedSpeed * 0.999 ? Math.floor(held / RPM / 10 + 1e-6) * 10 * RPM : engine.ratedSpeed;
+  return speed * reduction.ratio * (reduction.type === 'belt' ? 0.99 : 1);
+}
+
+/** Slip of a displacement pump by pressure, least and most [m3/s/Pa]. */
+export function slipPerPressure({ law, maxSpeed, maxPressure }: PartOf<'pump'>): {
+  least: number;
+  most: number;
+} {
+  if (law.action !== 'displacement') return { least: 0, most: 0 };
+  const slip = (law.slipAtMaxPressure * law.displacement * maxSpeed) / maxPressure;
+  // Rollers and gears slip by the viscosity; pistons and diaphragms do not.
+  const byViscosity = law.mechanism === 'roller' || law.mechanism === 'gear';
+  return byViscosity ? { least: 0, most: slip * MORE_SLIP } : { least: slip * 0.98, most: slip * 1.02 };
+}
+
+/** What a pump moves at least and at most in a rig that keeps its promises, the least by duty [m3/s]. */
+export interface PumpFlow {
+  readonly least: readonly number[];
+  readonly most: number;
+}
+
+/**
+ * All that a displacement pump gives comes back or goes out, whatever it works against, less its slip. Any pump gives at
+ * least the flow that a duty asks: a rig in which it does not breaks a promise.
+ */
+export function pumpFlow(space: SearchSpace, partAt: PartAt): PumpFlow {
+  const { brief, contexts, layout } = space;
+  const asked = brief.duties.map((duty) => {
+    const outlets = duty.open.filter((o) => layout.lines.some((l) => l.opens === o)).length;
+    return (askedFlow(duty, contexts[0]!.liquids.get(duty.liquid)!) ?? 0) * outlets;
+  });
+  const pump = partAt('pump');
+  if (pump?.kind !== 'pump' || pump.law.action !== 'displacement') return { least: asked, most: Infinity };
+  const most = pump.law.displacement * pumpSpeed(space, pump, partAt);
+  const least = most - slipPerPressure(pump).most * pump.maxPressure;
+  return { least: asked.map((a) => Math.max(a, least)), most };
+}

@@ -1,0 +1,179 @@
+import type { PartOf, LayoutLine } from '../../catalogue/index.ts';
+import { askedFlow } from '../asked-flow.ts';
+import type { Duty } from '../brief.ts';
+import { usedOutlets } from '../design/outlet-demands.ts';
+import type { Limit } from './limits.ts';
+import { highestSurface, lineLoss, outletNeed } from './outlet-need.ts';
+import { pumpSpeed } from './pump-flow.ts';
+import type { PartAt, SearchSpace } from './space.ts';
+
+const G = 9.80665;
+const FREE = Infinity;
+/** Spare that a pump keeps for wear, as its promise asks. */
+const WEAR = 1.2;
+/** A pump whose inlet stands lower than this under the air starves [Pa]. */
+const STARVES = 0.9e5;
+/** For what the laws of the network have besides. */
+const ROOM = 0.03;
+
+/**
+ * Pumps whose pressure falls as they give more: the flow that a duty asks, with a fifth for wear, must be within what
+ * they give at the pressure that the outlet lines need.
+ */
+export function curveLimits(space: SearchSpace): Limit[] {
+  const { brief, contexts, layout } = space;
+  const pumps = space.slots.find((s) => s.id === 'pump')?.options ?? [];
+  const falling = pumps.some(
+    (p) => p?.kind === 'motor-pump' || (p?.kind === 'pump' && p.law.action === 'centrifugal'),
+  );
+  if (!falling) return [];
+  const lines = usedOutlets(layout, brief);
+  const outlets = lines.flatMap((l) => l.run);
+  const drive = layout.slots.flatMap((s) => (['pto', 'reduction', 'engine'].includes(s.id) ? [s.id] : []));
+  const gives = (partAt: PartAt): number => {
+    const pump = partAt('pump');
+    let margin = FREE;
+    for (const duty of brief.duties) {
+      const open = lines.filter((l) => (duty.open as readonly string[]).includes(l.opens));
+      if (open.length === 0) continue;
+      const liquid = contexts[0]!.liquids.get(duty.liquid)!;
+      const asked = askedFlow(duty, liquid);
+      // What goes out of a 12 V rig is all that its pump gives.
+      const times = pump?.kind === 'motor-pump' && asked !== undefined ? WEAR : 1;
+      const needs = open.map((l) => outletNeed(space, l, duty, partAt, times));
+      const pressure = Math.max(...needs.map((n) => n.pressure));
+      const out = needs.reduce((sum, n) => sum + n.flow, 0);
+      const flow = asked === undefined ? out : Math.max(out, asked * duty.open.length * WEAR);
+      const most = pressureOf(space, pump, partAt, flow, liquid.density);
+      if (most !== undefined && most * (1 + ROOM) + 500 < pressure) return -1;
+      if (most !== undefined && pump?.kind === 'pump' && asked !== undefined && flow > 0) {
+        const at = most * (1 + ROOM) + 500;
+        const lets = open.reduce((sum, l) => sum + letsOut(space, l, duty, partAt, at), 0);
+        if (
+          lets + jetsAt(space, at + liquid.density * G * highestSurface(space, duty), liquid.density) <
+          flow
+        )
+          return -1;
+      }
+      if (pump?.kind === 'motor-pump' && open.length === 1) {
+        const least = leastOutlet(space, open[0]!, duty, partAt, pump, liquid.density);
+        margin = Math.min(margin, 1 + ROOM - least / pump.maxPressure);
+      }
+    }
+    return margin;
+  };
+  return [
+    {
+      slots: [...outlets, 'pump', ...drive],
+      margin: gives,
+      why: 'flow: the pump does not give what the outlets ask, or more than it stands',
+    },
+  ];
+}
+
+/** Highest pressure behind a centrifugal pump that gives a flow at least, above the tank's surface and with its head [Pa]. */
+export function mostPressure(
+  space: SearchSpace,
+  pump: PartOf<'pump'>,
+  partAt: PartAt,
+  flow: number,
+  duty: Duty,
+): number {
+  const { density } = space.contexts[0]!.liquids.get(duty.liquid)!;
+  const adds = pressureOf(space, pump, partAt, flow, density) ?? Infinity;
+  return adds * (1 + ROOM) + density * G * highestSurface(space, duty);
+}
+
+/** Pressure that a pump adds at a flow; undefined for a pump that holds none [Pa]. */
+function pressureOf(
+  space: SearchSpace,
+  pump: ReturnType<PartAt>,
+  partAt: PartAt,
+  flow: number,
+  density: number,
+): number | undefined {
+  if (pump?.kind === 'motor-pump') return motorPressure(pump, flow);
+  if (pump?.kind !== 'pump' || pump.law.action !== 'centrifugal') return undefined;
+  const ratio = pumpSpeed(space, pump, partAt) / pump.law.ratedSpeed;
+  if (ratio <= 0) return 0;
+  const { curve } = pump.law;
+  const at = flow / ratio;
+  const after = curve.findIndex((p) => p.flow >= at);
+  // Beyond its curve nothing is known of a pump but that it gives no more pressure than at the end.
+  const head =
+    after === -1
+      ? curve[curve.length - 1]!.head
+      : after === 0
+        ? curve[0]!.head
+        : between(curve[after - 1]!.flow, curve[after - 1]!.head, curve[after]!.flow, curve[after]!.head, at);
+  return head * ratio ** 2 * density * G;
+}
+
+/** Pressure of a 12 V pump at a flow: its curve, and the line through its last two points beyond [Pa]. */
+function motorPressure(pump: PartOf<'motor-pump'>, flow: number): number {
+  const points = [...pump.curve].sort((a, b) => a.flow - b.flow);
+  const after = points.findIndex((p) => p.flow >= flow);
+  const k = after === -1 ? points.length - 1 : Math.max(1, after);
+  const [a, b] = [points[k - 1]!, points[k]!];
+  return between(a.flow, a.pressure, b.flow, b.pressure, flow);
+}
+
+/** Least pressure behind a 12 V pump with the outlet open: that at which the line takes what a starving pump would still give. */
+function leastOutlet(
+  space: SearchSpace,
+  line: Parameters<typeof lineLoss>[1],
+  duty: Parameters<typeof lineLoss>[2],
+  partAt: PartAt,
+  pump: PartOf<'motor-pump'>,
+  density: number,
+): number {
+  const tip = partAt('tip');
+  if (tip?.kind !== 'tip') return 0;
+  const lift = density * G * ((duty.outletHeight ?? 1.5) - highestSurface(space, duty));
+  const takes = (flow: number) =>
+    (flow / tip.flowAtOneBar) ** 2 * 1e5 * (density / 1000) +
+    lineLoss(space, line, duty, partAt, flow) +
+    lift;
+  let [low, high] = [0, Math.max(...pump.curve.map((p) => p.flow))];
+  for (let i = 0; i < 30; i++) {
+    const flow = (low + high) / 2;
+    if (motorPressure(pump, flow) - STARVES > takes(flow)) low = flow;
+    else high = flow;
+  }
+  return takes(low);
+}
+
+/** Most that a line lets out with a pressure in front of it, above the surface of the tank [m3/s]. */
+function letsOut(space: SearchSpace, line: LayoutLine, duty: Duty, partAt: PartAt, pressure: number): number {
+  const last = partAt(line.run[line.run.length - 1]!);
+  if (last?.kind !== 'hose') return Infinity;
+  const { density } = space.contexts[0]!.liquids.get(duty.liquid)!;
+  const lift = density * G * ((duty.outletHeight ?? 0) - highestSurface(space, duty));
+  let [low, high] = [0, (Math.PI / 4) * last.bore ** 2 * 30];
+  for (let i = 0; i < 25; i++) {
+    const flow = (low + high) / 2;
+    if (lineLoss(space, line, duty, partAt, flow) + lift < pressure) low = flow;
+    else high = flow;
+  }
+  return high;
+}
+
+/** Most that the jets in the tank take, whichever they are [m3/s]. */
+function jetsAt({ slots }: SearchSpace, pressure: number, density: number): number {
+  const root = Math.sqrt(Math.max(0, pressure) / 1e5 / (density / 1000));
+  return ['agitator', 'eductor'].reduce((sum, id) => {
+    const options = slots.find((s) => s.id === id)?.options ?? [];
+    return (
+      sum +
+      root *
+        Math.max(
+          0,
+          ...options.map((p) => (p?.kind === 'agitator' || p?.kind === 'eductor' ? p.flowAtOneBar : 0)),
+        )
+    );
+  }, 0);
+}
+
+function between(x0: number, y0: number, x1: number, y1: number, x: number): number {
+  return x1 === x0 ? Math.max(y0, y1) : y0 + ((x - x0) / (x1 - x0)) * (y1 - y0);
+}

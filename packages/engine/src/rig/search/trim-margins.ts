@@ -1,0 +1,91 @@
+import type { Part, PartOf, LayoutLine } from '../../catalogue/index.ts';
+import { hoseLoss } from '../../physics/index.ts';
+import { elbowK, valveK } from '../fitting-loss.ts';
+import { liquidDepth } from '../tank-level.ts';
+import { SUCTION_HOSE } from '../design/rest-of-rig.ts';
+import { headAvailable } from '../proof/suction.ts';
+import type { SearchSpace } from './space.ts';
+
+const G = 9.80665;
+const BAR = 1e5;
+/** Share of a loss that is counted on: the rest is left to what the laws of the network have besides. */
+const COUNTED = 0.97;
+
+/** Pressure in front of the pump by duty, less what the parts of the suction line take [Pa]. */
+export class SuctionSide {
+  readonly #space: SearchSpace;
+  readonly #line: LayoutLine;
+  readonly #flows: readonly number[];
+  readonly #rest: readonly number[];
+  readonly #needed: number;
+
+  constructor(
+    space: SearchSpace,
+    line: LayoutLine,
+    tank: PartOf<'tank'>,
+    npshRequired: number,
+    flows: readonly number[],
+  ) {
+    this.#space = space;
+    this.#line = line;
+    this.#flows = flows;
+    this.#needed = npshRequired;
+    const height = space.layout.nodes[line.to] ?? 0;
+    this.#rest = space.brief.duties.map((duty) => {
+      const { density } = space.contexts[0]!.liquids.get(duty.liquid)!;
+      return density * G * (liquidDepth(tank, duty.tankLevel) - height);
+    });
+  }
+
+  /** Least loss in a part by duty [Pa]. */
+  lossesOf(part: Part | undefined): readonly number[] {
+    const { brief, contexts } = this.#space;
+    return brief.duties.map((duty, i) => {
+      const { density, viscosity } = contexts[0]!.liquids.get(duty.liquid)!;
+      return part === undefined ? 0 : COUNTED * this.#loss(part, this.#flows[i]!, density, viscosity);
+    });
+  }
+
+  /** Most spare that a suction line keeps whose parts lose so much. */
+  margin(losses: readonly (readonly number[])[], hose: Part | undefined): number {
+    const { brief, contexts } = this.#space;
+    let npsh = Infinity;
+    let lowest = Infinity;
+    for (let i = 0; i < brief.duties.length; i++) {
+      let inlet = this.#rest[i]!;
+      for (const l of losses) inlet -= l[i]!;
+      lowest = Math.min(lowest, inlet);
+      const liquid = contexts[0]!.liquids.get(brief.duties[i]!.liquid)!;
+      npsh = Math.min(npsh, headAvailable(contexts[0]!.site, liquid, inlet));
+    }
+    const head = this.#needed > 0 ? (npsh - this.#needed) / this.#needed : npsh;
+    if (lowest >= 0 || hose?.kind !== 'hose') return head;
+    const stands = -hose.minPressure;
+    return Math.min(head, (stands + lowest) / (stands > 0 ? stands : 1));
+  }
+
+  #loss(part: Part, flow: number, density: number, viscosity: number): number {
+    const byFactor = (flowAtOneBar: number) => (flow / flowAtOneBar) ** 2 * BAR * (density / 1000);
+    const byK = (k: number, bore: number) => (k * density * (flow / ((Math.PI / 4) * bore ** 2)) ** 2) / 2;
+    switch (part.kind) {
+      case 'valve':
+        return part.flowAtOneBar !== undefined
+          ? byFactor(part.flowAtOneBar)
+          : part.form.startsWith('ball')
+            ? byK(valveK(part.form, part.bore), part.bore)
+            : 0;
+      case 'strainer':
+        return byFactor(part.flowAtOneBar) * part.dirtyFactor;
+      case 'hose': {
+        const { bore, roughness } = part;
+        const bends = byK((this.#line.elbows ?? 0) * elbowK(bore), bore);
+        if (flow <= 0) return 0;
+        return (
+          bends + hoseLoss({ flow, bore, length: SUCTION_HOSE, roughness, density, viscosity }).pressureLoss
+        );
+      }
+      default:
+        return 0;
+    }
+  }
+}

@@ -1,0 +1,271 @@
+import { portKey, type Part, type Port } from '../../catalogue/index.ts';
+import { plus, NOTHING, type Adds, type Money } from './money.ts';
+import type { MadeJoint, Pieces } from './pieces.ts';
+
+/** A line's end at the manifold, and what its elbows may add. */
+export interface LineEnd {
+  readonly line: string;
+  readonly port: Port;
+  /** Port behind it through which the main goes on: an unloader with three ports. */
+  readonly through?: Port;
+  /** Bends that the line has, and what each of its own joints adds when it turns one; the joint at the manifold is one more. */
+  readonly bends: number;
+  readonly elbows: readonly Adds[];
+}
+
+/** One way to fill the slots of a group, with its best figures. */
+export interface Trim {
+  readonly parts: readonly (Part | undefined)[];
+  readonly cents: number;
+  /** [kg] */
+  readonly mass: number;
+  readonly late: number;
+  /** Most spare that it allows, in steps. */
+  readonly margin: number;
+}
+
+/** Ways that meet the manifold alike: all of them, and those of which no other is better in everything. */
+export interface TrimFront {
+  readonly end: LineEnd | undefined;
+  readonly trims: readonly Trim[];
+  readonly table: TrimTable;
+  readonly margin: MarginOf;
+}
+
+/** What is joined with some parts of a group, whatever their price: the same for all parts with the same ports. */
+interface Laid {
+  readonly adds: Adds;
+  readonly end: LineEnd | undefined;
+}
+
+/** A filter of one group in one rig: what its joints add, and the most spare that its parts allow, negative when refused. */
+export interface TrimAsk {
+  /** The same for two rigs: the same joints; and the same spare. */
+  readonly joints: string;
+  readonly key: string;
+  readonly laid: (parts: readonly (Part | undefined)[]) => Laid | undefined;
+  /** What a part says to its joints: its ports, and the outside of a hose. */
+  readonly classOf: (part: Part | undefined) => string;
+  readonly margins: (classes: readonly (readonly (Part | undefined)[])[]) => MarginOf;
+}
+
+/** Most spare by the places of the parts in their slots' lists [steps]; below zero when refused. */
+export type MarginOf = (parts: readonly (Part | undefined)[]) => number;
+
+export function portOf(part: Part | undefined, id: string): Port | undefined {
+  return part?.ports.find((p) => p.id === id);
+}
+
+/** Key of one port of a part; '' where it has none. */
+export function portKeyOf(part: Part | undefined, id: string): string {
+  const port = portOf(part, id);
+  return port === undefined ? '' : portKey(port);
+}
+
+export function portClass(part: Part | undefined): string {
+  if (part === undefined) return '-';
+  const ports = part.ports.map((p) => `${p.id}=${portKey(p)}`).join(' ');
+  return part.kind === 'hose' ? `${ports} ${part.outsideDiameter} ${part.longestPiece}` : ports;
+}
+
+/** Sums of some joints; undefined when one of them cannot be made. */
+export function sumOf(joints: readonly (MadeJoint | undefined)[]): Adds | undefined {
+  let adds = NOTHING;
+  for (const joint of joints) {
+    if (joint === undefined) return undefined;
+    adds = plus(adds, joint.adds);
+  }
+  return adds;
+}
+
+/** Own price, mass and lateness of a part in a slot, with its labour and, for a hose, clamps. */
+export interface Own {
+  readonly part: Part | undefined;
+  readonly cents: number;
+  readonly mass: number;
+  readonly late: number;
+}
+
+/** The sum of the cheapest elbows of a line; `more` is what an elbow in its joint at the manifold adds. */
+export function bendsOf({ bends, elbows }: LineEnd, more: Adds | undefined): Adds {
+  const all = more === undefined ? elbows : [...elbows, more];
+  const least = (value: (a: Adds) => number) =>
+    all
+      .map(value)
+      .sort((a, b) => a - b)
+      .slice(0, bends)
+      .reduce((sum, v) => sum + v, 0);
+  return { cents: least((a) => a.cents), mass: least((a) => a.mass) };
+}
+
+/** What a part of a group adds by itself. */
+export class Owns {
+  readonly #money: Money;
+  readonly #pieces: Pieces;
+  readonly #known = new Map<string, Own>();
+
+  constructor(money: Money, pieces: Pieces) {
+    this.#money = money;
+    this.#pieces = pieces;
+  }
+
+  of(slot: string, part: Part | undefined, length: number, times = 1, pressure = 0): Own {
+    if (part === undefined) return { part, cents: 0, mass: 0, late: 0 };
+    const key = `${slot} ${part.id} ${times} ${part.kind === 'hose' ? this.#pieces.supply.level(pressure) : 0}`;
+    let own = this.#known.get(key);
+    if (own === undefined) {
+      const quantity = part.kind === 'hose' ? Math.ceil(length / 0.3048 - 1e-6) : times;
+      const bought = this.#money.bought(part, quantity);
+      const ends = this.#pieces.hoseEnds(part, length, pressure);
+      own = {
+        part,
+        cents: bought.cents + ends.cents + this.#money.per('part', part.kind),
+        mass: bought.mass + ends.mass,
+        late: quantity > part.stock ? part.leadTimeDays : 0,
+      };
+      this.#known.set(key, own);
+    }
+    return own;
+  }
+}
+
+/** Every way to fill the slots of a group that meets the manifold alike, cheapest first; margins are reckoned when asked. */
+export class TrimTable {
+  readonly end: LineEnd | undefined;
+  readonly #slots: readonly (readonly Own[])[];
+  readonly #rows: readonly {
+    readonly cents: number;
+    readonly mass: number;
+    readonly late: number;
+    readonly at: number;
+  }[];
+
+  constructor(
+    end: LineEnd | undefined,
+    slots: readonly (readonly Own[])[],
+    rows: { cents: number; mass: number; late: number; at: number }[],
+  ) {
+    this.end = end;
+    this.#slots = slots;
+    this.#rows = rows.sort((a, b) => a.cents - b.cents || a.mass - b.mass || a.late - b.late || a.at - b.at);
+  }
+
+  get size(): number {
+    return this.#rows.length;
+  }
+
+  /** Ways that no other way is as good as in everything; most of them need no margin reckoned. */
+  front(margin: MarginOf, cap: number): Trim[] {
+    const kept: Trim[] = [];
+    outer: for (const row of this.#rows) {
+      for (const k of kept) if (k.mass <= row.mass && k.late <= row.late && k.margin >= cap) continue outer;
+      const trim = this.#trim(row, margin);
+      if (trim.margin < 0) continue;
+      if (kept.some((k) => k.mass <= trim.mass && k.late <= trim.late && k.margin >= trim.margin)) continue;
+      kept.push(trim);
+    }
+    return kept;
+  }
+
+  /** All ways that a test lets through, until one says that no dearer one can pass. */
+  where(
+    margin: MarginOf,
+    passes: (t: Omit<Trim, 'parts'>) => boolean,
+    ends: (cents: number) => boolean,
+    cap: number,
+  ): Trim[] {
+    const out: Trim[] = [];
+    for (const row of this.#rows) {
+      if (!passes({ ...row, margin: cap })) {
+        if (ends(row.cents)) break;
+        continue;
+      }
+      const trim = this.#trim(row, margin);
+      if (trim.margin >= 0 && passes(trim)) out.push(trim);
+    }
+    return out;
+  }
+
+  #trim(
+    { cents, mass, late, at }: { cents: number; mass: number; late: number; at: number },
+    margin: MarginOf,
+  ): Trim {
+    const parts: (Part | undefined)[] = [];
+    let rest = at;
+    for (const owns of this.#slots) {
+      parts.push(owns[rest % owns.length]!.part);
+      rest = Math.floor(rest / owns.length);
+    }
+    return { parts, cents, mass, late, margin: margin(parts) };
+  }
+}
+
+/** Every way to fill the slots of a group, by how it meets the manifold. */
+export function tablesOf(
+  slots: readonly (readonly Own[])[],
+  ask: Pick<TrimAsk, 'laid' | 'classOf'>,
+  lineCents: number,
+): readonly TrimTable[] {
+  let radix = 1;
+  const classes = slots.map((owns) => {
+    const by = new Map<string, { own: Own; at: number }[]>();
+    owns.forEach((own, i) => {
+      const key = ask.classOf(own.part);
+      const list = by.get(key);
+      const entry = { own, at: i * radix };
+      if (list === undefined) by.set(key, [entry]);
+      else list.push(entry);
+    });
+    radix *= owns.length;
+    return [...by.values()];
+  });
+  interface Row {
+    cents: number;
+    mass: number;
+    late: number;
+    at: number;
+  }
+  const tables = new Map<string, { end: LineEnd | undefined; rows: Row[] }>();
+  const take = (chosen: readonly (readonly { own: Own; at: number }[])[]): void => {
+    const laid = ask.laid(chosen.map((list) => list[0]!.own.part));
+    if (laid === undefined) return;
+    const { end, adds } = laid;
+    const key = end === undefined ? '' : endKey(end);
+    let table = tables.get(key);
+    if (table === undefined) tables.set(key, (table = { end, rows: [] }));
+    const { rows } = table;
+    const any = chosen.some((list) => list[0]!.own.part !== undefined);
+    const go = (i: number, cents: number, mass: number, late: number, at: number): void => {
+      const list = chosen[i];
+      if (list === undefined) rows.push({ cents, mass, late, at });
+      else
+        for (const { own, at: more } of list)
+          go(i + 1, cents + own.cents, mass + own.mass, Math.max(late, own.late), at + more);
+    };
+    go(0, adds.cents + (any ? lineCents : 0), adds.mass, 0, 0);
+  };
+  const choose = (i: number, chosen: (readonly { own: Own; at: number }[])[]): void => {
+    const list = classes[i];
+    if (list === undefined) take(chosen);
+    else for (const c of list) choose(i + 1, [...chosen, c]);
+  };
+  choose(0, []);
+  return [...tables.values()].map(({ end, rows }) => new TrimTable(end, slots, rows));
+}
+
+/** What two ends at the manifold must have in common to be joined there alike. */
+function endKey({ port, through, elbows }: LineEnd): string {
+  const bends = elbows.map((e) => `${e.cents}/${e.mass.toFixed(3)}`).join(' ');
+  return `${portKey(port)} ${through === undefined ? '' : portKey(through)} ${bends}`;
+}
+
+/** Without what another one is as good as in everything; of those alike the first in order. */
+export function unbeaten<T extends Omit<Trim, 'parts'>>(all: T[]): T[] {
+  all.sort((a, b) => a.cents - b.cents || a.mass - b.mass || b.margin - a.margin || a.late - b.late);
+  const kept: T[] = [];
+  outer: for (const t of all) {
+    for (const k of kept) if (k.mass <= t.mass && k.margin >= t.margin && k.late <= t.late) continue outer;
+    kept.push(t);
+  }
+  return kept;
+}
