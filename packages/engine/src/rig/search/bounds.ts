@@ -3,7 +3,7 @@ import { priceBy, pricingOf, wholeFeet } from '../bill/index.ts';
 import { lineHose } from '../design/line-options.ts';
 import { RETURN_HOSE, SUCTION_HOSE } from '../design/rest-of-rig.ts';
 import { marginStep, massStep, type Figures } from './figures.ts';
-import type { Limit } from './limits.ts';
+import type { Limit } from './limit.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
 /**

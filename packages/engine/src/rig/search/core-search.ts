@@ -5,7 +5,7 @@ import { Parting } from './core.ts';
 import type { Figures } from './figures.ts';
 import { Floors } from './floors.ts';
 import type { Front } from './front.ts';
-import type { Limit } from './limits.ts';
+import type { Limit } from './limit.ts';
 import type { Prover } from './prover.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 

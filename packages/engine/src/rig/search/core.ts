@@ -6,7 +6,7 @@ import { idealOf, type Core, type CoreEnd, type Group } from './core-types.ts';
 import { marginStep, massStep, type Figures } from './figures.ts';
 import { mainPressure, type CoreFacts } from './group-asks.ts';
 import { GroupFronts } from './group-fronts.ts';
-import type { Limit } from './limits.ts';
+import type { Limit } from './limit.ts';
 import { LineJoints, ratedOf } from './line-joints.ts';
 import { lineNeeds } from './line-needs.ts';
 import { MainCheck } from './main-check.ts';

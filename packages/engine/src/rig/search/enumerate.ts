@@ -6,7 +6,8 @@ import { Parting } from './core.ts';
 import { prove, type Proven } from './evaluate.ts';
 import type { Figures } from './figures.ts';
 import { Floors } from './floors.ts';
-import { limitsOf, type Limit } from './limits.ts';
+import type { Limit } from './limit.ts';
+import { limitsOf } from './limits.ts';
 import { spaceOf, type PartAt, type SearchSpace } from './space.ts';
 
 /** One set of parts as the search sees it, and as the whole proof does. */

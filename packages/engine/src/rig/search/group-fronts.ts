@@ -8,7 +8,7 @@ import {
   suctionAsk,
   type CoreFacts,
 } from './group-asks.ts';
-import type { Limit } from './limits.ts';
+import type { Limit } from './limit.ts';
 import { NOTHING } from './money.ts';
 import type { Pieces } from './pieces.ts';
 import { mostPressure } from './pump-limits.ts';

@@ -6,26 +6,12 @@ import { lineHose } from '../design/line-options.ts';
 import { usedOutlets } from '../design/outlet-demands.ts';
 import { packDiameter } from '../reel-drum.ts';
 import { stands } from '../suited.ts';
+import type { Limit } from './limit.ts';
 import { lineNeeds, type LineNeeds } from './line-needs.ts';
 import { pumpSpeed } from './pump-flow.ts';
 import { lineOf } from './settings.ts';
 import { wholeLimits } from './whole-limits.ts';
 import { hasKnownFamily, type PartAt, type SearchSpace } from './space.ts';
-
-/**
- * A necessary condition on the parts of a few slots: an upper bound of the least margin of every rig that has these
- * parts there. Below zero no such rig keeps its promises, or none can be built.
- */
-export interface Limit {
-  readonly slots: readonly string[];
-  readonly margin: (partAt: PartAt) => number;
-  /** What the parts break, in words. */
-  readonly why: string;
-  /** Takes long to judge: not for the many sets that are tried before the search. */
-  readonly costly?: true;
-  /** Says what belongs in the space, where the others say what no rig can keep its promises with. */
-  readonly rule?: true;
-}
 
 const REFUSED = -1;
 const FREE = Infinity;

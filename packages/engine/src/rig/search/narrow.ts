@@ -1,5 +1,5 @@
 import type { Part } from '../../catalogue/index.ts';
-import type { Limit } from './limits.ts';
+import type { Limit } from './limit.ts';
 import type { PartAt, SearchSlot, SearchSpace } from './space.ts';
 
 /** Sets of parts of a few slots that are tried to find what a part can stand with. */

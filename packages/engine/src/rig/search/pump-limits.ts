@@ -2,7 +2,7 @@ import type { PartOf, LayoutLine } from '../../catalogue/index.ts';
 import { askedFlow } from '../asked-flow.ts';
 import type { Duty } from '../brief.ts';
 import { usedOutlets } from '../design/outlet-demands.ts';
-import type { Limit } from './limits.ts';
+import type { Limit } from './limit.ts';
 import { highestSurface, lineLoss, outletNeed } from './outlet-need.ts';
 import { pumpSpeed } from './pump-flow.ts';
 import type { PartAt, SearchSpace } from './space.ts';

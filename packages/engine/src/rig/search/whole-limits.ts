@@ -5,7 +5,7 @@ import { boxesOf, leastDeckLength, piecesOf } from '../placement/index.ts';
 import { STARTS } from '../start-values.data.ts';
 import { strapsOver } from './held.ts';
 import { lineNeeds } from './line-needs.ts';
-import type { Limit } from './limits.ts';
+import type { Limit } from './limit.ts';
 import { drivePower, TANK_HEAD } from './main-pressure.ts';
 import { hoseLength, partRig } from './part-rig.ts';
 import { curveLimits } from './pump-limits.ts';
