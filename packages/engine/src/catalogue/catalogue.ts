@@ -14,6 +14,7 @@ import {
 } from '../quantity/index.ts';
 import type { Layout } from './layout.ts';
 import { LAYOUTS, withOwnLayouts } from './layouts.ts';
+import { curveFaults } from './pump-curve.ts';
 import { KINDS, PART_SHAPES, type Kind, type Part, type PartOf } from './part.ts';
 import { readLayout } from './read-layout.ts';
 
@@ -199,15 +200,8 @@ function contradictions(part: Part, path: readonly (string | number)[]): Problem
     case 'pump':
       if (part.minSpeed > part.maxSpeed) bad('minSpeed', 'it is above maxSpeed');
       if (part.law.action === 'centrifugal') {
-        const c = part.law.curve;
-        for (let i = 1; i < c.length; i++) {
-          if (c[i]!.flow <= c[i - 1]!.flow) bad(`law.curve.${i}.flow`, 'flows must rise along the curve');
-          if (c[i]!.head >= c[i - 1]!.head)
-            bad(
-              `law.curve.${i}.head`,
-              'head must fall as flow rises; a drooping curve has several duty points',
-            );
-        }
+        for (const { place, field, message } of curveFaults(part.law.curve))
+          bad(`law.curve.${place}.${field}`, message);
       }
       break;
     case 'motor-pump':

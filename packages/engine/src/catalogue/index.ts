@@ -9,6 +9,7 @@ export {
   type CatalogueProblem,
 } from './catalogue.ts';
 export * from './own-part.ts';
+export { curveFaults } from './pump-curve.ts';
 export { frozenPart, withFrozenParts, type FrozenPart } from './frozen-parts.ts';
 export * from './adapters.ts';
 export * from './shop.ts';

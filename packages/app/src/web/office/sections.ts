@@ -2,6 +2,7 @@ import type { UnitSystem } from '@spraywright/engine/quantity';
 import type { ComponentType } from 'react';
 import { DoingsSheet } from './doings-sheet.tsx';
 import { OfficeStart } from './office-start.tsx';
+import { PartsSheet } from './parts-sheet.tsx';
 import { PeopleSheet } from './people-sheet.tsx';
 
 /** What a section of the office is given: the rest of the address behind its name, and the units people read. */
@@ -19,6 +20,7 @@ interface Section {
 /** The sections of the office, in the order of the index; the first is shown when the address names none. */
 export const SECTIONS: readonly [Section, ...Section[]] = [
   { path: 'start', name: 'Start', Sheet: OfficeStart },
+  { path: 'parts', name: 'Parts', Sheet: PartsSheet },
   { path: 'people', name: 'People', Sheet: PeopleSheet },
   { path: 'doings', name: 'Who did what', Sheet: DoingsSheet },
 ];

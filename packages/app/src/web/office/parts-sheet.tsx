@@ -1,0 +1,131 @@
+import { useEffect, useState } from 'react';
+import { KINDS, type Kind } from '@spraywright/engine/catalogue';
+import { hashOf } from '../frame/hash.ts';
+import { NewPart, PartSheet } from './part-sheet.tsx';
+import { findParts, type PartHead, type PartsAsked } from './parts-link.ts';
+import { PartsTable } from './parts-table.tsx';
+import '../style/office-parts.css';
+
+/** Quiet time after a letter before the records are asked [ms]. */
+const QUIET = 200;
+
+/** The catalogue: find a part, open one, add one, read a table. */
+export function PartsSheet({ at }: { readonly at: readonly string[] }) {
+  // No id has a capital letter.
+  const [first = '', second = ''] = at;
+  if (first === 'Table') return <PartsTable />;
+  if (first === 'New') return <NewPart key={second} kind={KINDS.find((kind) => kind === second) ?? 'pump'} />;
+  return first === '' ? <PartsList /> : <PartSheet key={first} id={first} />;
+}
+
+interface Found {
+  readonly parts: readonly PartHead[];
+  readonly edition?: number;
+  readonly next?: string | undefined;
+  readonly why?: string;
+}
+
+function PartsList() {
+  const [asked, setAsked] = useState<PartsAsked>({ find: '', kind: '', standing: 'kept' });
+  const [found, setFound] = useState<Found>();
+  const [fresh, setFresh] = useState<Kind>('pump');
+  useEffect(() => {
+    let stale = false;
+    const timer = setTimeout(() => void pageOf(asked).then((page) => !stale && setFound(page)), QUIET);
+    return () => {
+      stale = true;
+      clearTimeout(timer);
+    };
+  }, [asked]);
+  const more = async () => {
+    if (found?.next === undefined) return;
+    const page = await pageOf(asked, found.next);
+    setFound({ ...page, parts: [...found.parts, ...page.parts] });
+  };
+  return (
+    <div className="parts-keeping">
+      <h1>Parts{found?.edition === undefined ? '' : `, catalogue edition ${found.edition}`}</h1>
+      <form className="parts-ask" role="search" onSubmit={(event) => event.preventDefault()}>
+        <label className="parts-find">
+          What it is or does
+          <input
+            type="search"
+            value={asked.find}
+            placeholder="diaphragm 290 psi"
+            onChange={(e) => setAsked({ ...asked, find: e.target.value })}
+          />
+        </label>
+        <label>
+          Kind
+          <KindChoice value={asked.kind} all change={(kind) => setAsked({ ...asked, kind })} />
+        </label>
+        <label>
+          Standing
+          <select value={asked.standing} onChange={(e) => setAsked({ ...asked, standing: e.target.value })}>
+            <option value="kept">in use</option>
+            <option value="retired">retired</option>
+            <option value="both">both</option>
+          </select>
+        </label>
+      </form>
+      <ul className="parts-list">
+        {found?.parts.map((part) => (
+          <li key={part.id}>
+            <a href={hashOf('parts', part.id)}>{part.name}</a>
+            <span>{part.kind}</span>
+            <span className="parts-id">{part.id}</span>
+            <span>{part.retired ? 'retired' : ''}</span>
+          </li>
+        ))}
+      </ul>
+      <p role="status">{found === undefined ? '' : wordsOfFound(found)}</p>
+      {found?.next !== undefined && (
+        <button className="part-button" onClick={() => void more()}>
+          More
+        </button>
+      )}
+      <p className="part-acts">
+        <a className="part-button" href={hashOf('parts', 'Table')}>
+          Read a price list or table
+        </a>
+        {asked.kind !== '' && (
+          <a className="part-button" href={`api/parts.csv?kind=${asked.kind}`} download>
+            Write {asked.kind} as CSV
+          </a>
+        )}
+        <label>
+          New <KindChoice value={fresh} change={(kind) => setFresh(kind as Kind)} />
+        </label>
+        <a className="part-button" href={hashOf('parts', 'New', fresh)}>
+          Add a part
+        </a>
+      </p>
+    </div>
+  );
+}
+
+function KindChoice(given: {
+  readonly value: string;
+  readonly all?: boolean;
+  readonly change: (kind: string) => void;
+}) {
+  return (
+    <select value={given.value} onChange={(e) => given.change(e.target.value)}>
+      {given.all === true && <option value="">every kind</option>}
+      {KINDS.map((kind) => (
+        <option key={kind}>{kind}</option>
+      ))}
+    </select>
+  );
+}
+
+function wordsOfFound({ why, parts, next }: Found): string {
+  if (why !== undefined) return why;
+  if (parts.length === 0) return 'No part has all these words.';
+  return `${parts.length} part${parts.length === 1 ? '' : 's'}${next === undefined ? '' : ', and more'}.`;
+}
+
+async function pageOf(asked: PartsAsked, after?: string): Promise<Found> {
+  const answer = await findParts(asked, after);
+  return 'why' in answer ? { parts: [], why: answer.why } : answer.value;
+}
