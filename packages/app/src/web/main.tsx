@@ -5,6 +5,7 @@ import { DeskStore } from './state/desk-store.ts';
 import { browserStorage } from './state/kept-work.ts';
 import { foldOf, watchFold } from './ui/fold.ts';
 import { placeShown } from './state/place.ts';
+import { keepOnDevice } from './frame/keep-on-device.ts';
 import { layOutSheet } from './style/sheet-tokens.ts';
 import { listenToKeys } from './ui/keys.ts';
 import './style/fonts.css';
@@ -49,6 +50,4 @@ createRoot(document.getElementById('sheet')!).render(
   </DeskContext>,
 );
 
-// Once loaded, the page opens without a connection too.
-if ('serviceWorker' in navigator)
-  addEventListener('load', () => void navigator.serviceWorker.register('./sw.js').catch(() => undefined));
+keepOnDevice();

@@ -51,6 +51,23 @@ export const PALETTES = {
     thinTint: '#3d3115',
     weight: 0.92,
   },
+  /** The yard at noon: white and black, heavier lines. */
+  sun: {
+    paper: '#ffffff',
+    paper2: '#efefe9',
+    ink: '#000000',
+    ink2: '#2c2a26',
+    rule: '#8b8b84',
+    leaf: '#8d8674',
+    liquid: '#00505f',
+    liquidTint: '#d5e6e8',
+    liquidRows: '#3a7f8b',
+    broken: '#960030',
+    brokenTint: '#f6d9d9',
+    thin: '#744d00',
+    thinTint: '#f0e2bd',
+    weight: 1.45,
+  },
   /** White paper, for print: tint only in liquid, everything readable in black alone. */
   print: {
     paper: '#ffffff',

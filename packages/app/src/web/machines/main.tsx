@@ -1,11 +1,13 @@
 import { createRoot } from 'react-dom/client';
 import { hashOf, useHash } from '../frame/hash.ts';
+import { keepOnDevice } from '../frame/keep-on-device.ts';
 import { layOutBeside } from '../frame/lay-out.ts';
 import { SheetFrame } from '../frame/sheet-frame.tsx';
 import { FindMachine } from './find-machine.tsx';
 import { MACHINE_SECTIONS } from './sections.ts';
 
 const units = layOutBeside();
+keepOnDevice();
 
 /** The machines that were built or are being built; `#SERIAL/yard` is a section of one. */
 function Machines() {

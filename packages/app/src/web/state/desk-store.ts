@@ -1,6 +1,7 @@
 import type { PlumbingGraph, SceneHold, SheetName } from '@spraywright/engine/drawings';
 import type { Change, UnitSystem } from '@spraywright/engine/quantity';
 import type { BriefTab, FromEngine, Leaf, RigJson, View } from '../protocol.ts';
+import { operationName } from '../frame/operation-name.ts';
 import { afterPaint } from './after-paint.ts';
 import { CLOSED, EMPTY, type DeskState, type Fold } from './desk-state.ts';
 import { EngineLink } from './engine-link.ts';
@@ -85,7 +86,7 @@ export class DeskStore {
   /** A new job of a kind of work, with the start values of its brief. */
   begin(brief: string): void {
     const from = this.#state.briefs.find((b) => b.id === brief);
-    if (from !== undefined) this.#chooseNew(`${from.id}-${crypto.randomUUID().slice(0, 8)}`, from);
+    if (from !== undefined) this.#chooseNew(`${from.id}-${operationName().slice(0, 8)}`, from);
   }
 
   #chooseNew(id: string, { title, raw }: BriefTab): void {

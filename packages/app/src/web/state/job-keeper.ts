@@ -1,5 +1,6 @@
 import { changeBetween, changed } from '@spraywright/engine/quantity';
 import type { RigJson } from '../protocol.ts';
+import { operationName } from '../frame/operation-name.ts';
 import { merged, type Clash } from './merge.ts';
 import { editStored, makeStored, openStored, type SentEdit, type StoredJob } from './records-link.ts';
 
@@ -148,7 +149,7 @@ export class JobKeeper {
     const sent = whole
       ? [{ path: ['rig'], value: rig }]
       : puts.map(({ path, value }) => ({ path: ['rig', ...path], value }));
-    return { edit: { operation: crypto.randomUUID(), about, puts: sent }, rig };
+    return { edit: { operation: operationName(), about, puts: sent }, rig };
   }
 
   async #make(id: string, rig: RigJson): Promise<boolean> {

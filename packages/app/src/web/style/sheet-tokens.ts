@@ -9,7 +9,8 @@ function sheetTokens(): string {
   return [
     rule(':root', PALETTES.day),
     rule(':root[data-sheet=night]', PALETTES.night),
-    `@media print{${rule(':root,:root[data-sheet=night]', PALETTES.print)}}`,
+    rule(':root[data-sheet=sun]', PALETTES.sun),
+    `@media print{${rule(':root,:root[data-sheet]', PALETTES.print)}}`,
   ].join('\n');
 }
 

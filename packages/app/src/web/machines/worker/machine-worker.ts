@@ -6,6 +6,7 @@ import { faultSheet } from './fault-sheet.ts';
 import { liquidSheet } from './liquid-sheet.ts';
 import type { ProvenMachine } from './proven-machine.ts';
 import { triedParts } from './tried-instead.ts';
+import { yardTold } from './yard-told.ts';
 import type { AskedMachine, FromMachine, Questions, ToMachine, Topic } from './protocol.ts';
 
 const scope = self as unknown as DedicatedWorkerGlobalScope;
@@ -18,6 +19,7 @@ const ANSWERS: { readonly [T in Topic]: (m: ProvenMachine, asks: Questions[T]['a
   instead: triedParts,
   fault: faultSheet,
   liquids: liquidSheet,
+  yard: yardTold,
 };
 
 scope.onmessage = ({ data }: MessageEvent<ToMachine>) => {

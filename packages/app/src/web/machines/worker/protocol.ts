@@ -1,6 +1,7 @@
 import type { Dimension, UnitSystem } from '@spraywright/engine/quantity';
 import type { PlumbingGraph, PlumbingLayout } from '@spraywright/engine/drawings';
 import type { StepAsks } from '@spraywright/engine/rig';
+import type { JudgedTest, YardSheet } from '@spraywright/engine/yard';
 import type { StoredMachine } from '../kept-machine.ts';
 
 /** A machine as it stands, for the engine: what it was begun as, and what was put in since. */
@@ -38,6 +39,11 @@ export interface Questions {
       readonly waterTemperature?: string;
     };
     readonly tells: FaultSheet;
+  };
+  readonly yard: {
+    /** Readings in the form of a readings document; the edition whose limits the tips are held against. */
+    readonly asks: { readonly readings: unknown; readonly edition?: string };
+    readonly tells: YardTold;
   };
   readonly liquids: {
     readonly asks: { readonly last?: string; readonly next?: string };
@@ -172,6 +178,14 @@ export interface FaultSheet {
   readonly next: readonly CheckRow[];
   readonly source: string;
   /** Readings that do not fit, each a sentence. */
+  readonly problems: readonly string[];
+}
+
+export interface YardTold {
+  readonly sheet: YardSheet;
+  readonly judged: JudgedTest;
+  readonly cautions: readonly CautionRow[];
+  /** Readings that do not fit the sheet, each a sentence. */
   readonly problems: readonly string[];
 }
 

@@ -1,0 +1,28 @@
+import type { UnitSystem } from '@spraywright/engine/quantity';
+import { readingText, type InstrumentId, type SheetReading } from '@spraywright/engine/yard';
+
+const NAMES: Readonly<Record<InstrumentId, string>> = {
+  'drive-speed': 'Drive speed',
+  'pump-speed': 'Pump speed',
+  'pump-gauge': 'Pump pressure',
+  'shut-gauge': 'Everything shut',
+  'suction-gauge': 'Suction',
+  'tip-gauge': 'Tip pressure',
+  bucket: 'Flow',
+  drain: 'Tank falling',
+  'tape-farthest': 'Farthest drops',
+  current: 'Current',
+  scale: 'Weight',
+};
+
+/** A reading by its short name, as a button calls it. */
+export function shortName({ instrument, line }: SheetReading): string {
+  return instrument === 'scale' ? `${NAMES.scale}: ${(line ?? '').toLowerCase()}` : NAMES[instrument];
+}
+
+/** "385 to 425 psi". */
+export function windowText(row: SheetReading, units: UnitSystem): string {
+  const [low, high] = [readingText(row, row.low, units), readingText(row, row.high, units)];
+  const unit = /\s\S+$/.exec(high)?.[0] ?? '';
+  return `${unit !== '' && low.endsWith(unit) ? low.slice(0, -unit.length) : low} to ${high}`;
+}
