@@ -24,19 +24,19 @@ interface OpenGiven {
 export function OpenReading(given: OpenGiven) {
   const { row, judged, cannot, texts, units, onType, onDone, onCannot } = given;
   const unit = unitOfRow(row, units);
-  const heading = useRef<HTMLHeadingElement>(null);
+  const reading = useRef<HTMLLIElement>(null);
   useEffect(() => {
     // Newer browsers answer with a promise, which is no way to end an effect.
-    void heading.current?.scrollIntoView({ block: 'nearest' });
+    void reading.current?.scrollIntoView({ block: 'nearest' });
   }, [row.id]);
   const gauge = row.dimension === 'pressure' && row.instrument !== 'suction-gauge';
   const put = (i: number, text: string) => texts.map((t, k) => (k === i ? text : t));
   const many = texts.length > 1;
   const step = (i: number, by: number) => onType(put(i, stepped(texts[i]!, by, row, units)), 'stepped');
   return (
-    <li className="reading open" data-row={row.id} data-state={judged?.state ?? 'missing'}>
+    <li ref={reading} className="reading open" data-row={row.id} data-state={judged?.state ?? 'missing'}>
       <div className="head">
-        <h3 ref={heading}>{shortName(row)}</h3>
+        <h3>{shortName(row)}</h3>
         <p>{readingTask(row, units)}</p>
       </div>
       <p className="must">
