@@ -65,7 +65,7 @@ function remedy(rig: Rig, { item, send, mend }: Suspect): string[] {
 
 function chance({ probability }: Suspect): string {
   if (probability > 0.99) return 'more than 99 in 100';
-  return `${Math.floor(100 * probability)} in 100`;
+  return probability < 0.01 ? 'under 1 in 100' : `${Math.floor(100 * probability)} in 100`;
 }
 
 function checkText(check: NextCheck, sheet: YardSheet, units: UnitSystem): string {

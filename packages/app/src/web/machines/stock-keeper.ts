@@ -10,7 +10,7 @@ export interface Movement {
   readonly operation: string;
   readonly part: string;
   readonly quantity: number;
-  readonly why: 'taken' | 'put-back' | 'received';
+  readonly why: 'taken' | 'put-back' | 'received' | 'counted';
   readonly serial: string;
 }
 
@@ -61,7 +61,7 @@ export class StockKeeper {
   };
 
   move(part: string, quantity: number, why: Movement['why']): void {
-    const serial = why === 'received' ? '' : this.#serial;
+    const serial = why === 'received' || why === 'counted' ? '' : this.#serial;
     const movement = { operation: operationName(), part, quantity, why, serial };
     this.#put({ ...this.#kept, waiting: [...this.#kept.waiting, movement] });
     void this.work();

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { MachineKeeper } from '../machine-keeper.ts';
 import type { StockKeeper, StockState } from '../stock-keeper.ts';
 import type { FetchRow } from '../worker/protocol.ts';
+import { CountPart } from './count-part.tsx';
 
 interface FetchGiven {
   readonly rows: readonly FetchRow[];
@@ -37,6 +38,7 @@ export function FetchRows({ rows, lots, stock, store, keeper }: FetchGiven) {
           Take all that is there
         </button>
       )}
+      <CountPart rows={rows} store={store} />
       {groups.map((group) => (
         <div key={group}>
           <h3>{group}</h3>

@@ -45,6 +45,7 @@ export function buildSheet(
     warnings: warningsOf(proof),
     fetch: list.map(({ items, ...row }) => ({
       ...row,
+      inStore: onHand(row.part),
       numbers: items.flatMap((i) => numbers.get(i) ?? []).join(', '),
     })),
     orders: ordersToFetch(list, partOf).map((o) => ({

@@ -145,5 +145,6 @@ function remedyOf({ rig }: ProvenMachine, { item, send, mend }: Suspect) {
 }
 
 function chance({ probability }: Suspect): string {
-  return probability > SURE ? 'more than 99 in 100' : `${Math.floor(100 * probability)} in 100`;
+  if (probability > SURE) return 'more than 99 in 100';
+  return probability < 0.01 ? 'under 1 in 100' : `${Math.floor(100 * probability)} in 100`;
 }

@@ -78,6 +78,8 @@ export interface FetchRow {
   readonly need: number;
   readonly taken: number;
   readonly onHand: number;
+  /** What the records say is in the store, less than nought where more was taken than was there. */
+  readonly inStore: number;
   readonly take: number;
   readonly short: number;
 }
