@@ -14,6 +14,8 @@ import { summaryOf, type OptionSummary } from './option-summary.ts';
 /** One rig of a quote with all that its proof needs, so that the catalogue may change under it. */
 export interface FrozenOption {
   readonly name: string;
+  /** Job whose rig it is; absent for a rig that was sent along. */
+  readonly job?: string;
   /** The rig's document with its brief and its own pricing. */
   readonly rig: Readonly<Record<string, unknown>>;
   /** Own copy of every part that the rig and its bill use. */
@@ -54,6 +56,7 @@ export interface QuoteContents {
   readonly readyDay: (build: { labourHours: number; partsInDays: number }) => string;
   readonly options: readonly {
     readonly name: string;
+    readonly job?: string;
     readonly rig: Readonly<Record<string, unknown>>;
     readonly pricing?: RigPricing;
   }[];
@@ -85,7 +88,7 @@ export function freezeQuote(contents: QuoteContents, catalogue: Catalogue, usual
     terms: [...(contents.terms ?? usualShop.terms)],
   };
   const problems: QuoteProblem[] = [];
-  const proven = contents.options.flatMap(({ name, rig: raw, pricing }, i) => {
+  const proven = contents.options.flatMap(({ name, job, rig: raw, pricing }, i) => {
     const document = pricing === undefined ? raw : { ...raw, pricing: { ...pricing } };
     const read = readRig(document, catalogue);
     if (!read.ok) {
@@ -105,6 +108,7 @@ export function freezeQuote(contents: QuoteContents, catalogue: Catalogue, usual
         proof,
         option: {
           name,
+          ...(job === undefined ? {} : { job }),
           rig: document,
           parts,
           summary: summaryOf(proof, shop, contents.units, contents.readyDay),

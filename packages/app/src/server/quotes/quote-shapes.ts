@@ -50,7 +50,13 @@ const contents = {
     .array(
       z.object({
         name: z.string().trim().min(1).max(60),
-        rig: z.looseObject({}).optional().openapi({ description: "The job's rig as it stands when absent." }),
+        job: jobHeadShape.shape.id.optional().openapi({
+          description: "Another job whose rig it is, as it stands; the quote's own when absent.",
+        }),
+        rig: z
+          .looseObject({})
+          .optional()
+          .openapi({ description: 'A rig that is sent along, before any job.' }),
         pricing: pricingShape.optional(),
       }),
     )

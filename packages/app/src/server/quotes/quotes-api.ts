@@ -1,6 +1,6 @@
 import type { OpenAPIHono } from '@hono/zod-openapi';
 import type { Context } from 'hono';
-import { freezeQuote, type FrozenQuote } from '../../documents/quote/frozen-quote.ts';
+import { freezeQuote, type FrozenQuote, type QuoteContents } from '../../documents/quote/frozen-quote.ts';
 import { quoteChanges } from '../../documents/quote/quote-changes.ts';
 import {
   buildsToDo,
@@ -109,14 +109,15 @@ async function frozenFrom(
   job: string,
   contents: RevisionContents,
 ): Promise<Freeze> {
-  const { document } = await openJob(records.db, job);
   const { catalogue, shop } = await shelf.current();
   const { units, note, depositPercent, validDays, terms } = contents;
-  const options = contents.options.map(({ name, rig = document.rig, pricing }) => ({
-    name,
-    rig,
-    ...(pricing === undefined ? {} : { pricing: given(pricing) }),
-  }));
+  const options: QuoteContents['options'][number][] = [];
+  for (const { name, job: other = job, rig, pricing } of contents.options)
+    options.push({
+      name,
+      ...(rig === undefined ? { job: other, rig: (await openJob(records.db, other)).document.rig } : { rig }),
+      ...(pricing === undefined ? {} : { pricing: given(pricing) }),
+    });
   const today = now().slice(0, 10);
   const toDo = await buildsToDo(records.db);
   const proven = freezeQuote(

@@ -3,6 +3,9 @@ import type { ComponentType } from 'react';
 import { DoingsSheet } from './doings-sheet.tsx';
 import { OfficeStart } from './office-start.tsx';
 import { PartsSheet } from './parts-sheet.tsx';
+import { CalendarSheet } from './quotes/calendar-sheet.tsx';
+import { JobsSheet } from './quotes/jobs-sheet.tsx';
+import { QuotesSheet } from './quotes/quotes-sheet.tsx';
 import { PeopleSheet } from './people-sheet.tsx';
 
 /** What a section of the office is given: the rest of the address behind its name, and the units people read. */
@@ -21,6 +24,9 @@ interface Section {
 export const SECTIONS: readonly [Section, ...Section[]] = [
   { path: 'start', name: 'Start', Sheet: OfficeStart },
   { path: 'parts', name: 'Parts', Sheet: PartsSheet },
+  { path: 'jobs', name: 'Jobs', Sheet: JobsSheet },
+  { path: 'quotes', name: 'Quotes', Sheet: QuotesSheet },
+  { path: 'calendar', name: 'Calendar', Sheet: CalendarSheet },
   { path: 'people', name: 'People', Sheet: PeopleSheet },
   { path: 'doings', name: 'Who did what', Sheet: DoingsSheet },
 ];

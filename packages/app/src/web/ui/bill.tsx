@@ -1,5 +1,6 @@
 import type { BillGroup } from '../protocol.ts';
 import { useDesk } from './desk-context.ts';
+import { QuoteEntry } from './quote-entry.tsx';
 
 const NONE: readonly BillGroup[] = [];
 
@@ -41,6 +42,7 @@ export function Bill() {
         <span>Total</span>
         <span className="price">{price}</span>
       </p>
+      <QuoteEntry />
     </section>
   );
 }
