@@ -10,6 +10,7 @@ const benches = {
   search: 'packages/app/bench/search.bench.ts',
   learning: 'packages/app/bench/learning.bench.ts',
   records: 'packages/app/bench/records.bench.ts',
+  reproof: 'packages/app/bench/reproof.bench.ts',
   fault: 'packages/app/bench/fault.bench.ts',
 };
 const only = process.argv[2];

@@ -6,6 +6,7 @@ import { serverApp } from '../src/server/app.ts';
 import type { Letter } from '../src/server/mail/mail.ts';
 import type { People } from '../src/server/people.ts';
 import { catalogueFromFolder } from '../src/server/catalogue-files.ts';
+import { Reproofs } from '../src/server/reproof/reproofs.ts';
 import { Shelf } from '../src/server/shelf.ts';
 import { openRecords, type Records } from '../src/store/index.ts';
 import { DEMO, demoBriefs } from './demo.ts';
@@ -15,6 +16,8 @@ const WEB = fileURLToPath(new URL('../dist/web/', import.meta.url));
 export interface TestServer {
   readonly app: ReturnType<typeof serverApp>;
   readonly records: Records;
+  readonly reproofs: Reproofs;
+  readonly shelf: Shelf;
   /** What the server reported as unforeseen. */
   readonly reports: unknown[];
   /** Letters that were sent. */
@@ -36,9 +39,13 @@ export async function testServer(
   let made = 0;
   const first = catalogueFromFolder(`${DEMO}catalogue`, `${DEMO}shop.json`);
   if (!first.ok) throw new Error(first.problems[0]!.message);
+  const shelf = new Shelf(records, first.kept, now);
+  const report = (error: unknown) => reports.push(error);
+  const reproofs = new Reproofs({ records, shelf, now, report });
   const app = serverApp({
     webFolder: WEB,
-    shelf: new Shelf(records, first.kept, now),
+    shelf,
+    reproofs,
     briefs: demoBriefs().map((b) => b.raw),
     records,
     ...(peopleOf === undefined ? {} : { people: peopleOf(records), alone }),
@@ -48,11 +55,12 @@ export async function testServer(
       return Promise.resolve({ is: 'sent' });
     },
     newId: () => `job-${++made}`,
-    report: (error) => reports.push(error),
+    report,
   });
   const close = async () => {
+    await reproofs.close();
     await records.close();
     rmSync(folder, { recursive: true, force: true });
   };
-  return { app, records, reports, letters, close };
+  return { app, records, reproofs, shelf, reports, letters, close };
 }

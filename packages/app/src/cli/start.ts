@@ -102,9 +102,15 @@ export const startCommand: Command = {
       await records.close();
       return EXIT.input;
     }
+    const { Reproofs } = await import('../server/reproof/reproofs.ts');
+    const report = (error: unknown) =>
+      terminal.err(error instanceof Error ? (error.stack ?? error.message) : String(error));
+    const reproofs = new Reproofs({ records, shelf, now: () => new Date().toISOString(), report });
+    reproofs.resume();
     const app = serverApp({
       webFolder: WEB,
       shelf,
+      reproofs,
       briefs: raws,
       records,
       people,
@@ -118,8 +124,7 @@ export const startCommand: Command = {
       }),
       now: () => new Date().toISOString(),
       newId: () => `job-${randomBytes(5).toString('hex')}`,
-      report: (error) =>
-        terminal.err(error instanceof Error ? (error.stack ?? error.message) : String(error)),
+      report,
     });
     const code = await new Promise<number>((resolve) => {
       const server = serve({ fetch: app.fetch, hostname: host, port }, (info) => {
@@ -143,6 +148,7 @@ export const startCommand: Command = {
       process.once('SIGINT', end);
       process.once('SIGTERM', end);
     });
+    await reproofs.close();
     await records.close();
     return code;
   },

@@ -27,6 +27,8 @@ import { quotesApi } from './quotes/quotes-api.ts';
 import { sendingApi } from './quotes/sending-api.ts';
 import type { Mail } from './mail/mail.ts';
 import { byRole } from './role-guard.ts';
+import type { Reproofs } from './reproof/reproofs.ts';
+import { reproofsApi } from './reproof/reproofs-api.ts';
 import type { Shelf } from './shelf.ts';
 import { signInPages } from './sign-in-pages.ts';
 import { stockApi } from './stock-api.ts';
@@ -37,6 +39,8 @@ export interface ServerOptions {
   readonly webFolder: string;
   /** The catalogue and the shop's settings, from the records. */
   readonly shelf: Shelf;
+  /** Proves the open quotes again when the catalogue has changed. */
+  readonly reproofs: Reproofs;
   /** Briefs that the page starts with, as raw JSON. */
   readonly briefs: readonly unknown[];
   readonly records: Records;
@@ -100,6 +104,7 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
   customerPages(app, telling);
   partsApi(app, telling);
   partsTableApi(app, telling);
+  reproofsApi(app, telling);
   stockApi(app, telling);
   machineApi(app, telling);
   substitutionApi(app, telling);

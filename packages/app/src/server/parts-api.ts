@@ -26,6 +26,7 @@ import {
   standingRoute,
 } from './parts-routes.ts';
 import { RefusedFields } from './problem.ts';
+import type { Reproofs } from './reproof/reproofs.ts';
 import type { ProblemCode } from './problems.ts';
 import { signedName } from './role-guard.ts';
 import type { Shelf } from './shelf.ts';
@@ -33,6 +34,8 @@ import type { Shelf } from './shelf.ts';
 export interface PartsApi {
   readonly records: Records;
   readonly shelf: Shelf;
+  /** Proves the open quotes again after a change. */
+  readonly reproofs: Pick<Reproofs, 'afterChange'>;
   /** The moment as ISO text in UTC. */
   readonly now: () => string;
 }
@@ -86,9 +89,11 @@ function readingParts(app: OpenAPIHono, { records: { db }, shelf, now }: PartsAp
   });
 }
 
-function changingParts(app: OpenAPIHono, { records: { db, save }, shelf, now }: PartsApi): void {
+function changingParts(app: OpenAPIHono, { records: { db, save }, shelf, reproofs, now }: PartsApi): void {
   const changed = async (c: Context, by: string, change: CatalogueChange, id: string) => {
-    await save((t) => changeCatalogue(t, change, { by: signedName(c) ?? by, at: now() }));
+    const who = signedName(c) ?? by;
+    const done = await save((t) => changeCatalogue(t, change, { by: who, at: now() }));
+    if (done.added.length + done.changed.length > 0) await reproofs.afterChange(who);
     return openPart(db, id, today(now));
   };
 
@@ -126,7 +131,7 @@ function changingParts(app: OpenAPIHono, { records: { db, save }, shelf, now }: 
   });
 }
 
-function shopSettings(app: OpenAPIHono, { records: { save }, shelf, now }: PartsApi): void {
+function shopSettings(app: OpenAPIHono, { records: { save }, shelf, reproofs, now }: PartsApi): void {
   const told = async () => {
     const { edition, files } = await shelf.current();
     return { edition, shop: files.shop as Record<string, unknown> };
@@ -137,7 +142,9 @@ function shopSettings(app: OpenAPIHono, { records: { save }, shelf, now }: Parts
     await shelf.current();
     const checked = read(shopShape, shop);
     if (!checked.ok) throw refused('unreadable-shop', checked.problems);
-    await save((t) => changeCatalogue(t, { shop, madeOn }, { by: signedName(c) ?? by, at: now() }));
+    const who = signedName(c) ?? by;
+    const { edition } = await save((t) => changeCatalogue(t, { shop, madeOn }, { by: who, at: now() }));
+    if (edition !== madeOn) await reproofs.afterChange(who);
     return c.json(await told(), 200);
   });
 }

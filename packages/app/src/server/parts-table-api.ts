@@ -10,7 +10,10 @@ import { problem } from './problem.ts';
 import { signedName } from './role-guard.ts';
 
 /** A table from a spreadsheet: a preview of every cell that changes, then all of it or nothing. */
-export function partsTableApi(app: OpenAPIHono, { records: { db, save }, shelf, now }: PartsApi): void {
+export function partsTableApi(
+  app: OpenAPIHono,
+  { records: { db, save }, shelf, reproofs, now }: PartsApi,
+): void {
   app.openapi(tableRoute, async (c) => {
     const { csv, name, kind: asked, pricesFrom = today(now), write, edition: seen, by } = c.req.valid('json');
     await shelf.current();
@@ -52,6 +55,7 @@ export function partsTableApi(app: OpenAPIHono, { records: { db, save }, shelf, 
         { by: signedName(c) ?? by, at: now() },
       ),
     );
+    await reproofs.afterChange(signedName(c) ?? by);
     return c.json({ ...told, edition, written: true }, 200);
   });
 }

@@ -48,5 +48,18 @@ export {
 } from './quote-events.ts';
 export { firstOpened, linksOf, makeQuoteLink, newToken, openedBy, revokeLink } from './quote-links.ts';
 export { usesOfPart } from './part-uses.ts';
+export {
+  addFindings,
+  askReproof,
+  countOpenQuotes,
+  findingsOf,
+  listReproofs,
+  moveReproof,
+  openQuotes,
+  takeReproof,
+  type OpenQuote,
+  type Reproof,
+  type ReproofFinding,
+} from './reproofs.ts';
 export { JOB_MARKS, JOB_STATES, jobStandings, markJob } from './job-standing.ts';
 export { buildsToDo, type BuildToDo } from './builds.ts';

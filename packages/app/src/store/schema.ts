@@ -1,5 +1,6 @@
 import type { CatalogueRow, PartEditionRow, PartKindRow, PartPriceRow, PartRow } from './catalogue-tables.ts';
 import type { JsonText } from './json-text.ts';
+import type { ReproofFindingRow, ReproofRow } from './reproof-tables.ts';
 import type { StockMovementRow } from './stock-tables.ts';
 import type { MachineEntryRow, MachineRow } from './machine-tables.ts';
 import type {
@@ -38,6 +39,8 @@ export interface Tables {
   readonly quote_revisions: QuoteRevisionRow;
   readonly quote_links: QuoteLinkRow;
   readonly quote_events: QuoteEventRow;
+  readonly reproofs: ReproofRow;
+  readonly reproof_findings: ReproofFindingRow;
   readonly catalogues: CatalogueRow;
   readonly part_kinds: PartKindRow;
   readonly parts: PartRow;
@@ -57,6 +60,8 @@ export const KEYS = {
   people: ['id'],
   passwords: ['id'],
   verifications: ['id'],
+  reproofs: ['id'],
+  reproof_findings: ['reproof_id', 'quote'],
   catalogues: ['id'],
   part_kinds: ['kind'],
   parts: ['id'],
