@@ -169,17 +169,42 @@ describe('A job, from the call to the service call', () => {
     const read = readRig(machine.document.rig, demoCatalogue());
     if (!read.ok) throw new Error(read.problems[0]!.message);
     const { readings } = yardSheet(read.rig, proveRig(read.rig, demoCatalogue(), demoShop()));
-    const test = { test: '2026-11-30-a', taken: '2026-11-30T10:00:00.000Z' };
+    // One reading on the tablet; the others arrive as from another tablet, in the same test.
+    const page = pageOf('shop-hand');
+    const gauge = readings.find((row) => row.instrument === 'pump-gauge')!;
+    await page.goto(`${shop.address}machines.html#${SERIAL}/yard/${encodeURIComponent(gauge.id)}`);
+    const box = page.locator('.reading.open input');
+    await box.fill(display(gauge.expected, 'pressure', 'us'), { timeout: WAIT });
+    await box.press('Enter');
+    await page.locator('.reading.open .verdict').getByText('Pass').waitFor({ timeout: WAIT });
+    const entriesOf = async (kind: string) =>
+      (
+        await ask<{ entries: { kind: string; document: { test: string; state?: string } }[] }>(
+          'shop-hand',
+          `api/machines/${SERIAL}/entries?limit=1000`,
+        )
+      ).body.entries.filter((e) => e.kind === kind);
+    await expect.poll(async () => (await entriesOf('yard-reading')).length, { timeout: WAIT }).toBe(1);
+    const test = {
+      test: (await entriesOf('yard-reading'))[0]!.document.test,
+      taken: '2026-11-30T10:00:00.000Z',
+    };
     const entries = [
-      ['yard-conditions', { ...test, wind: '2 mph' }],
-      ...readings.map((row) => {
-        const value = display(row.expected, row.dimension, 'us');
-        return ['yard-reading', { ...test, row: row.id, value }] as const;
-      }),
-      ['yard-finished', { ...test, state: 'pass' }],
+      ['yard-conditions', { ...test, wind: '2 mph' }] as const,
+      ...readings
+        .filter((row) => row.id !== gauge.id)
+        .map((row) => {
+          const value = display(row.expected, row.dimension, 'us');
+          return ['yard-reading', { ...test, row: row.id, value }] as const;
+        }),
     ].map(([kind, document], i) => ({ operation: `yard-entry-${i}`, kind, document }));
     expect((await ask('shop-hand', `api/machines/${SERIAL}/entries`, { entries })).status).toBe(200);
-  });
+    await page.reload();
+    await page.getByRole('button', { name: 'Finish the test: pass' }).click({ timeout: WAIT });
+    await expect
+      .poll(async () => (await entriesOf('yard-finished')).map((e) => e.document.state), { timeout: WAIT })
+      .toEqual(['pass']);
+  }, 180_000);
 
   it('the support desk finds it by its number, warns of the next liquid and names the fault', async () => {
     const page = pageOf('support');
