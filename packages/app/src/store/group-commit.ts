@@ -7,7 +7,12 @@ interface Waiting {
   readonly work: Work<unknown>;
   readonly answer: (result: unknown) => void;
   readonly refuse: (reason: unknown) => void;
+  /** How often it met another process crosswise. */
+  met: number;
 }
+
+/** A save that meets others crosswise this often is refused. */
+const MOST_MET = 5;
 
 /**
  * Saves that arrive in one turn of the event loop go to the disk together, in one transaction and one flush; each
@@ -24,7 +29,7 @@ export class GroupCommit {
 
   save<T>(work: Work<T>): Promise<T> {
     return new Promise<T>((answer, refuse) => {
-      this.#waiting.push({ work, answer: answer as Waiting['answer'], refuse });
+      this.#waiting.push({ work, answer: answer as Waiting['answer'], refuse, met: 0 });
       this.#later();
     });
   }
@@ -58,10 +63,12 @@ export class GroupCommit {
 
   async #commit(group: readonly Waiting[]): Promise<void> {
     const answers: (() => void)[] = [];
+    const again: Waiting[] = [];
     try {
       const transaction = await this.#begin();
       try {
-        for (const { work, answer, refuse } of group) {
+        for (const waiting of group) {
+          const { work, answer, refuse } = waiting;
           const here = await transaction.savepoint('one').execute();
           try {
             const result = await work(here);
@@ -70,7 +77,9 @@ export class GroupCommit {
           } catch (reason) {
             await here.rollbackToSavepoint('one').execute();
             await here.releaseSavepoint('one').execute();
-            answers.push(() => refuse(reason));
+            // What the group holds stays held until its commit: the save is made after it, in another group.
+            if (isDeadlock(reason) && ++waiting.met <= MOST_MET) again.push(waiting);
+            else answers.push(() => refuse(reason));
           }
         }
         await transaction.commit().execute();
@@ -86,6 +95,12 @@ export class GroupCommit {
       for (const { refuse } of group) refuse(reason);
       return;
     }
+    this.#waiting.unshift(...again);
     for (const answer of answers) answer();
   }
+}
+
+/** PostgreSQL ends one of two saves that wait for each other's rows. */
+function isDeadlock(reason: unknown): boolean {
+  return (reason as { code?: unknown } | null)?.code === '40P01';
 }
