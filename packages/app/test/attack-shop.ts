@@ -17,6 +17,8 @@ export interface AttackedShop {
   readonly send: (method: string, path: string, given?: Sent) => Promise<Response>;
   /** All that the records hold, as one figure, without who signed in and who typed a wrong password. */
   readonly state: () => Promise<string>;
+  /** A minute passes, so that nobody is slowed for asking often. */
+  readonly later: () => void;
   /** What stands in the records and must never leave them. */
   readonly secrets: () => Promise<string[]>;
 }
@@ -30,9 +32,10 @@ interface Sent {
 
 export async function attackedShop(place?: string): Promise<AttackedShop> {
   let people!: People;
+  let clock = NOW;
   const server = await testServer(
-    () => new Date(NOW).toISOString(),
-    (records) => (people = new People(records, () => NOW)),
+    () => new Date(clock).toISOString(),
+    (records) => (people = new People(records, () => clock)),
     false,
     place,
   );
@@ -70,7 +73,8 @@ export async function attackedShop(place?: string): Promise<AttackedShop> {
     const secret = await db.selectFrom('sign_in_secrets').select('secret').execute();
     return [...hashes.map((row) => row.password ?? ''), ...secret.map((row) => row.secret)];
   };
-  return { server, people, cookies, send, state, secrets };
+  const later = () => void (clock += 61_000);
+  return { server, people, cookies, send, state, later, secrets };
 }
 
 async function must(answer: Promise<Response>): Promise<void> {

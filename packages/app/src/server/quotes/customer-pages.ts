@@ -164,8 +164,8 @@ async function fieldsOf(c: Context): Promise<Fields> {
   const form: Record<string, unknown> = await c.req.parseBody().catch(() => ({}));
   const text = (name: string) => {
     const value = form[name];
-    // A browser sends every line end as two signs.
-    return typeof value === 'string' ? value.replace(/\r\n/g, '\n').trim() : '';
+    // A browser sends every line end as two signs; no database keeps the sign of code 0.
+    return typeof value === 'string' ? value.replace(/\r\n/g, '\n').replaceAll('\0', '').trim() : '';
   };
   return { name: text('name'), said: text('said'), option: text('option') };
 }
