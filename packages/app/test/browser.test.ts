@@ -442,6 +442,7 @@ describe('The job in the records', () => {
     await other.page.locator('.job-list li button').waitFor();
     expect(await findings(other.page)).toEqual([]);
     await other.page.getByLabel('New job').selectOption({ index: 1 });
+    await other.page.getByRole('button', { name: 'Begin it' }).click();
     await expect.poll(() => other.page.url(), { timeout: CHOSEN }).toMatch(/#[a-z-]+-[0-9a-f]{8}$/);
     await saved(other.page, 'Saved');
     await other.context.close();

@@ -63,8 +63,12 @@ async function answer(message: ToEngine): Promise<void> {
   if (inputs === undefined) return;
   const { catalogue, shop } = inputs;
   if (message.type === 'design') {
-    const { designRig } = await import('./worker/design.ts');
-    const design = designRig(message.brief, catalogue, shop, { units: message.units });
+    const { designRig, redesignRig } = await import('./worker/design.ts');
+    const { brief, from, units } = message;
+    const design =
+      from === undefined
+        ? designRig(brief, catalogue, shop, { units })
+        : redesignRig({ ...from, brief }, catalogue, shop, { units });
     say(
       design.ok
         ? { type: 'designed', rig: design.rig }

@@ -16,7 +16,7 @@ export interface FieldProblem {
 /** A value that somebody gave, or may give: it is boxed and can be changed. */
 export interface Given {
   readonly path: string;
-  readonly sort: 'quantity' | 'number' | 'money' | 'flag' | 'choice';
+  readonly sort: 'quantity' | 'number' | 'money' | 'flag' | 'choice' | 'text';
   /** What it is, for those who do not see where it stands. */
   readonly label: string;
   /** As read in the chosen units. */
@@ -24,6 +24,8 @@ export interface Given {
   /** A start value of ours that nobody has confirmed. */
   readonly start?: boolean;
   readonly choices?: readonly (readonly [value: string, label: string])[];
+  /** A second field that says the same. */
+  readonly also?: string;
 }
 
 export type Prose = readonly (string | Given)[];
@@ -81,6 +83,8 @@ export interface PartRow {
   readonly price: string;
   readonly givens: readonly { readonly before: string; readonly given: Given; readonly after: string }[];
   readonly optional: boolean;
+  /** Where the document says that it stays, and whether it does. */
+  readonly pin: { readonly path: string; readonly held: boolean };
   readonly state?: string;
 }
 
@@ -362,7 +366,13 @@ export interface OddsTold {
 
 export type ToEngine =
   | { readonly type: 'start'; readonly address: string }
-  | { readonly type: 'design'; readonly brief: unknown; readonly units: UnitSystem }
+  | {
+      readonly type: 'design';
+      readonly brief: unknown;
+      /** The rig whose parts are chosen again; what is pinned in it stays. */
+      readonly from?: RigJson;
+      readonly units: UnitSystem;
+    }
   | {
       readonly type: 'take';
       readonly rig: RigJson;

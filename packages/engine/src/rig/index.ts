@@ -19,6 +19,7 @@ export { withArcs } from './throw-arcs.ts';
 export { hoseCurve, type HoseCurve } from './hose-curve.ts';
 export { siteOf, type Site } from './proof/site.ts';
 export { designRig, type Design } from './design.ts';
+export { redesignRig } from './redesign.ts';
 export * from './search/index.ts';
 export { dutyNetwork, outletHeightOf, type DutyNetwork } from './duty-network.ts';
 export { liquidOf, type DutyLiquid } from './proof/liquid.ts';

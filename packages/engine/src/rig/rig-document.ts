@@ -12,6 +12,7 @@ import {
   type PartOf,
 } from '../catalogue/index.ts';
 import {
+  flag,
   identifier,
   integer,
   list,
@@ -40,6 +41,8 @@ export const itemShape = object({
   set: optional(quantity('pressure', { min: '0 psi', max: '1000 bar' })),
   /** Set pressure in single duties, where the operator turns it to another value. */
   setByDuty: optional(record(quantity('pressure', { min: '0 psi', max: '1000 bar' }), { max: 12 })),
+  /** Stays as it is: no way out, no other choice and no new design of the rig touches it. */
+  pinned: optional(flag()),
   /** Working speed of an engine or motor; its rated speed when absent. */
   speed: optional(quantity('rotation', { min: '0 rpm', max: '12000 rpm' })),
   /**

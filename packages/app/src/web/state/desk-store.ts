@@ -1,17 +1,17 @@
-import type { PlumbingGraph, SceneHold, SheetName } from '@spraywright/engine/drawings';
-import type { Change, UnitSystem } from '@spraywright/engine/quantity';
-import type { BriefTab, FromEngine, Leaf, RigJson, View } from '../protocol.ts';
+import type { PlumbingGraph, SceneHold } from '@spraywright/engine/drawings';
+import { pathOf, type Change, type UnitSystem } from '@spraywright/engine/quantity';
+import type { BriefTab, FromEngine, Leaf, PartRow, RigJson } from '../protocol.ts';
 import { operationName } from '../frame/operation-name.ts';
 import { afterPaint } from './after-paint.ts';
 import { CLOSED, EMPTY, type DeskState, type Fold } from './desk-state.ts';
 import { EngineLink } from './engine-link.ts';
-import { SCALES } from './promise-scales.ts';
 import { edited, judged, newJob, redone, settled, undone, type Job } from './job.ts';
 import { JobKeeper, type Synced } from './job-keeper.ts';
 import { keepWork, loadWork } from './kept-work.ts';
 import type { Clash } from './merge.ts';
 import { findStored } from './records-link.ts';
 import { OddsLink } from './odds-link.ts';
+import { viewOf } from './view-of.ts';
 
 const KEEP_AFTER = 300;
 
@@ -148,7 +148,7 @@ export class DeskStore {
     const job = this.job();
     const { current, body } = this.#state;
     if (job !== undefined && current !== undefined)
-      this.#choose(current, body?.title ?? job.rig.title, job.rig.brief);
+      this.#choose(current, body?.title ?? job.rig.title, job.rig.brief, job.rig);
   }
 
   stopChoosing(): void {
@@ -159,6 +159,12 @@ export class DeskStore {
   edit(change: Change, merge?: string): void {
     const job = this.job();
     if (job !== undefined) this.#put(edited(job, change, merge));
+  }
+
+  /** A pinned part stays where others are chosen; a step for Undo like any other. */
+  pin({ name, pin: { path, held } }: PartRow): void {
+    const about = `${held ? 'Loosen' : 'Pin'} ${name}`;
+    this.edit({ about, puts: [{ path: pathOf(path), value: held ? undefined : true }] });
   }
 
   /** Puts a part into a slot, or leaves the slot empty; the engine says what has to change with it. */
@@ -271,9 +277,9 @@ export class DeskStore {
     this.#view({ printing: true });
   }
 
-  #choose(id: string, title: string, brief: unknown): void {
+  #choose(id: string, title: string, brief: unknown, from?: RigJson): void {
     this.#set({ choosing: { id, title }, failure: undefined });
-    this.#engine.design(brief, this.#state.units, (outcome) => {
+    this.#engine.design(brief, from, this.#state.units, (outcome) => {
       this.#set({ choosing: undefined });
       if ('problems' in outcome) {
         const first = outcome.problems[0];
@@ -331,28 +337,7 @@ export class DeskStore {
       this.#version++;
       this.#versionOf = rig;
     }
-    const sheet: SheetName = s.printing ? 'print' : s.sheet;
-    const view: View = {
-      leaf: s.leaf,
-      units: s.units,
-      sheet,
-      duty: s.duty,
-      lit: s.lit,
-      slot: s.slot,
-      working: s.working,
-      upright: s.fold !== 'desk' && !s.printing,
-      // Another sheet of the job may be the first that is opened: then nobody has measured the scene yet.
-      sceneWidth: s.sceneWidth || UNSEEN,
-      sceneHeight: s.sceneHeight || UNSEEN,
-      lineWidth: s.lineWidth || UNSEEN,
-      hold: s.hold,
-      curveWidth: s.curveWidth,
-      plumbing: s.plumbing,
-      tried: s.tried,
-      compared: s.compared,
-      ...SCALES[s.fold],
-    };
-    this.#engine.show(this.#version, rig, this.job()?.good, view);
+    this.#engine.show(this.#version, rig, this.job()?.good, viewOf(s));
   }
 
   #hear(message: FromEngine): void {
@@ -376,10 +361,7 @@ export class DeskStore {
         const newest = version === this.#version;
         if (newest) this.#judge(problems.length === 0);
         if (newest && body !== undefined) this.#askOdds(problems.length === 0);
-        this.#set({
-          problems,
-          ...(body === undefined ? {} : { body }),
-        });
+        this.#set({ problems, ...(body === undefined ? {} : { body }) });
         if (newest && this.#inputAt !== undefined) {
           const from = this.#inputAt;
           this.#inputAt = undefined;
@@ -463,9 +445,6 @@ export class DeskStore {
     if (kept !== this.#state.kept) this.#set({ kept });
   }
 }
-
-/** Width and height of drawings that do not lie on the sheet [px]. */
-const UNSEEN = 600;
 
 /** The job that is on the desk the first time. */
 const FIRST_JOB = 'tall-elms';

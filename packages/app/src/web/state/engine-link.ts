@@ -38,9 +38,10 @@ export class EngineLink {
     this.#worker.postMessage(message);
   }
 
-  /** Chooses a rig for a brief in a worker of its own, so that it can be stopped at any moment. */
+  /** Chooses a rig for a brief, around what is pinned in the rig there was, in a worker of its own, so that it can be stopped at any moment. */
   design(
     brief: unknown,
+    from: RigJson | undefined,
     units: UnitSystem,
     done: (outcome: { rig: RigJson } | { problems: readonly FieldProblem[] }) => void,
   ): void {
@@ -59,7 +60,7 @@ export class EngineLink {
     worker.onerror = (event) =>
       end({ problems: [{ path: '', message: event.message || 'the choosing of parts stopped' }] });
     start(worker);
-    const message: ToEngine = { type: 'design', brief, units };
+    const message: ToEngine = { type: 'design', brief, units, ...(from === undefined ? {} : { from }) };
     worker.postMessage(message);
   }
 

@@ -13,6 +13,8 @@ export function typedValue(given: Pick<Given, 'sort'>, text: string, shown: stri
     }
     case 'number':
       return /^\d+(\.\d+)?$/.test(plain) ? Number(plain) : text;
+    case 'text':
+      return text;
     default: {
       const unit = /^[−-]?[\d.,]+(?:\s+\d+\/\d+|\/\d+)?(\s*\D.*)$/.exec(shown)?.[1]?.trim();
       return /^[−-]?[\d.,]+$/.test(plain) && unit !== undefined ? `${plain} ${unit}` : text;

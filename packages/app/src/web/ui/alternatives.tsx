@@ -11,6 +11,7 @@ export function Alternatives({ slot, title, optional }: { slot: string; title: s
   const store = useStore();
   const effects = useDesk((s) => (s.effects?.slot === slot ? s.effects : undefined));
   const massUnit = useDesk((s) => s.body?.massUnit ?? '');
+  const row = useDesk((s) => s.body?.parts.find((p) => p.item === slot));
   const [all, setAll] = useState(false);
   const list = effects?.list ?? [];
   const shown = all ? list : list.slice(0, FIRST_SHOWN);
@@ -35,6 +36,17 @@ export function Alternatives({ slot, title, optional }: { slot: string; title: s
         {list.length > FIRST_SHOWN && (
           <button type="button" className="word" aria-expanded={all} onClick={() => setAll(!all)}>
             {all ? `The first ${FIRST_SHOWN} only` : `All ${list.length}`}
+          </button>
+        )}
+        {row !== undefined && (
+          <button
+            type="button"
+            className="word"
+            aria-pressed={row.pin.held}
+            title="A pinned part stays as it is in ways out, choices and when the parts are chosen again"
+            onClick={() => store.pin(row)}
+          >
+            {row.pin.held ? 'Pinned: loosen it' : 'Pin it'}
           </button>
         )}
         {optional === true && (

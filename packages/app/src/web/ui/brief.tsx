@@ -4,8 +4,8 @@ import { Cautions } from './cautions.tsx';
 import { useDesk } from './desk-context.ts';
 import { FieldProblems, GivenBox } from './given-box.tsx';
 
-/** Sentences that a phone shows before the rest is unfolded: target, outlet, stand. */
-const FIRST_ON_PHONE = 3;
+/** Sentences that a phone shows before the rest is unfolded: caller, target, outlet, stand. */
+const FIRST_ON_PHONE = 4;
 
 /** The brief in the customer's words: prose with every given value in a box. */
 export function Brief() {

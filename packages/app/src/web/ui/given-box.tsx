@@ -39,6 +39,7 @@ function problemId(path: string): string {
 function TypedBox({ given }: { given: Given }) {
   const store = useStore();
   const { path, shown, start, label } = given;
+  const words = given.sort === 'text';
   const problem = useDesk((s) => s.problems.find((p) => p.path === path)?.message);
   const raw = useDesk((s) => {
     const job = s.current === undefined ? undefined : s.jobs[s.current];
@@ -52,14 +53,16 @@ function TypedBox({ given }: { given: Given }) {
   const value = text ?? idle;
 
   const put = (next: string) => {
-    store.edit({ about: label, puts: [{ path: pathOf(path), value: typedValue(given, next, shown) }] }, path);
+    const value = typedValue(given, next, shown);
+    const paths = given.also === undefined ? [path] : [path, given.also];
+    store.edit({ about: label, puts: paths.map((p) => ({ path: pathOf(p), value })) }, path);
   };
   const change = (next: string) => {
     setText(next);
     put(next);
   };
   const step = (from: string, by: number) => {
-    const next = stepped(from, by);
+    const next = words ? undefined : stepped(from, by);
     if (next !== undefined) change(next);
   };
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
@@ -70,8 +73,12 @@ function TypedBox({ given }: { given: Given }) {
     } else if (event.key === 'Enter') event.currentTarget.blur();
     else if (event.key === 'Escape') {
       event.preventDefault();
+      const paths = given.also === undefined ? [path] : [path, given.also];
       if (text !== undefined)
-        store.edit({ about: label, puts: [{ path: pathOf(path), value: began.current }] }, path);
+        store.edit(
+          { about: label, puts: paths.map((p) => ({ path: pathOf(p), value: began.current })) },
+          path,
+        );
       setText(undefined);
       event.currentTarget.blur();
     }

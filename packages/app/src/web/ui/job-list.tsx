@@ -15,7 +15,6 @@ interface Found {
 /** All jobs of the records, found by words; and new ones, by the kind of work. */
 export function JobList() {
   const store = useStore();
-  const briefs = useDesk((s) => s.briefs);
   const current = useDesk((s) => s.current);
   const [words, setWords] = useState('');
   const [found, setFound] = useState<Found>();
@@ -51,22 +50,7 @@ export function JobList() {
             }}
           />
         </label>
-        <label>
-          New job{' '}
-          <select
-            value=""
-            onChange={(event) => {
-              if (event.target.value !== '') store.begin(event.target.value);
-            }}
-          >
-            <option value="">choose the work</option>
-            {briefs.map((b) => (
-              <option key={b.id} value={b.id}>
-                {b.title}
-              </option>
-            ))}
-          </select>
-        </label>
+        <NewJob />
         <button type="button" className="word" onClick={() => store.list(false)}>
           Fold
         </button>
@@ -102,6 +86,37 @@ export function JobList() {
         </button>
       )}
     </section>
+  );
+}
+
+/** A select that began the job at once would begin the first kind of work that the arrow keys come to. */
+function NewJob() {
+  const store = useStore();
+  const briefs = useDesk((s) => s.briefs);
+  const [work, setWork] = useState('');
+  return (
+    <form
+      className="new-job"
+      onSubmit={(event) => {
+        event.preventDefault();
+        store.begin(work);
+      }}
+    >
+      <label>
+        New job{' '}
+        <select value={work} onChange={(event) => setWork(event.target.value)}>
+          <option value="">choose the work</option>
+          {briefs.map((b) => (
+            <option key={b.id} value={b.id}>
+              {b.title}
+            </option>
+          ))}
+        </select>
+      </label>{' '}
+      <button type="submit" className="word" disabled={work === ''}>
+        Begin it
+      </button>
+    </form>
   );
 }
 

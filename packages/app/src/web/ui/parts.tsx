@@ -5,6 +5,7 @@ import { Cautions } from './cautions.tsx';
 import { useDesk, useStore } from './desk-context.ts';
 import { FieldProblems, GivenBox } from './given-box.tsx';
 import { Balloon } from './marks.tsx';
+import { PinSign } from './signs.tsx';
 
 const NO_PARTS: readonly PartRow[] = [];
 const NO_SLOTS: readonly { slot: string; name: string }[] = [];
@@ -88,6 +89,7 @@ const PartLine = memo(
           >
             {row.count > 1 ? `${row.count} × ` : ''}
             {row.name}
+            {row.pin.held && <PinSign />}
           </button>
           {row.givens.map(({ before, given, after }) => (
             <span className="part-given" key={given.path}>

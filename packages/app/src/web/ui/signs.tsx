@@ -20,3 +20,15 @@ export function ProjectionSign() {
     </svg>
   );
 }
+
+/** A part that is pinned: head, shaft and the line it is driven into, with its word. */
+export function PinSign() {
+  return (
+    <span className="pin-sign">
+      <svg viewBox="0 0 10 14" width="10" height="14" aria-hidden="true">
+        <path d="M2 1h6M5 1v10M1 11h8" />
+      </svg>{' '}
+      pinned
+    </span>
+  );
+}

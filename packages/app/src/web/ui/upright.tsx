@@ -4,6 +4,7 @@ import { Alternatives } from './alternatives.tsx';
 import { useDesk, useStore } from './desk-context.ts';
 import { FieldProblems, GivenBox } from './given-box.tsx';
 import { Balloon } from './marks.tsx';
+import { PinSign } from './signs.tsx';
 
 /** Shares of the column's width left of zero, for suction, and right of the last ceiling. */
 const LEFT = 8;
@@ -82,6 +83,7 @@ function Row({ step, part, ticks, wet, last, open }: RowProps) {
               onBlur={() => store.setLit(undefined)}
             >
               {step.name}
+              {part?.pin.held === true && <PinSign />}
               <small>{step.detail}</small>
             </button>
           )}

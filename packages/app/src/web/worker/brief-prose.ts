@@ -38,6 +38,7 @@ export function briefProse(raw: unknown, rig: Rig, duty: Duty, site: Site, units
   const { brief } = rig;
   const at = `brief.duties.${brief.duties.findIndex((d) => d.id === duty.id)}`;
   return [
+    callerLine(g),
     ...targetLine(g, at, brief, duty),
     ...outletLine(g, at, duty),
     standLine(g, at, duty),
@@ -45,6 +46,15 @@ export function briefProse(raw: unknown, rig: Rig, duty: Duty, site: Site, units
     carrierLine(g, brief),
     siteLine(g, site),
     ...limitLine(g, brief),
+  ];
+}
+
+/** Who calls and what the job is called. */
+function callerLine(g: Givens): Prose {
+  return [
+    g.text('brief.customer', 'Customer'),
+    ' asks for: ',
+    g.text('title', 'What the job is called', 'brief.title'),
   ];
 }
 

@@ -44,11 +44,12 @@ export class Choices {
     this.#found = [
       { id: 'now', name: 'As it stands', proof: trials.proof, margin: leastMargin(trials.proof) },
     ];
-    const lists = slotsOf(trials.rig).map((slot) =>
+    const loose = slotsOf(trials.rig).filter(({ id }) => trials.rig.items.get(id)?.item.pinned !== true);
+    const lists = loose.map((slot) =>
       partsInstead(trials.rig, trials.catalogue, slot.id).map((part) => ({ slot: slot.id, part })),
     );
     // Turn by turn from every slot, so that the plot is a fair picture early.
-    const longest = Math.max(...lists.map((list) => list.length));
+    const longest = Math.max(0, ...lists.map((list) => list.length));
     this.#left = Array.from({ length: longest }, (_, i) => lists.flatMap((list) => list[i] ?? [])).flat();
     this.#total = this.#left.length;
   }

@@ -1,2 +1,2 @@
 /** Choosing a rig: fetched when a brief has none yet, since most changes are of a rig that is there. */
-export { designRig } from '@spraywright/engine/rig';
+export { designRig, redesignRig } from '@spraywright/engine/rig';

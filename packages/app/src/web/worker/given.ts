@@ -60,6 +60,13 @@ export class Givens {
     return { path, sort: 'money', label, shown };
   }
 
+  /** Words as they were typed, and a second field that says the same. */
+  text(path: string, label: string, also?: string): Given {
+    const raw = this.raw(path);
+    const shown = raw === undefined ? '' : textOf(raw);
+    return { path, sort: 'text', label, shown, ...(also === undefined ? {} : { also }) };
+  }
+
   choice(path: string, label: string, choices: readonly (readonly [string, string])[], start: string): Given {
     const raw = this.raw(path);
     const value = raw === undefined ? start : textOf(raw);

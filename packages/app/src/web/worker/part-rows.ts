@@ -32,6 +32,10 @@ export function partRows(raw: unknown, rig: Rig, proof: Proof, units: UnitSystem
         price: money(line?.priceCents ?? 0).slice(1),
         givens: givensOf(g, rig, p.item, item.length, part.kind),
         optional: slot?.optional ?? false,
+        pin: {
+          path: `items.${rig.document.items.findIndex((i) => i.id === p.item)}.pinned`,
+          held: item.pinned === true,
+        },
         ...(states.has(p.item) ? { state: states.get(p.item)! } : {}),
       };
     })

@@ -22,9 +22,13 @@ export interface TriedChange extends SingleChange {
   readonly effect: Effect;
 }
 
-/** Every single change of a rig that still gives what the brief wishes: settings first, then the parts of each slot. */
+/**
+ * Every single change of a rig that still gives what the brief wishes: settings first, then the parts of each slot. What
+ * is pinned stays as it is.
+ */
 export function singleChanges(trials: Trials): SingleChange[] {
   const { rig, catalogue } = trials;
+  const loose = (slot: string) => rig.items.get(slot)?.item.pinned !== true;
   const settings = settingsOf(trials).map(({ slot, name, change }): SingleChange => ({
     slot,
     name,
@@ -40,7 +44,7 @@ export function singleChanges(trials: Trials): SingleChange[] {
         make: (raw) => putPart(raw, catalogue, id, part),
       })),
   );
-  return [...settings, ...parts];
+  return [...settings, ...parts].filter(({ slot }) => loose(slot));
 }
 
 /** Tries one change; undefined when it gives no rig. */

@@ -11,6 +11,10 @@ export interface RawRig {
   layout: string;
   brief: unknown;
   items: RawItem[];
+  /** Parts that are in no catalogue. */
+  ownParts?: unknown[];
+  /** Where it is priced otherwise than usual. */
+  pricing?: unknown;
   nodes: { id: string; height: number }[];
   lines: RawLine[];
 }
@@ -23,6 +27,7 @@ interface RawItem {
   set?: string;
   setByDuty?: Record<string, string>;
   speed?: string;
+  pinned?: boolean;
   /** A place given by hand, as lengths. */
   at?: { x?: string; y?: string; z?: string };
 }
