@@ -1,7 +1,6 @@
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import type { ComponentType } from 'react';
 import { DoingsSheet } from './doings-sheet.tsx';
-import { OfficeStart } from './office-start.tsx';
 import { PartsSheet } from './parts-sheet.tsx';
 import { CalendarSheet } from './quotes/calendar-sheet.tsx';
 import { JobsSheet } from './quotes/jobs-sheet.tsx';
@@ -22,11 +21,10 @@ interface Section {
 
 /** The sections of the office, in the order of the index; the first is shown when the address names none. */
 export const SECTIONS: readonly [Section, ...Section[]] = [
-  { path: 'start', name: 'Start', Sheet: OfficeStart },
-  { path: 'parts', name: 'Parts', Sheet: PartsSheet },
   { path: 'jobs', name: 'Jobs', Sheet: JobsSheet },
   { path: 'quotes', name: 'Quotes', Sheet: QuotesSheet },
   { path: 'calendar', name: 'Calendar', Sheet: CalendarSheet },
+  { path: 'parts', name: 'Parts', Sheet: PartsSheet },
   { path: 'people', name: 'People', Sheet: PeopleSheet },
   { path: 'doings', name: 'Who did what', Sheet: DoingsSheet },
 ];
