@@ -87,7 +87,7 @@ function sideBySide(quote: FrozenQuote): string {
     .slice(0, MOST_ROWS);
   const head = quote.options.map(({ name }, i) => `<th scope="col">${i + 1}. ${escaped(name)}</th>`).join('');
   return `<section><h2>Side by side</h2><div class="scroll" tabindex="0" role="region" aria-label="The options side by side"><table>
-<thead><tr><th></th>${head}</tr></thead><tbody>${rows
+<thead><tr><td></td>${head}</tr></thead><tbody>${rows
     .map(
       ({ name, values }) =>
         `<tr><th scope="row">${escaped(name)}</th>${values.map((v) => `<td>${escaped(v)}</td>`).join('')}</tr>`,

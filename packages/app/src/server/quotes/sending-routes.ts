@@ -17,8 +17,7 @@ const SENT = ['not-json', 'foreign-page', 'too-large', 'wrong-type', 'bad-reques
 export const sendRoute = createRoute({
   method: 'post',
   path: '/api/quotes/{number}/revisions/{revision}/links',
-  summary:
-    'Send the newest revision: a link of its own for the customer, by e-mail where an address is given',
+  summary: 'Send a quote by a link for the customer',
   request: { params: revisionParams, body: { required: true, content: json(sendShape) } },
   responses: {
     201: { description: 'The link, and what became of the letter', content: json(sentShape) },

@@ -75,9 +75,11 @@ export function QuoteSheet(given: {
       </p>
       <OptionsTable document={document} />
       {open && quote.state !== 'withdrawn' && (
-        <SendQuote number={number} revision={revision.revision} sent={load} />
+        <SendQuote key={revision.revision} number={number} revision={revision.revision} sent={load} />
       )}
-      {quote.revisions.length > 1 && <ComparedRevisions quote={quote} to={revision.revision} />}
+      {quote.revisions.length > 1 && (
+        <ComparedRevisions key={revision.revision} quote={quote} to={revision.revision} />
+      )}
       <QuoteStory quote={quote} story={story} changed={load} />
       {open && (
         <section>
