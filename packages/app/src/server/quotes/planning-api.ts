@@ -106,6 +106,7 @@ const calendarRoute = createRoute({
           .openapi('BuildCalendar'),
       ),
     },
+    ...refusals('records-away'),
   },
 });
 

@@ -47,11 +47,14 @@ const listRoute = createRoute({
   },
 });
 
+/** Who asks must be said, so that an empty body starts nothing. */
+const whoAsks = z.object({ by: byShape.removeDefault() }).openapi('AskQuotesAgain');
+
 const askRoute = createRoute({
   method: 'post',
   path: '/api/quotes-again',
   summary: 'Prove the open quotes again with the catalogue as it stands',
-  request: { body: { required: true, content: json(z.object({ by: byShape }).openapi('AskQuotesAgain')) } },
+  request: { body: { required: true, content: json(whoAsks) } },
   responses: {
     202: { description: 'It is under way', content: json(z.object({ id })) },
     ...refusals('not-json', 'foreign-page', 'too-large', 'wrong-type', 'bad-request'),
