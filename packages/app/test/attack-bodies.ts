@@ -12,6 +12,7 @@ interface Schema {
   readonly const?: unknown;
   readonly pattern?: string;
   readonly minimum?: number;
+  readonly required?: readonly string[];
 }
 
 interface Described {
@@ -30,6 +31,8 @@ export interface Target {
   readonly address: (text: string) => string;
   /** An address of something that is there. */
   readonly known: string;
+  /** Whether a field must be sent: an empty body is no fitting one. */
+  readonly needsBody: boolean;
   /** A body with the text in every field that takes any text; undefined where the route takes none. */
   readonly body: (text: string) => unknown;
 }
@@ -60,11 +63,16 @@ export async function targets({ send }: AttackedShop): Promise<readonly Target[]
         address: (text: string) =>
           path.replace(/\{\w+\}/g, encodeURIComponent(text.replace(/[\ud800-\udfff]/g, '\ufffd'))) +
           (query.length === 0 ? '' : `?${new URLSearchParams(query.map((name) => [name, text]))}`),
+        needsBody: schema !== undefined && needsField(schema, described.components.schemas),
         body: (text: string) =>
           schema === undefined ? undefined : filled(schema, text, described.components.schemas),
       };
     }),
   );
+}
+
+function needsField({ $ref, required = [] }: Schema, named: Readonly<Record<string, Schema>>): boolean {
+  return $ref === undefined ? required.length > 0 : needsField(named[$ref.split('/').at(-1)!] ?? {}, named);
 }
 
 function filled(schema: Schema, text: string, named: Readonly<Record<string, Schema>>, depth = 0): unknown {

@@ -287,8 +287,8 @@ describe('A body that is none', () => {
       'x/y; charset=\\',
       '',
     ];
-    for (const { method, known, body } of routes) {
-      if (body('x') === undefined) continue;
+    for (const { method, known, needsBody } of routes) {
+      if (!needsBody) continue;
       for (const [k, text] of bodies.entries())
         for (const type of k < 3 ? types : types.slice(0, 1)) {
           const answer = await unharmed(shop, secrets, method, known, {

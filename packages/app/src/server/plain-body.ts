@@ -5,8 +5,8 @@ import { problem } from './problem.ts';
 const DEEPEST = 100;
 
 /**
- * Refuses what no record can hold, before anything reads it: the sign of code 0, which a database does not keep in a text, and
- * documents nested so deeply that reading them would take the server's whole stack.
+ * Refuses what no record can hold, before anything reads it: the sign of code 0, which a database does not keep in a text,
+ * numbers beyond all bounds, and documents nested so deeply that reading them would take the server's whole stack.
  */
 export function plainBody(): MiddlewareHandler {
   return async (c, next) => {
@@ -20,6 +20,28 @@ export function plainBody(): MiddlewareHandler {
 }
 
 function faultIn(text: string): string | undefined {
+  return (
+    faultOfSigns(text) ??
+    (hasEndlessNumber(text) ? 'a number of the body is too large to be kept' : undefined)
+  );
+}
+
+/** A number beyond what the program can hold would be kept as nothing at all. */
+function hasEndlessNumber(text: string): boolean {
+  if (!/\d[eE]\+?\d{3}|\d{309}/.test(text)) return false;
+  let found = false;
+  try {
+    JSON.parse(text, (_, value: unknown) => {
+      found ||= value === Infinity || value === -Infinity;
+      return value;
+    });
+  } catch {
+    // What is no JSON is refused as such, by whoever reads it.
+  }
+  return found;
+}
+
+function faultOfSigns(text: string): string | undefined {
   let depth = 0;
   let quoted = false;
   for (let i = 0; i < text.length; i++) {
