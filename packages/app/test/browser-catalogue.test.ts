@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { demoCatalogue } from './demo.ts';
+import { demoCatalogue, demoRig, demoShop } from './demo.ts';
 import { builtPageAndBrowser, findings, served } from './desk-page.ts';
 import { testServer, type TestServer } from './desk-server.ts';
 
@@ -148,9 +148,36 @@ describe('The catalogue of the office on the page', () => {
     expect(curve[1]!.flow).toMatch(/ gpm$/);
   });
 
+  it('shows what the open quotes say now', async () => {
+    const { raw } = demoRig('light-cart', demoCatalogue(), demoShop());
+    const rig = raw as { items: { id: string; part: string }[] };
+    const post = (method: string, path: string, body: object) =>
+      server.app.request(path, {
+        method,
+        headers: { 'Content-Type': 'application/json' },
+        body: JSON.stringify(body),
+      });
+    await post('POST', '/api/jobs', { id: 'cart', rig });
+    await post('POST', '/api/quotes', { job: 'cart' });
+    const gun = rig.items.find(({ id }) => id === 'gun')!.part;
+    const { document, ...head } = (await kept(gun)) as Opened & { edition: number };
+    const dearer = { ...document, priceCents: document.priceCents + 2500 };
+    await post('PUT', `/api/parts/${gun}`, { madeOn: head.edition, part: dearer });
+    await goto('#parts/Quotes');
+    await page.getByText(/1 open quote was proven with edition \d+; 1 says something else now/).waitFor();
+    await page.getByText(/\$25 more/).waitFor();
+    expect(await findings(page)).toEqual([]);
+  });
+
   it('fits a phone, a tablet and a desk', async () => {
     for (const width of [390, 820, 1440])
-      for (const place of ['#parts', `#parts/${PUMP.id}`, '#parts/Table', '#parts/New/hose']) {
+      for (const place of [
+        '#parts',
+        `#parts/${PUMP.id}`,
+        '#parts/Table',
+        '#parts/New/hose',
+        '#parts/Quotes',
+      ]) {
         await page.setViewportSize({ width, height: 900 });
         await goto(place);
         await page.locator('.parts-keeping h1').waitFor();

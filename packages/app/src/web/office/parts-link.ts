@@ -101,3 +101,33 @@ export interface Planned {
 }
 
 export const readTable = (table: object) => got<Planned>('api/parts/table', sent(table));
+
+/** A round in which the open quotes are proven again. */
+export interface RoundAgain {
+  readonly id: string;
+  readonly edition: number;
+  readonly state: 'waiting' | 'running' | 'done' | 'failed';
+  readonly total: number;
+  readonly done: number;
+  readonly changed: number;
+  readonly trouble: string;
+}
+
+export interface FindingAgain {
+  readonly quote: string;
+  readonly revision: string;
+  readonly title: string;
+  readonly customer: string;
+  readonly beforeCents: number;
+  readonly afterCents?: number;
+  readonly brokenBefore: number;
+  readonly brokenAfter?: number;
+  readonly said: readonly string[];
+}
+
+export const roundsAgain = () => got<{ rounds: readonly RoundAgain[] }>('api/quotes-again?limit=1');
+
+export const askAgain = () => got<unknown>('api/quotes-again', sent({}));
+
+export const findingsOf = (id: string, after = '') =>
+  got<{ findings: readonly FindingAgain[] }>(`api/quotes-again/${id}?${new URLSearchParams({ after })}`);

@@ -4,6 +4,7 @@ import { hashOf } from '../frame/hash.ts';
 import { NewPart, PartSheet } from './part-sheet.tsx';
 import { findParts, type PartHead, type PartsAsked } from './parts-link.ts';
 import { PartsTable } from './parts-table.tsx';
+import { QuotesAgain } from './quotes-again.tsx';
 import '../style/office-parts.css';
 
 /** Quiet time after a letter before the records are asked [ms]. */
@@ -14,6 +15,7 @@ export function PartsSheet({ at }: { readonly at: readonly string[] }) {
   // No id has a capital letter.
   const [first = '', second = ''] = at;
   if (first === 'Table') return <PartsTable />;
+  if (first === 'Quotes') return <QuotesAgain />;
   if (first === 'New') return <NewPart key={second} kind={KINDS.find((kind) => kind === second) ?? 'pump'} />;
   return first === '' ? <PartsList /> : <PartSheet key={first} id={first} />;
 }
@@ -87,6 +89,9 @@ function PartsList() {
       <p className="part-acts">
         <a className="part-button" href={hashOf('parts', 'Table')}>
           Read a price list or table
+        </a>
+        <a className="part-button" href={hashOf('parts', 'Quotes')}>
+          Open quotes, proven again
         </a>
         {asked.kind !== '' && (
           <a className="part-button" href={`api/parts.csv?kind=${asked.kind}`} download>
