@@ -8,14 +8,17 @@ const benches = {
   proof: 'packages/app/bench/proof.bench.ts',
   confidence: 'packages/app/bench/confidence.bench.ts',
   search: 'packages/app/bench/search.bench.ts',
+  exact: 'packages/app/bench/exact.bench.ts',
   learning: 'packages/app/bench/learning.bench.ts',
   records: 'packages/app/bench/records.bench.ts',
   reproof: 'packages/app/bench/reproof.bench.ts',
   fault: 'packages/app/bench/fault.bench.ts',
 };
+// Takes many minutes: only when it is named.
+const LONG = ['exact'];
 const only = process.argv[2];
 for (const [name, file] of Object.entries(benches)) {
-  if (only !== undefined && only !== name) continue;
+  if (only === undefined ? LONG.includes(name) : only !== name) continue;
   say(`\n== ${name}`);
   run('node', ['--conditions=source', '--import', 'tsx', file]);
 }

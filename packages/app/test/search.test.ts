@@ -1,4 +1,4 @@
-import { catalogueOf, type Catalogue, type Part } from '@spraywright/engine/catalogue';
+import type { Catalogue } from '@spraywright/engine/catalogue';
 import {
   designRig,
   searchRigs,
@@ -8,50 +8,12 @@ import {
   whyNot,
 } from '@spraywright/engine/rig';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { cutDown, cutToSize, unbeatenOf } from './cut-down.ts';
 import { demoBriefs, demoCatalogue, demoShop } from './demo.ts';
 
 const catalogue = demoCatalogue();
 const shop = demoShop();
 const briefs = new Map(demoBriefs().map((b) => [b.name, b.raw]));
-
-/** A sequence of even numbers in [0, 1), the same each time: multiplication modulo 2^31 - 1. */
-function sequence(seed: number): () => number {
-  let x = seed;
-  return () => (x = (x * 48271) % 2147483647) / 2147483647;
-}
-
-/**
- * The parts of the quick selection and some others in the slots that are named, with all fittings and small things: a
- * catalogue small enough to go through whole.
- */
-function cutDown(name: string, slots: Readonly<Record<string, number>>, seed: number): Catalogue {
-  const raw = briefs.get(name)!;
-  const design = designRig(raw, catalogue, shop);
-  if (!design.ok) throw new Error(`no rig for ${name}`);
-  const next = sequence(seed);
-  const layout = catalogue.layouts.find((l) => l.id === design.rig.layout)!;
-  const kept = new Set(design.rig.items.map((i) => i.part));
-  for (const [slot, more] of Object.entries(slots)) {
-    const now = catalogue.parts.get(design.rig.items.find((i) => i.id === slot)!.part)!;
-    expect(layout.slots.some((s) => s.id === slot)).toBe(true);
-    const others = catalogue.byKind[now.kind]
-      .map((part: Part) => ({ part, near: Math.abs(part.priceCents - now.priceCents) * (0.5 + next()) }))
-      .sort((a, b) => a.near - b.near)
-      .filter(({ part }) => !kept.has(part.id));
-    for (const { part } of others.slice(0, more)) kept.add(part.id);
-  }
-  const parts = [...catalogue.parts.values()].filter(
-    (p) => kept.has(p.id) || p.kind === 'fitting' || p.kind === 'hardware',
-  );
-  return catalogueOf(catalogue.name, catalogue.version, parts);
-}
-
-const beaten = (a: Figures, b: Figures) =>
-  b.priceCents <= a.priceCents &&
-  b.mass <= a.mass &&
-  b.margin >= a.margin &&
-  b.days <= a.days &&
-  JSON.stringify(a) !== JSON.stringify(b);
 
 function holds(best: Figures, { figures, broken }: NonNullable<OneSet['proven']>): void {
   expect(best.priceCents).toBeLessThanOrEqual(figures.priceCents);
@@ -102,10 +64,39 @@ describe.each(CASES)('search among the parts of %s', (name, slots) => {
     if (!found.ok) throw new Error('the brief is not read');
     expect(found.complete).toBe(true);
     expect(found.progress.settled).toBe(1);
-    const wanted = figures.filter((a) => !figures.some((b) => beaten(a, b))).map((f) => JSON.stringify(f));
-    expect(found.choices.map((c) => JSON.stringify(c.figures)).sort()).toEqual([...new Set(wanted)].sort());
+    expect(found.choices.map((c) => JSON.stringify(c.figures)).sort()).toEqual(unbeatenOf(figures));
     expect(found.progress.proofs).toBeLessThan(size * 0.75);
   });
+});
+
+describe('search among random parts', () => {
+  const names = [
+    'utility-12v',
+    'light-cart',
+    'roof-skid',
+    'tall-elms',
+    'three-point-pasture',
+    'nurse-trailer',
+  ];
+
+  it.each(names.map((name, i) => [name, 101 + i] as const))(
+    'of %s finds what going through every set finds (seed %i)',
+    (name, seed) => {
+      const cut = cutToSize(name, 250, seed);
+      const sets = setsOfParts(briefs.get(name), cut.catalogue, shop);
+      const figures: Figures[] = [];
+      for (let i = 0; i < sets.size; i++) {
+        const { proven } = sets.proven(i);
+        if (proven?.broken.length === 0) figures.push(proven.figures);
+      }
+      const found = searchRigs(briefs.get(name), cut.catalogue, shop, { mostProofs: 100_000 });
+      if (!found.ok) throw new Error('the brief is not read');
+      expect(found.complete).toBe(true);
+      expect(found.choices.map((c) => JSON.stringify(c.figures)).sort()).toEqual(unbeatenOf(figures));
+      expect(figures.length).toBeGreaterThan(0);
+    },
+    60_000,
+  );
 });
 
 describe('why not', () => {
