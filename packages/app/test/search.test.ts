@@ -23,6 +23,9 @@ function holds(best: Figures, { figures, broken }: NonNullable<OneSet['proven']>
   else expect(broken).not.toEqual([]);
 }
 
+/** Of so many sets one is held against its bounds; all of them are proven. */
+const JUDGED = 3;
+
 const CASES: readonly [string, Readonly<Record<string, number>>][] = [
   ['utility-12v', { pump: 2, gun: 2, tip: 3, strainer: 2 }],
   ['light-cart', { engine: 2, reduction: 2, regulator: 2 }],
@@ -40,8 +43,14 @@ describe.each(CASES)('search among the parts of %s', (name, slots) => {
     const sets = setsOfParts(briefs.get(name), small, shop);
     ({ size } = sets);
     for (let i = 0; i < size; i++) {
-      const { outside, limit, bounds, proven } = sets.at(i);
+      const judged = i % JUDGED === 0 ? sets.at(i) : undefined;
+      const { outside, proven } = judged ?? sets.proven(i);
       if (outside) continue;
+      if (judged === undefined) {
+        if (proven?.broken.length === 0) figures.push(proven.figures);
+        continue;
+      }
+      const { limit, bounds } = judged;
       if (proven === undefined) {
         expect(limit).toBeLessThan(0);
         continue;

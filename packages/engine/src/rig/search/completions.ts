@@ -4,8 +4,6 @@ import { marginStep, type Figures } from './figures.ts';
 import { plus } from './money.ts';
 import { unbeaten, type Trim, type TrimFront } from './trims.ts';
 
-/** Ways to fill the groups of one core that are gone through. */
-const MOST_WAYS = 20_000;
 /** Groups with a line that meets the others at the manifold. */
 const MEETING: ReadonlySet<Group['id']> = new Set<Group['id']>(['return', 'agitation', 'induction']);
 
@@ -21,36 +19,55 @@ export function bestWays(parting: Parting, core: Core, keep: Keep): Completion[]
  * never because another one has better bounds: that other one may turn out to break a promise. Only a gauge is chosen
  * by its figures alone, since no promise reads it. Undefined when they are too many to go through.
  */
-export function allWays(parting: Parting, core: Core, keep: Keep): Completion[] | undefined {
+export function allWays(parting: Parting, core: Core, keep: Keep, most: number): Completion[] | undefined {
   const ideals = core.fronts.map((fronts) => idealOf(fronts));
-  const fronts = core.fronts.map((list, i) => {
-    const base = plus(core.adds, ...ideals.filter((_, k) => k !== i));
-    const late = Math.max(core.late, ...ideals.filter((_, k) => k !== i).map((o) => o.late));
-    const margin = Math.min(core.margin, ...ideals.filter((_, k) => k !== i).map((o) => o.margin));
-    const figures = (t: Omit<Trim, 'parts'>) =>
+  const fronts: (readonly TrimFront[])[] = [];
+  let ways = 1;
+  for (const [i, list] of core.fronts.entries()) {
+    const left = leftOf(parting, core, list, i, ideals, keep, most / ways);
+    if (left === undefined) return undefined;
+    ways *= left.reduce((sum, f) => sum + f.trims.length, 0);
+    if (ways > most) return undefined;
+    if (ways === 0) return [];
+    fronts.push(left);
+  }
+  return joinedUp(parting, core, fronts, keep, inOrder);
+}
+
+/** The ways of one group that a test lets through with the best of all other groups; undefined when they are too many. */
+function leftOf(
+  parting: Parting,
+  core: Core,
+  list: readonly TrimFront[],
+  place: number,
+  ideals: readonly Omit<Trim, 'parts'>[],
+  keep: Keep,
+  most: number,
+): TrimFront[] | undefined {
+  const others = ideals.filter((_, k) => k !== place);
+  const base = plus(core.adds, ...others);
+  const late = Math.max(core.late, ...others.map((o) => o.late));
+  const margin = Math.min(core.margin, ...others.map((o) => o.margin));
+  const passes = (t: Omit<Trim, 'parts'>) =>
+    keep(
       parting.figures(
         base.cents + t.cents,
         base.mass + t.mass,
         Math.max(late, t.late),
         Math.min(margin, t.margin),
-      );
-    const least = ideals[i]!;
-    return list.flatMap((f): TrimFront[] => {
-      const trims =
-        parting.groups[i]!.id === 'gauge'
-          ? f.trims.filter((t) => keep(figures(t)))
-          : f.table.where(
-              f.margin,
-              (t) => keep(figures(t)),
-              (cents) => !keep(figures({ ...least, cents })),
-              parting.cap,
-            );
-      return trims.length === 0 ? [] : [{ ...f, trims }];
-    });
-  });
-  const ways = fronts.reduce((n, list) => n * list.reduce((sum, f) => sum + f.trims.length, 0), 1);
-  if (ways > MOST_WAYS) return undefined;
-  return ways === 0 ? [] : joinedUp(parting, core, fronts, keep, inOrder);
+      ),
+    );
+  const least = ideals[place]!;
+  const left: TrimFront[] = [];
+  for (const f of list) {
+    const trims =
+      parting.groups[place]!.id === 'gauge'
+        ? f.trims.filter(passes)
+        : f.table.where(f.margin, passes, (cents) => !passes({ ...least, cents }), parting.cap, most);
+    if (trims === undefined) return undefined;
+    if (trims.length > 0) left.push({ ...f, trims });
+  }
+  return left;
 }
 
 function joinedUp(

@@ -11,6 +11,8 @@ import type { PartAt, SearchSpace } from './space.ts';
 
 /** Sets of parts between two reports. */
 const REPORT = 500;
+/** Ways to fill the groups of one core that are gone through. */
+const MOST_WAYS = 20_000;
 const BEATEN = 'beaten by a rig already found';
 
 /** A space with its bounds, once what no rig can have is gone. */
@@ -60,10 +62,12 @@ export class CoreSearch {
     );
     const parts = new Map<string, Part | undefined>();
     const partAt: PartAt = (slot) => parts.get(slot);
+    const left: LeftCore[] = [];
     const visit = (depth: number, sets: number, sum: Figure, margin: number): void => {
       const slot = coreSlots[depth];
       if (slot === undefined) {
-        if (this.#complete(parting, parts, partAt, margin)) this.settled += sets;
+        if (this.#try(parting, parts, partAt, margin)) this.settled += sets;
+        else left.push({ parts: new Map(parts), sets, margin });
         return;
       }
       const each = sets / options[depth]!.length;
@@ -107,6 +111,12 @@ export class CoreSearch {
       parts.delete(slot);
     };
     visit(0, space.size, { cents: 0, mass: 0, late: 0 }, Infinity);
+    for (const { parts: of, sets, margin } of left) {
+      if (this.#stopped) break;
+      if (!goOn()) this.#stopped = true;
+      else if (this.#goThrough(parting, of, margin)) this.settled += sets;
+      else this.#unsettled = true;
+    }
     return !this.#stopped && !this.#unsettled;
   }
 
@@ -120,23 +130,32 @@ export class CoreSearch {
     return this.#front.covers(best) ? BEATEN : undefined;
   }
 
-  /** True when nothing is left of the core. */
-  #complete(
+  /**
+   * Proves the ways to fill a core's groups that have the best bounds: they make the front by which nearly all others
+   * are covered. True when nothing of the core is left.
+   */
+  #try(
     parting: Parting,
     parts: ReadonlyMap<string, Part | undefined>,
     partAt: PartAt,
     margin: number,
   ): boolean {
     const core = parting.coreOf(partAt, margin);
-    const keep = (best: Figures) => best.margin >= 0 && !this.#front.covers(best);
-    if (core === undefined || !keep(parting.ideal(core))) return true;
-    // First those with the best bounds: they make the front by which nearly all others are covered.
-    if (!this.#prove(parting, bestWays(parting, core, keep), parts)) return false;
-    if (!keep(parting.ideal(core))) return true;
-    const all = allWays(parting, core, keep);
-    const done = all !== undefined && this.#prove(parting, all, parts);
-    this.#unsettled ||= !done;
-    return done;
+    if (core === undefined || !this.#keeps(parting.ideal(core))) return true;
+    const best = bestWays(parting, core, (figures) => this.#keeps(figures));
+    return this.#prove(parting, best, parts) && !this.#keeps(parting.ideal(core));
+  }
+
+  /** Proves every way to fill a core's groups that the front does not cover; true when nothing of the core is left. */
+  #goThrough(parting: Parting, parts: ReadonlyMap<string, Part | undefined>, margin: number): boolean {
+    const core = parting.coreOf((slot) => parts.get(slot), margin);
+    if (core === undefined || !this.#keeps(parting.ideal(core))) return true;
+    const all = allWays(parting, core, (figures) => this.#keeps(figures), MOST_WAYS);
+    return all !== undefined && this.#prove(parting, all, parts);
+  }
+
+  #keeps(best: Figures): boolean {
+    return best.margin >= 0 && !this.#front.covers(best);
   }
 
   #prove(
@@ -167,6 +186,13 @@ export class CoreSearch {
   #count(why: string, sets: number): void {
     this.#refused.set(why, sets + (this.#refused.get(why) ?? 0));
   }
+}
+
+/** A core of which something is left when all cores have been tried. */
+interface LeftCore {
+  readonly parts: ReadonlyMap<string, Part | undefined>;
+  readonly sets: number;
+  readonly margin: number;
 }
 
 interface Figure {

@@ -167,21 +167,31 @@ export class TrimTable {
     return kept;
   }
 
-  /** All ways that a test lets through, until one says that no dearer one can pass. */
+  /**
+   * All ways that a test lets through, until one says that no dearer one can pass; undefined when they are more than
+   * some number.
+   */
   where(
     margin: MarginOf,
     passes: (t: Omit<Trim, 'parts'>) => boolean,
     ends: (cents: number) => boolean,
     cap: number,
-  ): Trim[] {
+    most: number,
+  ): Trim[] | undefined {
     const out: Trim[] = [];
+    const trial = { cents: 0, mass: 0, late: 0, margin: cap };
     for (const row of this.#rows) {
-      if (!passes({ ...row, margin: cap })) {
+      trial.cents = row.cents;
+      trial.mass = row.mass;
+      trial.late = row.late;
+      if (!passes(trial)) {
         if (ends(row.cents)) break;
         continue;
       }
       const trim = this.#trim(row, margin);
-      if (trim.margin >= 0 && passes(trim)) out.push(trim);
+      if (trim.margin < 0 || !passes(trim)) continue;
+      if (out.length >= most) return undefined;
+      out.push(trim);
     }
     return out;
   }
