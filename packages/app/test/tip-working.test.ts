@@ -1,4 +1,4 @@
-import { proveRig } from '@spraywright/engine/rig';
+import { proveRig, stepText } from '@spraywright/engine/rig';
 import { describe, expect, it } from 'vitest';
 import { demoCatalogue, demoRig, demoShop } from './demo.ts';
 
@@ -36,10 +36,10 @@ describe('The working of a tip', () => {
     const step = proveRig(rig, catalogue, shop)
       .promises.flatMap((p) => (p.kind === 'flow' ? p.working : []))
       .find((s) => s.text.startsWith('flow asked'))!;
-    const [rate, speed, width] = /: ([\d.]+) gal\/acre × ([\d.]+) mph × ([\d.]+) ft$/
-      .exec(step.text)!
+    const [rate, speed, width] = /: ([\d.,]+) gal\/acre × ([\d.]+) mph × ([\d.]+) ft \/ 495$/
+      .exec(stepText(step, 'us'))!
       .slice(1)
-      .map(Number);
+      .map((figure) => Number(figure.replace(',', '')));
     // GPM = GPA mph in / 5940, Univ. of Missouri Extension G1270a.
     expect((rate! * speed! * width! * 12) / 5940 / (step.figure!.value / GPM)).toBeCloseTo(1, 2);
   });

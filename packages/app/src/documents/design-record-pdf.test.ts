@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { figureText, proveRig } from '@spraywright/engine/rig';
+import { figureText, proveRig, stepText } from '@spraywright/engine/rig';
 import { demoCatalogue, demoRig, demoShop } from '../../test/demo.ts';
 import { designRecordPdf } from './design-record-pdf.ts';
 
@@ -32,6 +32,7 @@ describe('The design record', () => {
         [
           p.sentence,
           p.method,
+          ...p.working.map((step) => stepText(step, 'us')),
           ...[p.has, p.asked].flatMap((f) => (f === undefined ? [] : [figureText(f, 'us')])),
         ]
           .map(dense)

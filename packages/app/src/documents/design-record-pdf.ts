@@ -1,7 +1,14 @@
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { PALETTES, pressureLine, throwScene } from '@spraywright/engine/drawings';
 import { display } from '@spraywright/engine/quantity';
-import { figureText, type DutyProof, type Proof, type Rig, type RigPromise } from '@spraywright/engine/rig';
+import {
+  figureText,
+  stepText,
+  type DutyProof,
+  type Proof,
+  type Rig,
+  type RigPromise,
+} from '@spraywright/engine/rig';
 import { cautionParagraphs } from './cautions-on-paper.ts';
 import { heading, rule } from './paper/blocks.ts';
 import { drawingOnPaper } from './paper/drawing-on-paper.ts';
@@ -135,7 +142,7 @@ function promiseBlock(p: RigPromise, { units }: QuoteOptions): Content {
     [EMPTY, small(sentenceOf(p.cause)), small(marginText(p), true), EMPTY],
     ...p.working.map((step): TableCell[] => [
       EMPTY,
-      small(step.text),
+      small(stepText(step, units)),
       small(step.figure === undefined ? '' : figureText(step.figure, units), true),
       EMPTY,
     ]),

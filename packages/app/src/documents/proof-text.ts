@@ -1,6 +1,7 @@
 import { display } from '@spraywright/engine/quantity';
 import {
   figureText,
+  stepText,
   oddsOf,
   type Confidence,
   type Proof,
@@ -84,7 +85,7 @@ function promiseLines(p: RigPromise, { units, working = false, confidence }: Pro
   if (working) {
     for (const step of p.working)
       lines.push(
-        `           ${step.text}${step.figure === undefined ? '' : `: ${figureText(step.figure, units)}`}`,
+        `           ${stepText(step, units)}${step.figure === undefined ? '' : `: ${figureText(step.figure, units)}`}`,
       );
     lines.push(`           method: ${p.method}; source: ${p.source}`);
   }

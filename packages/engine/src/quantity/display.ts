@@ -61,7 +61,12 @@ export function displayParts(
   return { figure: grouped(figure.toFixed(decimals), comma), unit: step.label ?? unit.symbol };
 }
 
-/** The unit a value is shown in: large values get large units. */
+/** The unit that `display` shows a value in: large values get large units. */
+export function displayUnit(value: number, dimension: Dimension, system: UnitSystem): string {
+  return stepFor(value, dimension, system, {}).unit;
+}
+
+/** The unit a value is shown in, and how. */
 function stepFor(value: number, dimension: Dimension, system: UnitSystem, options: DisplayOptions): Step {
   if (options.unit !== undefined) return { unit: options.unit, significant: 4 };
   const style = (options.as === undefined ? undefined : STYLES[options.as]) ?? STYLES[dimension];

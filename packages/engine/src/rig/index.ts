@@ -1,6 +1,8 @@
 export * from './brief.ts';
 export * from './rig-document.ts';
 export * from './promise.ts';
+export { stepText } from './working/step-text.ts';
+export { valueOfSum } from './working/formula.ts';
 export * from './bill/index.ts';
 export type { AddedFitting, OpenPort, Plumbing, PlumbingEnd, RigJoint } from './plumbing/index.ts';
 export {

@@ -26,10 +26,35 @@ export function figureText({ value, dimension }: Figure, units: UnitSystem): str
   }
 }
 
+/** A formula with the names of its terms in braces, the figure of each, and what SI values of it are multiplied with. */
+interface Sum {
+  readonly formula: string;
+  readonly terms: Readonly<Record<string, Figure>>;
+  readonly factor?: number;
+}
+
 /** One step of the working: what it is, and its figure. */
 export interface Step {
   readonly text: string;
   readonly figure?: Figure;
+  /** How the figure follows from others. */
+  readonly sum?: Sum;
+}
+
+/** A step whose figure follows from others by a formula, shown with the numbers put in. */
+export function worked(
+  text: string,
+  figure: Figure,
+  formula: string,
+  terms: Readonly<Record<string, Figure>>,
+  factor?: number,
+): Step {
+  return { text, figure, sum: { formula, terms, ...(factor === undefined ? {} : { factor }) } };
+}
+
+/** A figure in one word: `is(2, 'length')`. */
+export function is(value: number, dimension: Figure['dimension']): Figure {
+  return { value, dimension };
 }
 
 /** One thing the quote says and the proof computes. */

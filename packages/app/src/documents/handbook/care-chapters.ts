@@ -2,6 +2,7 @@ import { partNumbers } from '@spraywright/engine/drawings';
 import {
   careSteps,
   figureText,
+  stepText,
   type CareTime,
   type Proof,
   type Rig,
@@ -101,7 +102,7 @@ function workingBlocks(
           {
             kind: 'table' as const,
             captions: [caption, 'figure'],
-            rows: figures.map((s) => [s.text, figureText(s.figure!, units)]),
+            rows: figures.map((s) => [stepText(s, units), figureText(s.figure!, units)]),
             widths: ['*', 90] as const,
             words: 1,
           },

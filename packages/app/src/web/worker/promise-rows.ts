@@ -1,6 +1,6 @@
 import { partNumbers, promiseScale, type Palette } from '@spraywright/engine/drawings';
 import type { UnitSystem } from '@spraywright/engine/quantity';
-import { figureText, type Figure, type Proof, type RigPromise } from '@spraywright/engine/rig';
+import { figureText, stepText, type Figure, type Proof, type RigPromise } from '@spraywright/engine/rig';
 import type { PromiseRow } from '../protocol.ts';
 
 interface RowOptions {
@@ -52,9 +52,9 @@ export function promiseRows(proof: Proof, options: RowOptions): PromiseRow[] {
       source: p.source,
       ...(options.working.includes(p.id)
         ? {
-            working: p.working.map(({ text, figure }) => ({
-              text,
-              ...(figure === undefined ? {} : { figure: figureText(figure, units) }),
+            working: p.working.map((step) => ({
+              text: stepText(step, units),
+              ...(step.figure === undefined ? {} : { figure: figureText(step.figure, units) }),
             })),
           }
         : {}),

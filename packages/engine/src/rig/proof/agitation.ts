@@ -1,10 +1,11 @@
-import { compared, unknown, type RigPromise } from '../promise.ts';
+import { compared, is, unknown, worked, type RigPromise } from '../promise.ts';
 import { first } from '../rig-document.ts';
 import type { ProofContext, ProvenDuty } from './context.ts';
 import type { DutyLiquid } from './liquid.ts';
 
 /** Least flow through a plain return, without a jet, in tank volumes per second: 5 %/min. */
 const PLAIN_RETURN = 0.05 / 60;
+const MINUTE = 60;
 
 export function dutiesToStir(context: ProofContext): ProvenDuty[] {
   return context.duties.filter(({ duty, liquid }) => duty.agitate && liquid.agitationShare > 0);
@@ -16,10 +17,13 @@ export function backToTank({ rig }: ProofContext): string | undefined {
 }
 
 /** Flow back into the tank that keeps a liquid mixed [m3/s]. */
-export function stirringAsked({ rig, tank }: ProofContext, liquid: DutyLiquid): number {
-  return (
-    Math.max(liquid.agitationShare, first(rig, 'agitator') === undefined ? PLAIN_RETURN : 0) * tank.volume
-  );
+export function stirringAsked(context: ProofContext, liquid: DutyLiquid): number {
+  return stirringShare(context, liquid) * context.tank.volume;
+}
+
+/** The same in tank volumes per second [1/s]. */
+function stirringShare({ rig }: ProofContext, liquid: DutyLiquid): number {
+  return Math.max(liquid.agitationShare, first(rig, 'agitator') === undefined ? PLAIN_RETURN : 0);
 }
 
 /** The mix stays mixed while spraying: the least flow back into the tank over all duties that ask for agitation. */
@@ -39,6 +43,7 @@ export function agitationPromises(context: ProofContext): RigPromise[] {
   const demands = asking.map(({ duty, open, liquid }) => ({
     duty,
     asked: stirringAsked(context, liquid),
+    share: stirringShare(context, liquid),
     has: back === undefined ? 0 : (open.flowThrough.get(back) ?? 0),
     solved: open.status === 'converged',
   }));
@@ -59,10 +64,22 @@ export function agitationPromises(context: ProofContext): RigPromise[] {
             ? `the return alone, in "${worst.duty.name}"`
             : `${jet.part.name}, in "${worst.duty.name}"`,
         items: back === undefined ? [] : [back],
-        working: demands.map((d) => ({
-          text: `back into the tank: ${d.duty.name}`,
-          figure: { value: d.has, dimension: 'flow' },
-        })),
+        working: [
+          worked(
+            `asked in "${worst.duty.name}"`,
+            is(worst.asked, 'flow'),
+            '{share of the tank a minute} × {tank}',
+            {
+              'share of the tank a minute': is(worst.share * MINUTE, 'ratio'),
+              tank: is(context.tank.volume, 'volume'),
+            },
+            1 / MINUTE,
+          ),
+          ...demands.map((d) => ({
+            text: `back into the tank: ${d.duty.name}`,
+            figure: { value: d.has, dimension: 'flow' as const },
+          })),
+        ],
       },
       { value: worst.asked, dimension: 'flow' },
       { value: worst.has, dimension: 'flow' },

@@ -2,12 +2,13 @@ import {
   cableDrop,
   cableFor,
   copperAreaForDrop,
+  copperResistance,
   fuseFor,
   WIRE_SIZES,
   type CableChoice,
 } from '../../physics/index.ts';
 import { first } from '../rig-document.ts';
-import { compared, unknown, type RigPromise } from '../promise.ts';
+import { compared, is, unknown, worked, type RigPromise } from '../promise.ts';
 import { say, type ProofContext } from './context.ts';
 import type { Consumer } from './electrics-consumers.ts';
 import { loadedOf } from './loaded.ts';
@@ -84,6 +85,16 @@ function cablePromise(context: ProofContext, consumer: Consumer): RigPromise {
       working: [
         { text: 'current', figure: { value: current, dimension: 'current' } },
         { text: 'one way', figure: { value: oneWay, dimension: 'length' } },
+        worked(
+          'voltage lost, copper at 20 °C',
+          is(drop, 'voltage'),
+          '{current} × 2 × {one way} × {resistance of the cable}',
+          {
+            current: is(current, 'current'),
+            'one way': is(oneWay, 'length'),
+            'resistance of the cable': is(copperResistance(cable.area, 1), 'resistancePerLength'),
+          },
+        ),
         { text: `AWG ${cable.label} carries`, figure: { value: cable.ampacity, dimension: 'current' } },
         ...(fuse === null ? [] : [{ text: 'fuse', figure: { value: fuse, dimension: 'current' as const } }]),
       ],

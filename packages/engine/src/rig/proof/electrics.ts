@@ -7,7 +7,7 @@ import {
   PLANNED_DEPTH,
   stateOfCharge,
 } from '../../physics/index.ts';
-import { compared, unknown, type RigPromise, type Step } from '../promise.ts';
+import { compared, is, unknown, worked, type RigPromise, type Step } from '../promise.ts';
 import { first } from '../rig-document.ts';
 import { say, type ProofContext } from './context.ts';
 import { cablePromises } from './electrics-cable.ts';
@@ -103,10 +103,15 @@ function dayPromise(
       : []),
   ];
   const working: Step[] = [
-    {
-      text: `battery at the site's temperature, ${Math.round(cold * 100)} % of its rating`,
-      figure: { value: capacity * 3600, dimension: 'charge' },
-    },
+    worked(
+      "battery at the site's temperature",
+      is(capacity * 3600, 'charge'),
+      '{rating} × {share when cold}',
+      {
+        rating: is(battery.capacity, 'charge'),
+        'share when cold': is(cold, 'ratio'),
+      },
+    ),
     ...perHour.map((p) => ({
       text: `${p.consumer.name}: ${say(context, p.consumer.current, 'current')} for ${(p.hours * 60).toFixed(1)} min an hour, by Peukert`,
       figure: { value: p.drawn, dimension: 'current' as const },
@@ -124,7 +129,20 @@ function dayPromise(
           },
         ]
       : []),
-    { text: 'into the battery, mean', figure: { value: net, dimension: 'current' } },
+    worked('into the battery, mean', is(net, 'current'), '{returned} − {drawn}', {
+      returned: is(budget.returned + supply, 'current'),
+      drawn: is(budget.drawn, 'current'),
+    }),
+    worked(
+      'left at the end of the day',
+      is(left, 'ratio'),
+      'min(1, max(0, 1 + {mean} × {day} / {battery}))',
+      {
+        mean: is(net, 'current'),
+        day: is(hours * 3600, 'time'),
+        battery: is(capacity * 3600, 'charge'),
+      },
+    ),
   ];
   return compared(
     {

@@ -1,7 +1,7 @@
 import { groundDose } from '../application.ts';
 import { askedFlow } from '../asked-flow.ts';
 import type { Duty } from '../brief.ts';
-import { compared, unknown, type RigPromise } from '../promise.ts';
+import { compared, is, unknown, worked, type RigPromise } from '../promise.ts';
 import { say, sayGiven, type ProofContext, type ProvenDuty } from './context.ts';
 import { tipWorking } from './tip-working.ts';
 
@@ -46,7 +46,7 @@ function flows(context: ProofContext, proven: ProvenDuty): RigPromise[] {
         cause: `${say(context, outlet.tipPressure, 'pressure')} in front of the outlet passes ${say(context, outlet.flow, 'flow')}`,
         items: context.rig.lines.find((l) => l.id === line)?.run ?? [],
         working: [
-          ...askedWorking(context, duty, asked),
+          ...askedWorking(duty, asked),
           {
             text: 'pressure in front of the outlet',
             figure: { value: outlet.tipPressure, dimension: 'pressure' },
@@ -70,21 +70,18 @@ function flows(context: ProofContext, proven: ProvenDuty): RigPromise[] {
 }
 
 /** What the flow asked follows from. */
-function askedWorking(
-  context: ProofContext,
-  { flow, application, lane }: Duty,
-  asked: number,
-): RigPromise['working'] {
+function askedWorking({ flow, application, lane }: Duty, asked: number): RigPromise['working'] {
   if (flow !== undefined) return [];
   if (application !== undefined)
     return [
       { text: 'rate over the ground', figure: { value: application.rate, dimension: 'dose' } },
       { text: 'speed', figure: { value: application.speed, dimension: 'speed' } },
       { text: 'width', figure: { value: application.width, dimension: 'length' } },
-      {
-        text: `flow asked, rate over the ground × speed × width: ${say(context, groundDose(application), 'dose')} × ${say(context, application.speed, 'speed')} × ${say(context, application.width, 'length')}`,
-        figure: { value: asked, dimension: 'flow' },
-      },
+      worked('flow asked', is(asked, 'flow'), '{rate over the ground} × {speed} × {width}', {
+        'rate over the ground': is(groundDose(application), 'dose'),
+        speed: is(application.speed, 'speed'),
+        width: is(application.width, 'length'),
+      }),
     ];
   if (lane !== undefined)
     return [

@@ -1,5 +1,5 @@
 import type { Bill } from '../bill/index.ts';
-import { compared, type RigPromise } from '../promise.ts';
+import { compared, is, worked, type RigPromise } from '../promise.ts';
 import { packDiameter } from '../reel-drum.ts';
 import { first } from '../rig-document.ts';
 import type { ProofContext } from './context.ts';
@@ -81,6 +81,8 @@ function reelPromises(context: ProofContext): RigPromise[] {
   const reel = first(context.rig, 'reel');
   const hose = context.rig.items.get('hose');
   if (reel === undefined || hose?.part.kind !== 'hose') return [];
+  const wound = hose.item.length ?? 0;
+  const pack = packDiameter(reel.part, hose.part, wound);
   return [
     compared(
       {
@@ -88,12 +90,25 @@ function reelPromises(context: ProofContext): RigPromise[] {
         kind: 'reel',
         sentence: 'All the hose goes on the reel',
         cause: 'the wound pack against the flange',
+        working: [
+          worked(
+            'wound pack',
+            is(pack, 'length'),
+            '√({hub} ^ 2 + 4 × {hose wound} × {outside of the hose} ^ 2 / (π × {width of the drum}))',
+            {
+              hub: is(reel.part.hubDiameter, 'length'),
+              'hose wound': is(wound, 'length'),
+              'outside of the hose': is(hose.part.outsideDiameter, 'length'),
+              'width of the drum': is(reel.part.drumWidth, 'length'),
+            },
+          ),
+        ],
         items: [reel.item.id, hose.item.id],
         method: 'pack of hose turns on a drum',
         source: 'geometry: each turn takes a square of the hose',
       },
       { value: reel.part.flangeDiameter, dimension: 'length' },
-      { value: packDiameter(reel.part, hose.part, hose.item.length ?? 0), dimension: 'length' },
+      { value: pack, dimension: 'length' },
       'at-most',
     ),
   ];

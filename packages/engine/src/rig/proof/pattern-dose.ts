@@ -1,7 +1,7 @@
 import { doseFromFlow } from '../../physics/index.ts';
 import { groundDose, treatedShare } from '../application.ts';
 import type { Duty } from '../brief.ts';
-import { compared, unknown, type RigPromise, type Step } from '../promise.ts';
+import { compared, is, unknown, worked, type RigPromise, type Step } from '../promise.ts';
 import { STARTS } from '../start-values.data.ts';
 import { say, type ProofContext, type ProvenDuty } from './context.ts';
 import { orUnknown } from './out-of-range.ts';
@@ -54,6 +54,13 @@ function dosePromise(
     const ground = doseFromFlow(Math.min(1, ofFlow), a.speed, a.width);
     return a.basis === 'treated' ? ground / treatedShare(a) : ground;
   };
+  const dose = (text: string, ofFlow: number) =>
+    worked(text, is(counted(ofFlow), 'dose'), '{flow} / ({speed} × {width} × {share treated})', {
+      flow: is(Math.min(1, ofFlow), 'flow'),
+      speed: is(a.speed, 'speed'),
+      width: is(a.width, 'length'),
+      'share treated': is(a.basis === 'treated' ? treatedShare(a) : 1, 'ratio'),
+    });
   const needed = groundDose(a) * a.speed * a.width;
   // Pressure is turned down until the rate is right; below the least pressure of the tip the pattern fails.
   const leastFlow = sprayers.reduce(
@@ -75,15 +82,23 @@ function dosePromise(
           { text: 'spacing of the rows', figure: { value: a.row, dimension: 'length' as const } },
           { text: 'dose over the whole field', figure: { value: groundDose(a), dimension: 'dose' as const } },
         ]),
-    { text: 'dose at full pressure', figure: { value: counted(flow), dimension: 'dose' } },
-    {
-      text: 'dose at the least pressure of the nozzle',
-      figure: { value: counted(leastFlow), dimension: 'dose' },
-    },
-    {
-      text: 'pressure in front of the nozzle for the rate asked',
-      figure: { value: setTo, dimension: 'pressure' },
-    },
+    dose('dose at full pressure', flow),
+    dose('dose at the least pressure of the nozzle', leastFlow),
+    worked('flow for the rate asked', is(needed, 'flow'), '{rate over the ground} × {speed} × {width}', {
+      'rate over the ground': is(groundDose(a), 'dose'),
+      speed: is(a.speed, 'speed'),
+      width: is(a.width, 'length'),
+    }),
+    worked(
+      'pressure in front of the nozzle for the rate asked',
+      is(setTo, 'pressure'),
+      '{full pressure} × min(1, {flow asked} / {flow at full pressure}) ^ 2',
+      {
+        'full pressure': is(at.outlet.tipPressure, 'pressure'),
+        'flow asked': is(needed, 'flow'),
+        'flow at full pressure': is(flow, 'flow'),
+      },
+    ),
     { text: 'check it by catching one nozzle, as the handbook says: within 5 % of the label' },
   ];
   return compared(
@@ -123,6 +138,14 @@ function speedPromises(
   const share = outlet.flow / flow;
   const at = (speed: number) => pressureForFlow(sprayer, share * groundDose(a) * speed * a.width);
   const [low, high] = [at(slowest), at(fastest)];
+  const speedStep = (text: string, speed: number, pressure: number) =>
+    worked(text, is(pressure, 'pressure'), '{pressure now} × ({rate} × {speed} × {width} / {flow now}) ^ 2', {
+      'pressure now': is(outlet.tipPressure, 'pressure'),
+      rate: is(groundDose(a), 'dose'),
+      speed: is(speed, 'speed'),
+      width: is(a.width, 'length'),
+      'flow now': is(flow, 'flow'),
+    });
   const slow = low / end.minPressure < end.maxPressure / high;
   const stated = a.slowest !== undefined || a.fastest !== undefined;
   return [
@@ -137,8 +160,8 @@ function speedPromises(
         method: 'pressure with the square of speed at one dose',
         source: `orifice law at constant dose, UNL CropWatch 2016${stated ? '' : `; a fifth slower and faster is a ${STARTS.faster.source}`}`,
         working: [
-          { text: 'pressure at the slowest', figure: { value: low, dimension: 'pressure' } },
-          { text: 'pressure at the fastest', figure: { value: high, dimension: 'pressure' } },
+          speedStep('pressure at the slowest', slowest, low),
+          speedStep('pressure at the fastest', fastest, high),
           {
             text: 'the pump must give the pressure at the fastest too; without a rate controller the driver holds the speed',
           },

@@ -11,7 +11,7 @@ import {
   type PatternShape,
 } from '../../physics/index.ts';
 import type { Duty } from '../brief.ts';
-import { compared, unknown, type RigPromise } from '../promise.ts';
+import { compared, is, unknown, worked, type RigPromise } from '../promise.ts';
 import { STARTS, WORK_STARTS } from '../start-values.data.ts';
 import { say, type ProofContext, type ProvenDuty } from './context.ts';
 import { orUnknown } from './out-of-range.ts';
@@ -79,10 +79,12 @@ function evenPromises(context: ProofContext, { duty }: ProvenDuty, s: Sprayer): 
             ...told,
             cause: `${say(context, height, 'length')} above the target each fan is ${say(context, width, 'length')} wide, nozzles ${say(context, boom.spacing, 'length')} apart`,
             working: [
-              {
-                text: 'overlap as the trade counts it',
-                figure: { value: fanOverlap(width, boom.spacing), dimension: 'ratio' },
-              },
+              worked(
+                'overlap as the trade counts it',
+                is(fanOverlap(width, boom.spacing), 'ratio'),
+                '{width of a fan} / {spacing} − 1',
+                { 'width of a fan': is(width, 'length'), spacing: is(boom.spacing, 'length') },
+              ),
               {
                 text: `pattern of one nozzle: ${shape}${given === undefined ? `; ${STARTS.patternShape.source}` : ''}`,
               },

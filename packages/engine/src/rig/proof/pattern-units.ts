@@ -9,7 +9,7 @@ import {
 } from '../../physics/index.ts';
 import { display } from '../../quantity/index.ts';
 import type { Duty } from '../brief.ts';
-import { compared, unknown, type RigPromise } from '../promise.ts';
+import { compared, is, unknown, worked, type RigPromise } from '../promise.ts';
 import { STARTS } from '../start-values.data.ts';
 import { say, type ProofContext, type ProvenDuty } from './context.ts';
 import { orUnknown } from './out-of-range.ts';
@@ -61,7 +61,11 @@ function treePromise(
           ...told,
           cause: `crowns ${say(context, trees.crownHeight, 'length')} high and ${say(context, trees.crownWidth, 'length')} wide in rows ${say(context, row, 'length')} apart`,
           working: [
-            { text: 'foliage over the ground', figure: { value: volume, dimension: 'length' } },
+            worked('foliage over the ground', is(volume, 'length'), '{height} × {width} / {row}', {
+              height: is(trees.crownHeight, 'length'),
+              width: is(trees.crownWidth, 'length'),
+              row: is(row, 'length'),
+            }),
             factor,
           ],
         },
@@ -100,6 +104,10 @@ function treePromise(
           { text: 'height of the crown', figure: { value: trees.crownHeight, dimension: 'length' } },
           { text: 'width of the crown', figure: { value: trees.crownWidth, dimension: 'length' } },
           factor,
+          worked('mix sprayed on one tree', is(flow * trees.time, 'volume'), '{flow} × {time}', {
+            flow: is(flow, 'flow'),
+            time: is(trees.time, 'time'),
+          }),
           { text: 'an estimate: dilute spray to the point of run-off; the label decides' },
         ],
       },
@@ -130,18 +138,27 @@ function drenchPromise(
     () => {
       const flow = openFlow(proven);
       const time = drenchTime(drench.dose, flow);
+      const error = drenchError(drench.dose, flow, STARTS.handTiming.value);
       return compared(
         {
           ...told,
           cause: `${say(context, flow, 'flow')} gives it in ${say(context, time, 'time')}; a hand is off by ${STARTS.handTiming.value} s`,
           working: [
             { text: 'flow of the gun', figure: { value: flow, dimension: 'flow' } },
-            { text: 'trigger open', figure: { value: time, dimension: 'time' } },
+            worked('trigger open', is(time, 'time'), '{dose} / {flow}', {
+              dose: is(drench.dose, 'volume'),
+              flow: is(flow, 'flow'),
+            }),
+            worked('off by', is(error, 'ratio'), '{timing of a hand} × {flow} / {dose}', {
+              'timing of a hand': is(STARTS.handTiming.value, 'time'),
+              flow: is(flow, 'flow'),
+              dose: is(drench.dose, 'volume'),
+            }),
             { text: 'less flow or a timer makes it more exact' },
           ],
         },
         asked,
-        { value: drenchError(drench.dose, flow, STARTS.handTiming.value), dimension: 'ratio' },
+        { value: error, dimension: 'ratio' },
         'at-most',
       );
     },
@@ -171,6 +188,7 @@ function lanePromise(context: ProofContext, proven: ProvenDuty, lane: NonNullabl
     told,
     () => {
       const flow = openFlow(proven);
+      const has = is((flow * salt) / (lane.lanes * lane.speed), 'massPerLength');
       return compared(
         {
           ...told,
@@ -179,11 +197,21 @@ function lanePromise(context: ProofContext, proven: ProvenDuty, lane: NonNullabl
             { text: 'flow of the bar', figure: { value: flow, dimension: 'flow' } },
             { text: 'speed', figure: { value: lane.speed, dimension: 'speed' } },
             { text: 'dry salt in the brine', figure: { value: salt, dimension: 'density' } },
-            { text: `lanes sprayed in one pass: ${lane.lanes}` },
+            worked(
+              'dry salt by length of lane',
+              has,
+              '{flow} × {dry salt} / ({lanes in one pass} × {speed})',
+              {
+                flow: is(flow, 'flow'),
+                'dry salt': is(salt, 'density'),
+                'lanes in one pass': is(lane.lanes, 'count'),
+                speed: is(lane.speed, 'speed'),
+              },
+            ),
           ],
         },
         asked,
-        { value: (flow * salt) / (lane.lanes * lane.speed), dimension: 'massPerLength' },
+        has,
         'at-least',
       );
     },

@@ -2,7 +2,7 @@ import type { PartOf } from '../../catalogue/index.ts';
 import { engineContinuousPower, fluidPower, siteDerate } from '../../physics/index.ts';
 import type { Drive } from '../drive.ts';
 import { pumpCurrentAt } from '../pump-current.ts';
-import { compared, unknown, type RigPromise, type Step } from '../promise.ts';
+import { compared, is, unknown, worked, type RigPromise, type Step } from '../promise.ts';
 import { first } from '../rig-document.ts';
 import { say, type ProofContext } from './context.ts';
 
@@ -61,18 +61,25 @@ function hardestDuty(context: ProofContext): Hardest | undefined {
 
 function chain(context: ProofContext, drive: Drive, hardest: Hardest): Step[] {
   const efficiency = first(context.rig, 'pump')?.part.law.efficiency ?? 1;
+  const liquid = is(hardest.shaft * efficiency, 'power');
+  const shaft = is(hardest.shaft, 'power');
   return [
     { text: 'flow through the pump', figure: { value: hardest.flow, dimension: 'flow' } },
     { text: 'pressure rise across it', figure: { value: hardest.rise, dimension: 'pressure' } },
-    { text: 'power in the liquid', figure: { value: hardest.shaft * efficiency, dimension: 'power' } },
-    {
-      text: `at the pump shaft, pump efficiency ${Math.round(efficiency * 100)} %`,
-      figure: { value: hardest.shaft, dimension: 'power' },
-    },
-    {
-      text: `before the drive, its efficiency ${Math.round(drive.efficiency * 100)} %`,
-      figure: { value: hardest.shaft / drive.efficiency, dimension: 'power' },
-    },
+    worked('power in the liquid', liquid, '{flow} × {pressure rise}', {
+      flow: is(hardest.flow, 'flow'),
+      'pressure rise': is(hardest.rise, 'pressure'),
+    }),
+    worked('at the pump shaft', shaft, '{power in the liquid} / {efficiency of the pump}', {
+      'power in the liquid': liquid,
+      'efficiency of the pump': is(efficiency, 'ratio'),
+    }),
+    worked(
+      'before the drive',
+      is(hardest.shaft / drive.efficiency, 'power'),
+      '{power at the shaft} / {efficiency of the drive}',
+      { 'power at the shaft': shaft, 'efficiency of the drive': is(drive.efficiency, 'ratio') },
+    ),
   ];
 }
 
@@ -113,7 +120,16 @@ function enginePromises(
           ...(speedShare < 1
             ? [{ text: `at ${say(context, drive.engineSpeed, 'rotation')}, power falls with speed` }]
             : []),
-          { text: 'continuous power available', figure: { value: available, dimension: 'power' as const } },
+          worked(
+            'continuous power available',
+            is(available, 'power'),
+            '{power on the label} × {left at the site} × 0.95 × 0.85 × {left at its speed}',
+            {
+              'power on the label': is(drive.engine.power, 'power'),
+              'left at the site': is(siteFactor, 'ratio'),
+              'left at its speed': is(speedShare, 'ratio'),
+            },
+          ),
         ],
       },
       { value: available, dimension: 'power' },

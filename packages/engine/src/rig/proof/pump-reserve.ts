@@ -1,5 +1,5 @@
 import { pumpDemand, pumpShortfall } from '../../physics/index.ts';
-import { compared, type RigPromise } from '../promise.ts';
+import { compared, is, worked, type RigPromise } from '../promise.ts';
 import { first } from '../rig-document.ts';
 import { STARTS } from '../start-values.data.ts';
 import { say, type ProofContext, type ProvenDuty } from './context.ts';
@@ -42,10 +42,16 @@ export function pumpReservePromises(context: ProofContext): RigPromise[] {
           cause: `"${worst.duty.name}" asks ${say(context, worst.outlets, 'flow')} outside${worst.agitation > 0 ? ` and ${say(context, worst.agitation, 'flow')} in the tank` : ''}, a fifth more for wear${short > 0 ? `; ${say(context, short, 'flow')} short` : ''}`,
           items: [worst.item],
           working: rows.flatMap((r) => [
-            {
-              text: `asked with reserve: ${r.duty.name}`,
-              figure: { value: r.demand, dimension: 'flow' as const },
-            },
+            worked(
+              `asked with reserve: ${r.duty.name}`,
+              is(r.demand, 'flow'),
+              '({outlets} + {agitation}) × (1 + {reserve})',
+              {
+                outlets: is(r.outlets, 'flow'),
+                agitation: is(r.agitation, 'flow'),
+                reserve: is(STARTS.pumpReserve.value, 'ratio'),
+              },
+            ),
             { text: `pump gives: ${r.duty.name}`, figure: { value: r.supply, dimension: 'flow' as const } },
           ]),
         },

@@ -1,11 +1,13 @@
 import type { Part } from '../../catalogue/index.ts';
 import { first, type Rig } from '../rig-document.ts';
-import { compared, unknown, type RigPromise, type Step } from '../promise.ts';
+import { compared, is, unknown, worked, type RigPromise, type Step } from '../promise.ts';
 import { say, type ProofContext, type ProvenDuty } from './context.ts';
 
 interface Peak {
   readonly item: string;
   readonly pressure: number;
+  /** What a slammed trigger puts on top of the steady pressure, as a factor. */
+  readonly peak: number;
   readonly limit: number;
   readonly duty: string;
 }
@@ -45,10 +47,11 @@ function highestPressures(rig: Rig, duties: readonly ProvenDuty[]): Peak[] {
       for (const [item, pressure] of state.pressureAt) {
         const part = rig.items.get(item)!.part;
         if (!('maxPressure' in part) || pressure <= 0) continue;
-        const seen = state === shut ? pressure * peakAt(part, peak) : pressure;
+        const times = state === shut ? peakAt(part, peak) : 1;
+        const seen = pressure * times;
         const known = highest.get(item);
         if (known === undefined || seen > known.pressure)
-          highest.set(item, { item, pressure: seen, limit: part.maxPressure, duty: duty.name });
+          highest.set(item, { item, pressure: seen, peak: times, limit: part.maxPressure, duty: duty.name });
       }
   return [...highest.values()].sort((a, b) => b.pressure / b.limit - a.pressure / a.limit);
 }
@@ -65,10 +68,15 @@ function worst(context: ProofContext, what: string, sentence: string, peaks: rea
   if (first === undefined)
     return unknown({ ...told, cause: 'no duty could be solved' }, undefined, 'at-most');
   const name = context.rig.items.get(first.item)!.part.name;
-  const working: Step[] = peaks.map((p) => ({
-    text: `${context.rig.items.get(p.item)!.part.name}, rated ${say(context, p.limit, 'pressure')}`,
-    figure: { value: p.pressure, dimension: 'pressure' },
-  }));
+  const working = peaks.map((p): Step => {
+    const text = `${context.rig.items.get(p.item)!.part.name}, rated ${say(context, p.limit, 'pressure')}`;
+    const figure = is(p.pressure, 'pressure');
+    if (p.peak === 1) return { text, figure };
+    return worked(text, figure, '{outlets shut} × {slammed trigger}', {
+      'outlets shut': is(p.pressure / p.peak, 'pressure'),
+      'slammed trigger': is(p.peak, 'ratio'),
+    });
+  });
   return compared(
     {
       ...told,

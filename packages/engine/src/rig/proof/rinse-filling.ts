@@ -1,6 +1,6 @@
 import { airGap, BACKFLOW_RULES, hopperTime, fillTime } from '../../physics/index.ts';
 import type { PartOf } from '../../catalogue/index.ts';
-import { compared, unknown, type RigPromise } from '../promise.ts';
+import { compared, is, unknown, worked, type RigPromise } from '../promise.ts';
 import { first } from '../rig-document.ts';
 import { say, type ProofContext } from './context.ts';
 import { orUnknown } from './out-of-range.ts';
@@ -93,7 +93,16 @@ function transferPromises(context: ProofContext): RigPromise[] {
       told,
       () =>
         compared(
-          { ...told, cause: `${say(context, flow, 'flow')} through the transfer hose` },
+          {
+            ...told,
+            cause: `${say(context, flow, 'flow')} through the transfer hose`,
+            working: [
+              worked('time', is(fillTime(transfer.volume, flow), 'time'), '{volume} / {flow}', {
+                volume: is(transfer.volume, 'volume'),
+                flow: is(flow, 'flow'),
+              }),
+            ],
+          },
           asked,
           { value: fillTime(transfer.volume, flow), dimension: 'time' },
           'at-most',
@@ -144,29 +153,38 @@ function hopperPromises(context: ProofContext): RigPromise[] {
   return [
     orUnknown(
       told,
-      () =>
-        compared(
+      () => {
+        const rinse = CONTAINER_RINSE_SHARE * each;
+        const time = hopperTime(hopper.product, suction, hopper.containers, OPENING, rinse);
+        return compared(
           {
             ...told,
             cause: `${say(context, motive, 'pressure')} in front of the eductor draws ${say(context, suction, 'flow')} from ${hopper.containers === 1 ? 'one container' : `${hopper.containers} containers`}`,
             working: [
               { text: 'suction of the eductor', figure: { value: suction, dimension: 'flow' } },
+              worked(
+                'time',
+                is(time, 'time'),
+                '{product} / {suction} + {containers} × ({opening} + 0.25 × {container} / {suction})',
+                {
+                  product: is(hopper.product, 'volume'),
+                  suction: is(suction, 'flow'),
+                  containers: is(hopper.containers, 'count'),
+                  opening: is(OPENING, 'time'),
+                  container: is(each, 'volume'),
+                },
+              ),
               { text: 'powders go slower: unknown' },
             ],
           },
           asked,
           {
-            value: hopperTime(
-              hopper.product,
-              suction,
-              hopper.containers,
-              OPENING,
-              CONTAINER_RINSE_SHARE * each,
-            ),
+            value: time,
             dimension: 'time',
           },
           'at-most',
-        ),
+        );
+      },
       asked,
       'at-most',
     ),

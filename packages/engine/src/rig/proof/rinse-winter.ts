@@ -1,7 +1,7 @@
 import { densityMelinder, freezingPointMelinder, glycolVolumeForCold } from '../../liquids/index.ts';
 import { waterDensity } from '../../physics/index.ts';
 import type { Brief } from '../brief.ts';
-import { judge, unknown, type RigPromise } from '../promise.ts';
+import { is, judge, unknown, worked, type RigPromise } from '../promise.ts';
 import { say, type ProofContext } from './context.ts';
 import { decisionOn } from './decision.ts';
 import { orUnknown } from './out-of-range.ts';
@@ -105,7 +105,12 @@ function frozen(
     working: [
       { text: 'water left in the rig', figure: { value: residual.total, dimension: 'volume' } },
       { text: 'antifreeze that would just do', figure: { value: needed, dimension: 'volume' } },
-      { text: 'strength by mass after thinning', figure: { value: after, dimension: 'ratio' } },
+      worked(
+        'strength by mass after thinning',
+        is(after, 'ratio'),
+        '{strength} × {antifreeze} / ({antifreeze} + {water})',
+        { strength: is(share, 'ratio'), antifreeze: is(fluid, 'mass'), water: is(water, 'mass') },
+      ),
       { text: 'first ice, not the burst point; drain it off until it runs in colour' },
     ],
   };

@@ -1,6 +1,6 @@
 import { flushDemand, isLiquid } from '../../liquids/index.ts';
 import { continuousRinseWater, rinsePlan, rinseTankVolume, RINSE_TANK_RULE } from '../../physics/index.ts';
-import { compared, unknown, type RigPromise, type Step } from '../promise.ts';
+import { compared, is, unknown, worked, type RigPromise, type Step } from '../promise.ts';
 import { STARTS } from '../start-values.data.ts';
 import { say, type ProofContext } from './context.ts';
 import { decisionOn } from './decision.ts';
@@ -56,7 +56,10 @@ function planPromise(context: ProofContext, residual: Residual): RigPromise {
       volume('stays in the hoses to the outlets', residual.hoses),
       volume('stays in the other hoses', residual.plumbing),
       volume(`water of each of ${rinses} rinses`, plan.each),
-      volume('water in all', plan.water),
+      worked('water in all', is(plan.water, 'volume'), '{rinses} × {water of each}', {
+        rinses: is(rinses, 'count'),
+        'water of each': is(plan.each, 'volume'),
+      }),
       volume(
         'the same by running water through without a stop',
         continuousRinseWater(residual.total, dilution),
@@ -119,11 +122,12 @@ function tankRulePromises(context: ProofContext, residual: Residual): RigPromise
           ...told,
           cause: 'one of the two rules is enough',
           working: [
-            { text: 'a tenth of the tank', figure: { value: rule.byTank, dimension: 'volume' } },
-            {
-              text: 'ten times what stays in the rig',
-              figure: { value: rule.byResidual, dimension: 'volume' },
-            },
+            worked('a tenth of the tank', is(rule.byTank, 'volume'), '0.1 × {tank}', {
+              tank: is(context.tank.volume, 'volume'),
+            }),
+            worked('ten times what stays', is(rule.byResidual, 'volume'), '10 × {stays in the rig}', {
+              'stays in the rig': is(residual.total, 'volume'),
+            }),
           ],
         },
         { value: rule.least, dimension: 'volume' },

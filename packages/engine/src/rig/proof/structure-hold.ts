@@ -10,7 +10,7 @@ import {
   type CoarseBolt,
 } from '../../physics/index.ts';
 import { centreAt, liquidPoint, type LoadedRig } from '../placement/index.ts';
-import { compared, unknown, type RigPromise } from '../promise.ts';
+import { compared, is, unknown, worked, type RigPromise, type Step } from '../promise.ts';
 import type { ProofContext } from './context.ts';
 import { carrierItem, type Loaded } from './loaded.ts';
 
@@ -73,12 +73,14 @@ function tankStraps({ rig }: Loaded): RigPromise {
         '49 CFR 393.106, 393.108 (unmarked webbing), 393.110; one strap a foot is common practice, no source',
       working: [
         { text: 'full tank', figure: { value: mass, dimension: 'mass' } },
-        { text: 'sum of working load limits asked', figure: { value: byLoad.needed, dimension: 'force' } },
+        limitsAsked(mass, byLoad.needed),
         { text: 'one strap, working load limit', figure: { value: one, dimension: 'force' } },
-        {
-          text: `saddles hold forward, ${RESTRAINT_SETS['working-load'].forward} g against the working load limit`,
-          figure: { value: forces.forward, dimension: 'force' },
-        },
+        worked(
+          'saddles hold forward, against the working load limit',
+          is(forces.forward, 'force'),
+          '{weight} × {g}',
+          { weight: weightOf(mass), g: is(RESTRAINT_SETS['working-load'].forward, 'ratio') },
+        ),
       ],
     },
     { value: asked, dimension: 'count' },
@@ -95,7 +97,8 @@ function rigHold(context: ProofContext, loaded: Loaded): RigPromise[] {
 
 /** Four bolts against 0.8 g, which goes with breaking strength; proof load stands for it, on the safe side. */
 function bolted(context: ProofContext, { rig }: Loaded): RigPromise {
-  const { full, forces, asTension, size } = boltsOf(rig);
+  const { full, forces, asTension, size, spacing, fromFront } = boltsOf(rig);
+  const [shear, pull] = [is(forces.shearPerBolt, 'force'), is(forces.rearBoltUplift, 'force')];
   return compared(
     {
       id: 'structure:bolts',
@@ -111,8 +114,25 @@ function bolted(context: ProofContext, { rig }: Loaded): RigPromise {
       working: [
         { text: 'rig when full', figure: { value: full.mass, dimension: 'mass' } },
         { text: 'centre of mass above the bed', figure: { value: full.z, dimension: 'length' } },
-        { text: 'shear on each bolt', figure: { value: forces.shearPerBolt, dimension: 'force' } },
-        { text: 'pull on each rear bolt', figure: { value: forces.rearBoltUplift, dimension: 'force' } },
+        worked('shear on each bolt', shear, '{weight} × {g} / {bolts}', {
+          weight: weightOf(full.mass),
+          g: is(RESTRAINT_SETS.breaking.forward, 'ratio'),
+          bolts: is(SKID_BOLTS, 'count'),
+        }),
+        worked(
+          'pull on each rear bolt',
+          pull,
+          '{weight} × max(0, {g} × {height of the centre} − {centre behind the front bolts}) / {between the bolts} / {rear bolts}',
+          {
+            weight: weightOf(full.mass),
+            g: is(RESTRAINT_SETS.breaking.forward, 'ratio'),
+            'height of the centre': is(full.z, 'length'),
+            'centre behind the front bolts': is(fromFront, 'length'),
+            'between the bolts': is(spacing, 'length'),
+            'rear bolts': is(SKID_BOLTS / 2, 'count'),
+          },
+        ),
+        worked('both as tension', is(asTension, 'force'), '√(3 × {shear} ^ 2 + {pull} ^ 2)', { shear, pull }),
       ],
     },
     { value: coarseBolt(size, '5').proofLoad, dimension: 'force' },
@@ -123,7 +143,7 @@ function bolted(context: ProofContext, { rig }: Loaded): RigPromise {
 
 /** Straps from the vehicle's anchors to the skid count half their working load limit. */
 function strapped(context: ProofContext, { rig }: Loaded): RigPromise {
-  const { one, byLoad, straps } = rigStrapsOf(rig);
+  const { mass, one, byLoad, straps } = rigStrapsOf(rig);
   return {
     ...unknown(
       {
@@ -135,13 +155,21 @@ function strapped(context: ProofContext, { rig }: Loaded): RigPromise {
         method: 'tiedowns by working load limit, anchored straps counted half',
         source: '49 CFR 393.106, 393.108 (unmarked webbing), 393.110',
         working: [
-          { text: 'sum of working load limits asked', figure: { value: byLoad.needed, dimension: 'force' } },
+          limitsAsked(mass, byLoad.needed),
           { text: 'one strap, working load limit', figure: { value: one, dimension: 'force' } },
         ],
       },
       { value: straps, dimension: 'count' },
     ),
   };
+}
+
+const weightOf = (mass: number) => is(mass * STANDARD_GRAVITY, 'force');
+
+function limitsAsked(mass: number, needed: number): Step {
+  return worked('sum of working load limits asked', is(needed, 'force'), '0.5 × {weight}', {
+    weight: weightOf(mass),
+  });
 }
 
 function heldBy(context: ProofContext): 'bolts' | 'straps' {
@@ -160,7 +188,7 @@ function rigStrapsOf(rig: LoadedRig) {
   const one = webbingWorkingLoad('2');
   const byLoad = tiedownsForWorkingLoad(mass, one, 'direct');
   const byNumber = tiedownNumber(rig.carrier.deckLength, mass, false);
-  return { one, byLoad, straps: Math.max(SKID_BOLTS, byLoad.number, byNumber) };
+  return { mass, one, byLoad, straps: Math.max(SKID_BOLTS, byLoad.number, byNumber) };
 }
 
 function boltsOf(rig: LoadedRig) {
@@ -181,5 +209,5 @@ function boltsOf(rig: LoadedRig) {
   const size =
     BOLT_SIZES.find((s) => coarseBolt(s, '5').proofLoad >= asTension * 1.05) ??
     BOLT_SIZES[BOLT_SIZES.length - 1]!;
-  return { full, forces, asTension, size };
+  return { full, forces, asTension, size, spacing, fromFront };
 }

@@ -22,7 +22,7 @@ import {
   type LoadedRig,
   type MassPoint,
 } from '../placement/index.ts';
-import { compared, unknown, type RigPromise, type Step } from '../promise.ts';
+import { compared, is, unknown, worked, type RigPromise, type Step } from '../promise.ts';
 import type { ProofContext } from './context.ts';
 import { carrierItem, type Loaded } from './loaded.ts';
 
@@ -254,7 +254,11 @@ function tonguePromises(
           { text: 'most on the coupler at rest', figure: { value: still, dimension: 'mass' } },
           { text: 'on the coupler in hard braking', figure: { value: braking, dimension: 'mass' } },
           { text: 'coupler ahead of the deck', figure: { value: arm, dimension: 'length' } },
-          { text: 'moment at the deck, factor in', figure: { value: moment, dimension: 'torque' } },
+          worked('moment at the deck', is(moment, 'torque'), '{factor} × {load} × {ahead of the deck}', {
+            factor: is(DYNAMIC_FACTOR.tongue, 'ratio'),
+            load: is(load, 'force'),
+            'ahead of the deck': is(arm, 'length'),
+          }),
           { text: 'rig when full', figure: { value: centreAt(rig, 1).mass, dimension: 'mass' } },
         ],
       },

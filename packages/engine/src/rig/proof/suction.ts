@@ -1,10 +1,12 @@
-import { compared, unknown, type RigPromise } from '../promise.ts';
+import { compared, is, unknown, worked, type RigPromise } from '../promise.ts';
 import { first } from '../rig-document.ts';
 import { say, type ProofContext } from './context.ts';
 import type { DutyLiquid } from './liquid.ts';
 import type { Site } from './site.ts';
 
 const G = 9.80665;
+/** Water of specific gravity 1 [kg/m3]. */
+const WATER = 1000;
 
 /** Pressure of the air less that of the vapour, as a head of the liquid [m]. */
 function airHeadOf(site: Site, liquid: DutyLiquid): number {
@@ -28,7 +30,7 @@ export function suctionPromises(context: ProofContext): RigPromise[] {
   };
   if (pump === undefined) return [unknown({ ...told, cause: 'the rig has no pump' })];
   const asked = { value: pump.part.npshRequired, dimension: 'length' as const };
-  let least: { npsh: number; duty: string; inlet: number; airHead: number } | undefined;
+  let least: { npsh: number; duty: string; inlet: number; airHead: number; liquid: DutyLiquid } | undefined;
   let lowest = Infinity;
   for (const { duty, liquid, dirty } of context.duties) {
     const inlet = dirty.pump?.inlet;
@@ -39,7 +41,7 @@ export function suctionPromises(context: ProofContext): RigPromise[] {
     lowest = Math.min(lowest, inlet);
     const airHead = airHeadOf(context.site, liquid);
     const npsh = headAvailable(context.site, liquid, inlet);
-    if (least === undefined || npsh < least.npsh) least = { npsh, duty: duty.name, inlet, airHead };
+    if (least === undefined || npsh < least.npsh) least = { npsh, duty: duty.name, inlet, airHead, liquid };
   }
   if (least === undefined) return [unknown({ ...told, cause: 'the rig has no duty' }, asked)];
   return [
@@ -49,12 +51,36 @@ export function suctionPromises(context: ProofContext): RigPromise[] {
         cause: `least in "${least.duty}": ${say(context, least.inlet, 'pressure')} at the inlet`,
         items: [pump.item.id, 'strainer', 'suction-hose'].filter((id) => context.rig.items.has(id)),
         working: [
-          {
-            text: 'air pressure less vapour pressure, as head',
-            figure: { value: least.airHead, dimension: 'length' },
-          },
-          { text: 'gauge pressure at the pump inlet', figure: { value: least.inlet, dimension: 'pressure' } },
-          { text: 'head available above vapour', figure: { value: least.npsh, dimension: 'length' } },
+          worked(
+            'head of the air above vapour',
+            is(least.airHead, 'length'),
+            '({air pressure} − {vapour pressure}) / {specific gravity}',
+            {
+              'air pressure': is(context.site.airPressure, 'pressure'),
+              'vapour pressure': is(least.liquid.vapourPressure, 'pressure'),
+              'specific gravity': is(least.liquid.density / WATER, 'ratio'),
+            },
+            1 / (WATER * G),
+          ),
+          worked(
+            'head at the pump inlet',
+            is(least.npsh - least.airHead, 'length'),
+            '{gauge pressure} / {specific gravity}',
+            {
+              'gauge pressure': is(least.inlet, 'pressure'),
+              'specific gravity': is(least.liquid.density / WATER, 'ratio'),
+            },
+            1 / (WATER * G),
+          ),
+          worked(
+            'head available above vapour',
+            is(least.npsh, 'length'),
+            '{head of the air} + {head at the inlet}',
+            {
+              'head of the air': is(least.airHead, 'length'),
+              'head at the inlet': is(least.npsh - least.airHead, 'length'),
+            },
+          ),
         ],
       },
       asked,

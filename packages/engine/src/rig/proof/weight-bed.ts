@@ -1,6 +1,6 @@
 import { addedAxleLoads } from '../../physics/index.ts';
 import { centreAt } from '../placement/index.ts';
-import { compared, unknown, type RigPromise } from '../promise.ts';
+import { compared, is, unknown, worked, type RigPromise } from '../promise.ts';
 import { say, type ProofContext } from './context.ts';
 import { carrierItem, type Loaded } from './loaded.ts';
 
@@ -59,11 +59,33 @@ export function bedPromises(context: ProofContext, { rig }: Loaded): RigPromise[
       text: 'rear axle as the vehicle stands',
       figure: { value: c.rearAxleMass, dimension: 'mass' as const },
     },
-    { text: 'added to the rear axle', figure: { value: added.rear, dimension: 'mass' as const } },
+    worked(
+      'added to the rear axle',
+      is(added.rear, 'mass'),
+      `{rig} × (1 ${behindAxle > 0 ? '+' : '−'} {distance of its centre} / {wheelbase})`,
+      {
+        rig: is(full.mass, 'mass'),
+        'distance of its centre': is(Math.abs(behindAxle), 'length'),
+        wheelbase: is(c.wheelbase, 'length'),
+      },
+    ),
+    worked('on the rear axle', is(c.rearAxleMass + added.rear, 'mass'), '{as it stands} + {added}', {
+      'as it stands': is(c.rearAxleMass, 'mass'),
+      added: is(added.rear, 'mass'),
+    }),
     {
       text: added.front < 0 ? 'taken off the front axle' : 'added to the front axle',
       figure: { value: Math.abs(added.front), dimension: 'mass' as const },
     },
+    worked(
+      'front axle against the vehicle alone',
+      is(share, 'ratio'),
+      '({as it stands} + {added}) / {as it stands}',
+      {
+        'as it stands': is(c.frontAxleMass, 'mass'),
+        added: is(added.front, 'mass'),
+      },
+    ),
   ];
   return [
     compared(

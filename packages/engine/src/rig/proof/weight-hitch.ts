@@ -10,12 +10,14 @@ import {
   type MountedTractor,
 } from '../../physics/index.ts';
 import { behindHitch, centreAt, FILLS } from '../placement/index.ts';
-import { compared, unknown, type RigPromise, type Step } from '../promise.ts';
+import { compared, is, unknown, worked, type RigPromise, type Step } from '../promise.ts';
 import { say, type ProofContext } from './context.ts';
 import { carrierItem, type Loaded } from './loaded.ts';
 
 /** Length of the lower links when the brief does not tell it: start value, common practice, no source [m]. */
 const LOWER_LINK_START = 0.76;
+/** Where the trade states what a hitch lifts: 24 in behind the balls [m]. */
+const LIFT_TEST = 0.61;
 
 const LIFT = {
   id: 'weight:lift',
@@ -59,10 +61,23 @@ function liftPromise(context: ProofContext, { rig }: Loaded): RigPromise {
       asked,
     );
   }
-  const lift = liftAtDistance(liftAt24in, lowerLinkLength ?? LOWER_LINK_START, distance);
+  const links = lowerLinkLength ?? LOWER_LINK_START;
+  const lift = liftAtDistance(liftAt24in, links, distance);
+  const sum = worked(
+    'what it lifts there',
+    is(lift, 'mass'),
+    '{lift at 24 in} × ({lower links} + {24 in}) / ({lower links} + max({centre behind the balls}, {24 in}))',
+    {
+      'lift at 24 in': is(liftAt24in, 'mass'),
+      'lower links': is(links, 'length'),
+      '24 in': is(LIFT_TEST, 'length'),
+      'centre behind the balls': is(distance, 'length'),
+    },
+  );
   return compared(
     {
       ...told,
+      working: [...working, sum],
       cause: `lifts ${say(context, liftAt24in, 'mass')} at 24 in; the rig's centre is ${say(context, distance, 'length')} behind the balls`,
     },
     asked,
@@ -131,7 +146,28 @@ function axlePromises(context: ProofContext, loaded: Loaded): RigPromise[] {
       figure: { value: tractor.axleToHitch + tractor.hitchToImplement, dimension: 'length' },
     },
     { text: 'front ballast fitted', figure: { value: tractor.ballastMass ?? 0, dimension: 'mass' } },
-    { text: 'left on the front axle', figure: { value: onLevel.front, dimension: 'mass' } },
+    worked(
+      'left on the front axle',
+      is(onLevel.front, 'mass'),
+      '{front axle unladen} + ({ballast} × ({ballast ahead} + {wheelbase}) − {rig} × {centre behind the rear axle}) / {wheelbase}',
+      {
+        'front axle unladen': is(tractor.frontAxleUnladen, 'mass'),
+        ballast: is(tractor.ballastMass ?? 0, 'mass'),
+        'ballast ahead': is(tractor.ballastAhead ?? 0, 'length'),
+        wheelbase: is(tractor.wheelbase, 'length'),
+        rig: is(tractor.implementMass, 'mass'),
+        'centre behind the rear axle': is(tractor.axleToHitch + tractor.hitchToImplement, 'length'),
+      },
+    ),
+    worked(
+      'as a share of the tractor',
+      is(onLevel.frontShare, 'ratio'),
+      '{left on the front axle} / {tractor}',
+      {
+        'left on the front axle': is(onLevel.front, 'mass'),
+        tractor: is(tractor.tractorMass, 'mass'),
+      },
+    ),
     { text: 'front ballast that is needed', figure: { value: ballast, dimension: 'mass' } },
     {
       text: 'heaviest rig without ballast',

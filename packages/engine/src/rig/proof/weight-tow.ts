@@ -7,13 +7,14 @@ import {
   largestPulledMass,
   pullForce,
   safetyChainStrength,
+  STANDARD_GRAVITY,
   stateTrailerBrakes,
   surgeBrakeTowRating,
   TONGUE_SHARE,
   TRAILER_BRAKE_RULES,
 } from '../../physics/index.ts';
 import { brakingTransfer, centreAt, FILLS, tongueAt, type Fill } from '../placement/index.ts';
-import { compared, unknown, type RigPromise, type Step } from '../promise.ts';
+import { compared, is, unknown, worked, type RigPromise, type Step } from '../promise.ts';
 import { say, type ProofContext } from './context.ts';
 import { carrierItem, type Loaded } from './loaded.ts';
 
@@ -36,13 +37,17 @@ export function towPromises(context: ProofContext, loaded: Loaded): RigPromise[]
 function tonguePromises(context: ProofContext, { rig }: Loaded): RigPromise[] {
   const at = (fill: Fill) => {
     const load = tongueAt(rig, FILLS[fill]);
-    return { fill, load, share: load / centreAt(rig, FILLS[fill]).mass };
+    const { mass } = centreAt(rig, FILLS[fill]);
+    return { fill, load, mass, share: load / mass };
   };
   const shares = NAMES.map(at);
   const full = shares[0]!;
-  const working = shares.flatMap(({ fill, load, share }): Step[] => [
+  const working = shares.flatMap(({ fill, load, mass, share }): Step[] => [
     { text: `on the coupler when ${fill}`, figure: { value: load, dimension: 'mass' } },
-    { text: `as a share of the rig when ${fill}`, figure: { value: share, dimension: 'ratio' } },
+    worked(`as a share of the rig when ${fill}`, is(share, 'ratio'), '{on the coupler} / {rig}', {
+      'on the coupler': is(load, 'mass'),
+      rig: is(mass, 'mass'),
+    }),
   ]);
   const told = {
     kind: 'weight' as const,
@@ -279,11 +284,24 @@ function handPromises(context: ProofContext, { rig }: Loaded): RigPromise[] {
         method: 'rolling and grade force against the guideline for hands',
         source: `HSE push and pull guideline for ${movedBy}; rolling resistance ${evidence === 'memory' ? 'from memory' : 'from handbooks'}`,
         working: [
-          {
-            text: `rolling, ${percent(design)} of the weight`,
-            figure: { value: force.rolling, dimension: 'force' },
-          },
-          { text: 'up the slope', figure: { value: force.grade, dimension: 'force' } },
+          worked(
+            'rolling',
+            is(force.rolling, 'force'),
+            '{weight} × {share of the weight} / √(1 + {grade} ^ 2)',
+            {
+              weight: is(mass * STANDARD_GRAVITY, 'force'),
+              'share of the weight': is(design, 'ratio'),
+              grade: is(grade, 'ratio'),
+            },
+          ),
+          worked('up the slope', is(force.grade, 'force'), '{weight} × {grade} / √(1 + {grade} ^ 2)', {
+            weight: is(mass * STANDARD_GRAVITY, 'force'),
+            grade: is(grade, 'ratio'),
+          }),
+          worked('together', is(force.total, 'force'), '{rolling} + {up the slope}', {
+            rolling: is(force.rolling, 'force'),
+            'up the slope': is(force.grade, 'force'),
+          }),
           {
             text: 'to start it, guideline',
             figure: { value: handForceGuide('start', movedBy), dimension: 'force' },

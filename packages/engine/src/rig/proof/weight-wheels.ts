@@ -1,5 +1,5 @@
 import { centreAt, FILLS, wheelLoads, type Fill } from '../placement/index.ts';
-import { compared, type RigPromise } from '../promise.ts';
+import { compared, is, worked, type RigPromise } from '../promise.ts';
 import { say, type ProofContext } from './context.ts';
 import { carrierItem, type Loaded } from './loaded.ts';
 
@@ -9,6 +9,9 @@ interface Side {
   readonly fill: Fill;
   readonly load: number;
   readonly rating: number;
+  /** Load of the whole axle [kg], and its track [m]. */
+  readonly whole: number;
+  readonly track: number;
 }
 
 /** Parts that stand off the middle line load the wheels of one side more: the worst side of all axles and fills is judged. */
@@ -18,7 +21,13 @@ export function wheelPromises(context: ProofContext, { rig, supports }: Loaded):
       ? []
       : (['full', 'half', 'empty'] as const).flatMap((fill) => {
           const share = wheelLoads(loads[fill], centreAt(rig, FILLS[fill]).y, wheels.track);
-          const told = { axle: name, fill, rating: wheels.sideRating };
+          const told = {
+            axle: name,
+            fill,
+            rating: wheels.sideRating,
+            whole: loads[fill],
+            track: wheels.track,
+          };
           return [
             { ...told, side: 'left' as const, load: share.left },
             { ...told, side: 'right' as const, load: share.right },
@@ -40,10 +49,18 @@ export function wheelPromises(context: ProofContext, { rig, supports }: Loaded):
         source: 'statics; tyre ratings of the catalogue; the frame taken as stiff',
         working: sides
           .filter((s) => s.axle === worst.axle && s.fill === worst.fill)
-          .map((s) => ({
-            text: `${s.side} wheels of ${s.axle.toLowerCase()}`,
-            figure: { value: s.load, dimension: 'mass' as const },
-          })),
+          .map((s) =>
+            worked(
+              `${s.side} wheels of ${s.axle.toLowerCase()}`,
+              is(s.load, 'mass'),
+              `{load of the axle} × (0.5 ${s.side === 'left' ? '+' : '−'} {to the left of the middle} / {track})`,
+              {
+                'load of the axle': is(s.whole, 'mass'),
+                'to the left of the middle': is(off, 'length'),
+                track: is(s.track, 'length'),
+              },
+            ),
+          ),
       },
       { value: worst.rating, dimension: 'mass' },
       { value: worst.load, dimension: 'mass' },

@@ -1,5 +1,5 @@
 import { FILLS, centreAt, rinseWaterAboard, type Fill, type SupportLoads } from '../placement/index.ts';
-import { compared, unknown, type RigPromise, type Step } from '../promise.ts';
+import { compared, is, unknown, worked, type RigPromise, type Step } from '../promise.ts';
 import { say, type ProofContext } from './context.ts';
 import { carrierItem, loadedOf, type Loaded } from './loaded.ts';
 import { bedPromises } from './weight-bed.ts';
@@ -62,11 +62,14 @@ function massSteps(context: ProofContext, loaded: Loaded): Step[] {
             figure: { value: rinseWater, dimension: 'mass' as const },
           },
         ]),
-    {
-      text: `tank full of ${liquid}`,
-      figure: { value: full - rig.dry.mass, dimension: 'mass' },
-    },
-    { text: 'rig when full', figure: { value: full, dimension: 'mass' } },
+    worked(`tank full of ${liquid}`, is(full - rig.dry.mass, 'mass'), '{tank} × {density}', {
+      tank: is(rig.tank.volume, 'volume'),
+      density: is(rig.density, 'density'),
+    }),
+    worked('rig when full', is(full, 'mass'), '{empty rig} + {liquid}', {
+      'empty rig': is(rig.dry.mass, 'mass'),
+      liquid: is(full - rig.dry.mass, 'mass'),
+    }),
   ];
 }
 
