@@ -83,6 +83,8 @@ export interface PartRow {
   readonly price: string;
   readonly givens: readonly { readonly before: string; readonly given: Given; readonly after: string }[];
   readonly optional: boolean;
+  /** What a part of its kind is for, in words that it is found by. */
+  readonly does: string;
   /** Where the document says that it stays, and whether it does. */
   readonly pin: { readonly path: string; readonly held: boolean };
   readonly state?: string;
@@ -177,7 +179,7 @@ export interface DeskBody {
   readonly headline: string;
   readonly promises: readonly PromiseRow[];
   readonly parts: readonly PartRow[];
-  readonly notFitted: readonly { readonly slot: string; readonly name: string }[];
+  readonly notFitted: readonly { readonly slot: string; readonly name: string; readonly does: string }[];
   readonly bill: readonly BillGroup[];
   readonly cautions: readonly CautionNote[];
 }

@@ -14,7 +14,7 @@ export interface Synced {
 }
 
 /** How the job on the desk stands with the records. */
-export type Keeping = 'kept' | 'sending' | 'away' | 'refused' | 'clash';
+export type Keeping = 'kept' | 'sending' | 'away' | 'refused' | 'signed-out' | 'clash';
 
 /** Values that two people changed, and what the other made of the whole job. */
 export interface Disagreement {
@@ -133,6 +133,9 @@ export class JobKeeper {
         return this.#meet(id, answer.job, synced.rig);
       case 'away':
         return this.#later(id);
+      case 'signed-out':
+        desk.tell(id, 'signed-out', undefined);
+        return false;
       default:
         desk.setSynced(id, { version: synced.version, rig: synced.rig });
         desk.tell(id, 'refused', answer.is === 'refused' ? answer.why : 'the records no longer have the job');
@@ -163,6 +166,9 @@ export class JobKeeper {
         return this.#fetch(id, undefined);
       case 'away':
         return this.#later(id);
+      case 'signed-out':
+        this.#desk.tell(id, 'signed-out', undefined);
+        return false;
       default:
         this.#desk.tell(id, 'refused', answer.is === 'refused' ? answer.why : undefined);
         return false;

@@ -34,6 +34,8 @@ export type Answer<T> =
   | { readonly is: 'unchanged' }
   /** No connection, or the server cannot reach its records: worth sending again. */
   | { readonly is: 'away' }
+  /** The sign-in has ended. */
+  | { readonly is: 'signed-out' }
   | { readonly is: 'refused'; readonly why: string };
 
 export function openStored(id: string, known?: number): Promise<Answer<StoredJob>> {
@@ -72,6 +74,7 @@ async function ask<T>(path: string, init: RequestInit): Promise<Answer<T>> {
   if (answer.is !== 'refused') return answer;
   const { code, job } = answer.problem as Problem & { readonly job?: StoredJob };
   if (code === 'stale-version' && job !== undefined) return { is: 'stale', job };
+  if (code === 'sign-in-first') return { is: 'signed-out' };
   if (code === 'no-such-job') return { is: 'absent' };
   if (code === 'job-exists') return { is: 'taken' };
   return { is: 'refused', why: answer.why };

@@ -104,6 +104,7 @@ function savedWord(here: boolean, keeping: Keeping): string {
   if (keeping === 'sending') return 'Saving';
   if (keeping === 'clash') return 'Not agreed';
   if (!here) return 'Not saved';
+  if (keeping === 'signed-out') return 'Saved here, signed out';
   return keeping === 'away' ? 'Saved here, no connection' : 'Saved here, refused';
 }
 

@@ -9,6 +9,7 @@ export function Notice() {
   // A refusal is told at its field; here only when the sheet has no such field.
   const elsewhere = useDesk((s) => s.problems.find((p) => !hasField(s.body, p.path)));
   const refused = useDesk((s) => (s.keeping === 'refused' ? s.keepingWhy : undefined));
+  const signedOut = useDesk((s) => s.keeping === 'signed-out');
   const loading = useDesk((s) => s.shop === undefined && s.failure === undefined);
   return (
     <div className="notices" aria-live="polite">
@@ -33,6 +34,12 @@ export function Notice() {
         <p className="notice bad">
           The last changes are on this device and not in the shop’s records: {refused}. They are sent again by
           themselves.
+        </p>
+      )}
+      {signedOut && (
+        <p className="notice bad">
+          You are signed out. The last changes are on this device: <a href="/sign-in">sign in</a>, and they
+          are sent to the shop’s records.
         </p>
       )}
       {elsewhere !== undefined && (

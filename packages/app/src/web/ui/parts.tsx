@@ -1,4 +1,4 @@
-import { memo, useEffect, useRef } from 'react';
+import { memo, useEffect, useRef, useState } from 'react';
 import type { PartRow } from '../protocol.ts';
 import { Alternatives } from './alternatives.tsx';
 import { Cautions } from './cautions.tsx';
@@ -8,7 +8,7 @@ import { Balloon } from './marks.tsx';
 import { PinSign } from './signs.tsx';
 
 const NO_PARTS: readonly PartRow[] = [];
-const NO_SLOTS: readonly { slot: string; name: string }[] = [];
+const NO_SLOTS: readonly { slot: string; name: string; does: string }[] = [];
 
 /** Every part with its number, mass and price; each slot opens to the parts that could be there instead. */
 export function Parts() {
@@ -18,10 +18,14 @@ export function Parts() {
   const empty = useDesk((s) => s.body?.notFitted ?? NO_SLOTS);
   const massUnit = useDesk((s) => s.body?.massUnit ?? '');
   const slot = useDesk((s) => s.slot);
+  const [words, setWords] = useState('');
   if (all.length === 0) return null;
+  const looking = words.trim() !== '';
   // Parts that stand in the upright line are listed there.
-  const parts =
-    upright === undefined ? all : all.filter((p) => !upright.steps.some((s) => s.item === p.item));
+  const here =
+    upright === undefined || looking ? all : all.filter((p) => !upright.steps.some((s) => s.item === p.item));
+  const parts = here.filter((p) => hasWords(`${p.slot} ${p.name} ${p.does}`, words));
+  const unfilled = empty.filter((e) => hasWords(`${e.name} ${e.does}`, words));
   return (
     <section className="parts" aria-labelledby="parts-heading">
       <div className="area-head">
@@ -36,11 +40,25 @@ export function Parts() {
           <span>$</span>
         </span>
       </div>
+      <p className="part-find">
+        <label>
+          Find a part{' '}
+          <input
+            type="search"
+            value={words}
+            placeholder="by name, or by what it does"
+            onChange={(event) => setWords(event.target.value)}
+          />
+        </label>{' '}
+        <span className="note" role="status">
+          {!looking ? '' : foundWord(parts.length + unfilled.length)}
+        </span>
+      </p>
       <ol className="part-list">
         {parts.map((p) => (
           <PartLine key={p.item} row={p} open={slot === p.item} />
         ))}
-        {empty.map((e) => (
+        {unfilled.map((e) => (
           <li key={e.slot} className="part empty">
             <div className="part-row">
               <span className="balloon none" />
@@ -60,6 +78,20 @@ export function Parts() {
       <Cautions place="parts" />
     </section>
   );
+}
+
+/** Whether a text has each of the words somewhere. */
+function hasWords(text: string, words: string): boolean {
+  const low = text.toLowerCase();
+  return words
+    .toLowerCase()
+    .split(/\s+/)
+    .every((word) => low.includes(word));
+}
+
+function foundWord(count: number): string {
+  if (count === 0) return 'no part of this rig is found by these words';
+  return count === 1 ? '1 place' : `${count} places`;
 }
 
 const PartLine = memo(

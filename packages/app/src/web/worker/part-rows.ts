@@ -4,6 +4,7 @@ import type { Proof, Rig } from '@spraywright/engine/rig';
 import type { PartRow } from '../protocol.ts';
 import { Givens } from './given.ts';
 import { money } from './money.ts';
+import { DOES } from './what-parts-do.ts';
 
 /** Rows of the parts list in the order of their numbers: name, what is given, mass and price. */
 export function partRows(raw: unknown, rig: Rig, proof: Proof, units: UnitSystem): PartRow[] {
@@ -32,6 +33,7 @@ export function partRows(raw: unknown, rig: Rig, proof: Proof, units: UnitSystem
         price: money(line?.priceCents ?? 0).slice(1),
         givens: givensOf(g, rig, p.item, item.length, part.kind),
         optional: slot?.optional ?? false,
+        does: DOES[part.kind],
         pin: {
           path: `items.${rig.document.items.findIndex((i) => i.id === p.item)}.pinned`,
           held: item.pinned === true,
@@ -82,8 +84,8 @@ function givensOf(
 }
 
 /** Slots of the layout that the rig leaves empty. */
-export function emptySlots(rig: Rig): { slot: string; name: string }[] {
+export function emptySlots(rig: Rig): { slot: string; name: string; does: string }[] {
   return (rig.layout?.slots ?? [])
     .filter((s) => s.optional === true && !rig.items.has(s.id))
-    .map((s) => ({ slot: s.id, name: s.name }));
+    .map((s) => ({ slot: s.id, name: s.name, does: s.kinds.map((kind) => DOES[kind]).join(' ') }));
 }
