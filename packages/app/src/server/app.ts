@@ -9,6 +9,7 @@ import { tellingDoings, tellingRecords } from './doings-book.ts';
 import { failed } from './failures.ts';
 import { ownPagesOnly, safeHeaders } from './guard.ts';
 import { jobsApi } from './jobs-api.ts';
+import { learnedApi } from './learning/learned-api.ts';
 import { machineApi } from './machine-api.ts';
 import { oneTimePages } from './one-time-pages.ts';
 import { machinePapersApi } from './machine-papers-api.ts';
@@ -110,6 +111,7 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
   substitutionApi(app, telling);
   machinePapersApi(app, telling);
   recallApi(app, telling.records);
+  learnedApi(app, telling);
   doingsApi(app, telling.records);
   app.doc31('/api/openapi.json', {
     openapi: '3.1.0',

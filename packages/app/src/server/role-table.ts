@@ -65,6 +65,7 @@ export const ROLE_TABLE: Readonly<Record<string, readonly Role[] | null>> = {
   'GET /api/machines/:serial/handbook.html': EVERYBODY,
   'GET /api/machines/:serial/plate.pdf': EVERYBODY,
   'GET /api/machines/:serial/build-pack.pdf': HANDS,
+  'GET /api/learned': EVERYBODY,
   'GET /api/recall': EVERYBODY,
   'GET /api/recall.csv': EVERYBODY,
   'GET /api/standing': EVERYBODY,

@@ -63,3 +63,4 @@ export {
 } from './reproofs.ts';
 export { JOB_MARKS, JOB_STATES, jobStandings, markJob } from './job-standing.ts';
 export { buildsToDo, type BuildToDo } from './builds.ts';
+export { writtenMachines, writtenMark, type WrittenMachine } from './written-machines.ts';

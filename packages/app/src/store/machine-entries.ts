@@ -104,7 +104,7 @@ async function knownOperations(
   return new Set(rows.map((row) => row.operation));
 }
 
-function entryOf(row: MachineEntryRow): MachineEntry {
+export function entryOf(row: MachineEntryRow): MachineEntry {
   return {
     serial: row.serial,
     number: row.number,

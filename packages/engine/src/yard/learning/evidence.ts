@@ -12,6 +12,8 @@ export interface BuiltRig {
   /** Tests of one serial number are of one copy; without it every test is of a copy of its own. */
   readonly serial?: string;
   readonly tests: readonly TakenReadings[];
+  /** Parts whose data were otherwise when it was built than they are today, each with the name of that version. */
+  readonly versions?: ReadonlyMap<string, string>;
 }
 
 /** One reading as learning sees it, on the scale on which its scatter is even. */
@@ -46,6 +48,13 @@ export interface Linear {
 export function factorKey(rig: Rig, input: UncertainInput): string {
   const part = rig.items.get(input.item)!.part.id;
   return rig.ownParts.has(part) ? `${input.kind}:${rig.document.id}/${part}` : `${input.kind}:${part}`;
+}
+
+/** Factor of an input of a built machine: what was learned against other data than today's is kept apart. */
+function builtKey({ rig, versions }: BuiltRig, input: UncertainInput): string {
+  const version = versions?.get(rig.items.get(input.item)!.part.id);
+  const key = factorKey(rig, input);
+  return version === undefined ? key : `${key}#${version}`;
 }
 
 /** Models made for a rig and water, so that copies of one rig share them. */
@@ -99,7 +108,7 @@ export function evidenceOf(
     built,
     models,
     inputs,
-    keys: inputs.map((input) => factorKey(built.rig, input)),
+    keys: inputs.map((input) => builtKey(built, input)),
     readings,
     unused,
   };
