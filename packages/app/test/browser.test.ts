@@ -436,9 +436,9 @@ describe('The job in the records', () => {
       .toBe('140 ft');
     await other.page.getByRole('button', { name: 'Index' }).click();
     await other.page.getByRole('button', { name: 'All jobs' }).click();
-    await other.page.getByLabel('Find').fill('elms no such words');
+    await other.page.getByLabel('Find', { exact: true }).fill('elms no such words');
     await other.page.getByText('No job has all of these words').waitFor();
-    await other.page.getByLabel('Find').fill('WRENMERE elms');
+    await other.page.getByLabel('Find', { exact: true }).fill('WRENMERE elms');
     await other.page.locator('.job-list li button').waitFor();
     expect(await findings(other.page)).toEqual([]);
     await other.page.getByLabel('New job').selectOption({ index: 1 });
