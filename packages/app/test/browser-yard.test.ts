@@ -135,6 +135,19 @@ describe('The yard test', () => {
     await context.close();
   }, 120_000);
 
+  it('teaches the next proof: the desk says by which readings its odds are sharper', async () => {
+    const context = await browser.newContext({ viewport: { width: 1440, height: 1000 } });
+    const page = await context.newPage();
+    page.on('pageerror', (error) => errors.push(error.message));
+    await page.goto(`${place.address}#cart`);
+    const flow = page.locator('[data-promise] button.sentence').filter({ hasText: / gpm / });
+    await flow.first().click({ timeout: READ });
+    await page
+      .getByText(/Sharper by readings, which stand for \d+ of \d+ tolerances/)
+      .waitFor({ timeout: READ });
+    await context.close();
+  }, 120_000);
+
   it.each([
     [1440, 'light'],
     [820, 'dark'],

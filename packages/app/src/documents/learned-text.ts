@@ -5,7 +5,6 @@ import {
   type Learned,
   type LearnedDocument,
 } from '@spraywright/engine/yard';
-import { TOLERANCES, type Confidence } from '@spraywright/engine/rig';
 
 /** A reading less likely sound than this is told of. */
 const DOUBTED = 0.5;
@@ -53,23 +52,5 @@ function calibrationLines({ bands, readings, inside, windows }: Calibration): st
   ];
 }
 
-/** Why the odds of a rig are sharper than the tolerances alone would have them. */
-export function sharperLines(confidence: Confidence): string[] {
-  const taught = confidence.inputs.filter((i) => i.taught);
-  if (taught.length === 0)
-    return ['Nothing is learned of the parts of this rig: the odds are those of the tolerances.'];
-  const rows = taught
-    .map((i) => ({ input: i, before: TOLERANCES[i.kind].deviation }))
-    .sort((a, b) => a.input.deviation / a.before - b.input.deviation / b.before);
-  return [
-    `Sharper by readings, which stand for ${taught.length} of ${confidence.inputs.length} tolerances:`,
-    ...rows.map(({ input, before }) => {
-      const off = 100 * Math.expm1(input.mean - TOLERANCES[input.kind].mean);
-      return `  ${input.name} ${off >= 0 ? '+' : '−'}${Math.abs(off).toFixed(1)} %, known to ${share(input.deviation)} where the tolerance is ${share(before)} (${input.source})`;
-    }),
-  ];
-}
-
-const share = (deviation: number): string => `${(100 * deviation).toFixed(1)} %`;
 const count = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
 const lines = (list: readonly string[]): readonly string[] => (list.length === 0 ? ['  none'] : list);

@@ -8,7 +8,7 @@ import {
   type PromiseState,
   type RigPromise,
 } from '@spraywright/engine/rig';
-import { sharperLines } from './learned-text.ts';
+import { sharperLines } from '@spraywright/engine/yard';
 
 export interface ProofTextOptions {
   readonly units: 'us' | 'metric';

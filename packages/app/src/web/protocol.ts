@@ -364,6 +364,8 @@ export interface OddsTold {
   readonly version: number;
   readonly draws: number;
   readonly odds: Readonly<Record<string, Odds>>;
+  /** What tests of built machines have taught of this rig's parts: a heading, then a line each; empty when nothing. */
+  readonly sharper: readonly string[];
 }
 
 export type ToEngine =

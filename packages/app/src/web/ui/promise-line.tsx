@@ -91,7 +91,9 @@ function Working({ row }: { row: PromiseRow }) {
           </tbody>
         </table>
       )}
-      {odds?.odds[row.id] !== undefined && <Doubt odds={odds.odds[row.id]!} draws={odds.draws} />}
+      {odds?.odds[row.id] !== undefined && (
+        <Doubt odds={odds.odds[row.id]!} draws={odds.draws} sharper={odds.sharper} />
+      )}
       <p className="note">
         Method: {row.method}. Source: {row.source}.
       </p>
@@ -119,13 +121,21 @@ function Working({ row }: { row: PromiseRow }) {
 }
 
 /** The band of a promise, what decides it most, and what would take the doubt away. */
-function Doubt({ odds, draws }: { odds: Odds; draws: number }) {
+function Doubt({ odds, draws, sharper }: { odds: Odds; draws: number; sharper: readonly string[] }) {
   return (
     <>
       <p className="note">
         {upperFirst(odds.kept)} in {draws} draws of the tolerances; {odds.band}. Most tolerances are
         judgement: a water test of the built rig says more.
       </p>
+      {sharper.length > 0 && (
+        <details className="note">
+          <summary className="word">{sharper[0]!.replace(/:$/, '')}</summary>
+          {sharper.slice(1).map((line) => (
+            <p key={line}>{line.trim()}</p>
+          ))}
+        </details>
+      )}
       {odds.matters.length > 0 && (
         <p className="note">
           {odds.matters.map((m, i) => `${i === 0 ? 'Decided most by' : ', and by'} ${m.name} (${m.check})`)}.

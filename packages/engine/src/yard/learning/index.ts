@@ -4,3 +4,4 @@ export { learnFrom, type Learned, type LearnedCopy, type LearnedFactor } from '.
 export { drifts, driftText } from './drift.ts';
 export { correctionsOf, learnedDocument, readLearned, type LearnedDocument } from './learned-document.ts';
 export { calibrationOf, type Calibration, type CalibrationBand, type SheetTest } from './calibration.ts';
+export { sharperLines } from './sharper-by.ts';
