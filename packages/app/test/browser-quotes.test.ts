@@ -161,7 +161,7 @@ describe('A quote on the page', () => {
     }
     await builder.goto(`${shop.address}office.html#calendar`);
     // Its 15.5 hours stand in the drawing as at least one piece.
-    expect(await builder.locator('.week-piece').count()).toBeGreaterThan(0);
+    await expect.poll(() => builder.locator('.week-piece').count()).toBeGreaterThan(0);
     expect(errors).toEqual([]);
     expect(server.reports).toEqual([]);
   }, 120_000);
