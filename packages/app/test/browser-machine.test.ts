@@ -186,7 +186,9 @@ describe('Service', () => {
     await page.getByLabel('How it was flushed').fill('three tanks of water, no smell, strip reads 0');
     await page.getByRole('button', { name: /goes in: write it down/ }).click();
     await expect.poll(async () => (await entries('flush')).length).toBe(1);
-    expect((await entries('last-liquid')).map((e) => e.document.liquid)).toEqual(['naocl_12', 'citric']);
+    await expect
+      .poll(async () => (await entries('last-liquid')).map((e) => e.document.liquid))
+      .toEqual(['naocl_12', 'citric']);
     await context.close();
   }, 120_000);
 

@@ -268,6 +268,8 @@ describe('The desk at 1440', () => {
   it('moves a handle of the scene with the pointer, as one step for Undo, and with the arrow keys', async () => {
     const grip = page.locator('[data-handle="target.height"]');
     const height = async () => Number(await grip.getAttribute('aria-valuenow'));
+    // The box of the test before stands further down the sheet.
+    await grip.scrollIntoViewIfNeeded();
     const [before, at] = [await height(), (await grip.boundingBox())!];
     const changes = async () => page.locator('.cells.small .cell').nth(1).textContent();
     const steps = Number(/\d+/.exec((await changes())!)![0]);
