@@ -43,7 +43,8 @@ describe('the deck as DXF', () => {
       return `${Math.round((Math.min(...xs) + Math.max(...xs)) / 2)} ${Math.round((Math.min(...ys) + Math.max(...ys)) / 2)}`;
     });
     for (const p of standing)
-      expect(middles).toContain(`${Math.round(p.x * 1000)} ${Math.round(p.y * 1000)}`);
+      // Seen from above with the front at the left: what is left of the middle line lies below it.
+      expect(middles).toContain(`${Math.round(p.x * 1000)} ${Math.round(-p.y * 1000)}`);
     expect(entities.filter((e) => e.type === 'CIRCLE' && layerOf(e) === 'balance')).toHaveLength(2);
     const header = dxf.split(/\r?\n/);
     // 4: millimetres.

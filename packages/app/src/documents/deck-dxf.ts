@@ -5,8 +5,8 @@ const MM = 1000;
 const TEXT_HEIGHT = 40;
 
 /**
- * The deck from above as DXF (R2007, in millimetres, to full size): x behind the front of the deck, y to the left, one
- * layer each for deck, parts, numbers, supports and centres of gravity.
+ * The deck from above as DXF (R2007, in millimetres, to full size): x behind the front of the deck, y to the right
+ * of its middle line, so that it is seen from above; one layer each for deck, parts, numbers, supports and centres of gravity.
  *
  * @throws RangeError when the rig has no carrier
  */
@@ -16,7 +16,7 @@ export async function deckDxf(proof: Proof): Promise<string> {
   const { DxfWriter, point3d, Units } = await import('@tarikjabiri/dxf');
   const dxf = new DxfWriter();
   dxf.setUnits(Units.Millimeters);
-  const at = ([x, y]: readonly [number, number]) => point3d(inMm(x), inMm(y));
+  const at = ([x, y]: readonly [number, number]) => point3d(inMm(x), inMm(-y));
   for (const figure of plan.figures) {
     const layerName = figure.layer;
     if (dxf.layer(layerName) === undefined) dxf.addLayer(layerName, WHITE, 'Continuous');
@@ -24,7 +24,7 @@ export async function deckDxf(proof: Proof): Promise<string> {
     else if (figure.kind === 'text') dxf.addText(at(figure.at), TEXT_HEIGHT, figure.text, { layerName });
     else
       dxf.addLWPolyline(
-        figure.points.map((p) => ({ point: { x: inMm(p[0]), y: inMm(p[1]) } })),
+        figure.points.map((p) => ({ point: { x: inMm(p[0]), y: inMm(-p[1]) } })),
         { layerName },
       );
   }
@@ -35,4 +35,4 @@ export async function deckDxf(proof: Proof): Promise<string> {
 const WHITE = 7;
 
 /** To a hundredth of a millimetre. */
-const inMm = (metres: number) => Math.round(metres * MM * 100) / 100;
+const inMm = (metres: number) => Math.round(metres * MM * 100) / 100 + 0;

@@ -29,8 +29,9 @@ export function deckPlan(proof: Proof, { width, units, palette }: DeckPlanOption
   const { box, figures } = plan;
   const scale = (width - 2 * EDGE) / Math.max(0.5, box.x1 - box.x0);
   const px = (x: number) => EDGE + (x - box.x0) * scale;
-  const py = (y: number) => EDGE + (box.y1 - y) * scale;
-  const foot = py(box.y0);
+  // From above and with the front at the left, what is on the left hand lies towards the foot of the sheet.
+  const py = (y: number) => EDGE + (y - box.y0) * scale;
+  const foot = py(box.y1);
   const { deckLength } = proof.placement!.carrier;
   const draw = (f: DeckFigure): string => {
     switch (f.kind) {
