@@ -104,8 +104,14 @@ function keyboard(page: Page): Hands {
       await page.keyboard.press('Enter');
     },
     choose: async (list, entry) => {
-      await to(list);
-      await page.keyboard.type(entry);
+      // Letters that come too slowly begin a new word: on a busy machine the word is typed again.
+      for (let tries = 0; tries < 5; tries++) {
+        await to(list);
+        await page.keyboard.type(entry);
+        if ((await list.locator('option:checked').textContent()) === entry) return;
+        await page.waitForTimeout(1500);
+      }
+      throw new Error(`the letters of '${entry}' do not choose it`);
     },
   };
 }
