@@ -85,7 +85,8 @@ const finger: Hands = { ...mouse, press: (what) => what.tap() };
 function keyboard(page: Page): Hands {
   const to = async (what: Locator) => {
     await what.waitFor({ timeout: LONG });
-    for (let i = 0; i < 400; i++) {
+    // What is worked out meanwhile comes in between: several times around the sheet.
+    for (let i = 0; i < 1600; i++) {
       if (await what.evaluate((node) => node === document.activeElement)) return;
       await page.keyboard.press('Tab');
     }
