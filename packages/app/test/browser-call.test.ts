@@ -89,8 +89,7 @@ function keyboard(page: Page): Hands {
       if (await what.evaluate((node) => node === document.activeElement)) return;
       await page.keyboard.press('Tab');
     }
-    // Known weakness: what is worked out meanwhile can take the focus away on every round; then it is set.
-    await what.focus();
+    throw new Error(`Tab does not lead to ${what.toString()}`);
   };
   return {
     press: async (what) => {

@@ -122,7 +122,10 @@ function TypedBox({ given }: { given: Given }) {
           began.current = raw;
           if (problem === undefined) setText(shown);
           const box = event.currentTarget;
-          requestAnimationFrame(() => box.select());
+          // Selecting takes the focus in some browsers: never back from whoever has gone on meanwhile.
+          requestAnimationFrame(() => {
+            if (document.activeElement === box) box.select();
+          });
         }}
         onBlur={() => {
           setText(undefined);
