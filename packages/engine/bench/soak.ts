@@ -1,11 +1,11 @@
 /**
- * Solves random networks by the hundred thousand and checks each from outside:
+ * Solves random networks by the million and checks each from outside:
  *   node --conditions=source --import tsx packages/engine/bench/soak.ts [count] [first seed]
  * Exit code 1 when any of them complains. A seed that does becomes a fixture of the tests.
  */
 import { checkBatch, checkChangedNetwork, checkOrder, checkRandomNetwork } from '../test/network-checks.ts';
 
-const count = Number(process.argv[2] ?? 100_000);
+const count = Number(process.argv[2] ?? 1_000_000);
 const first = Number(process.argv[3] ?? 1_000_000);
 /** One in so many is also solved after changes, and a tree of its seed checked for order; one in ten of those in a batch. */
 const OTHERS_EVERY = 10;

@@ -67,6 +67,8 @@ export const STILL_SHARE = 3e-8;
 const AT_REST = 1e-7;
 /** What heads are told apart by [m]. */
 const HEAD_ROUNDING = 1e-14;
+/** A flow whose loss is below this [m] everywhere is the rounding of the heads going round a loop, not a flow. */
+const STILL_HEAD = 4 * HEAD_ROUNDING;
 /** w at which some friction law goes from one form to the next: Re 2000, 2300 and 4000. */
 const REGIME_W_1 = 20;
 const REGIME_W_2 = 23;
@@ -258,7 +260,10 @@ function advance(c: Circuit, laws: Laws): boolean {
     // A flow that moves no head by more than rounding is as good as found, however flat its law.
     if (step > largestStep && step > y * HEAD_ROUNDING) largestStep = step;
     if (a > largestFlow) largestFlow = a;
-    if (a > STILL_SHARE * nominal || step > STILL_SHARE * nominal) moving = true;
+    if (!moving && (a > STILL_SHARE * nominal || step > STILL_SHARE * nominal)) {
+      const most = a > size ? a : size;
+      moving = most * most > y * size * STILL_HEAD;
+    }
     sum += next;
     const left = x[o + BEND]! * step * step;
     if (left > remainder) remainder = left;
