@@ -1,4 +1,4 @@
-import { displayParts } from '@spraywright/engine/quantity';
+import { displayParts, priceChangeText } from '@spraywright/engine/quantity';
 import {
   figureText,
   type Alternative,
@@ -8,7 +8,6 @@ import {
   type Proof,
   type RigPromise,
 } from '@spraywright/engine/rig';
-import { money } from './proof-text.ts';
 import { table } from './text-table.ts';
 
 type Units = 'us' | 'metric';
@@ -103,11 +102,7 @@ function common(effect: Effect, units: Units): string[] {
     unit: units === 'us' ? 'lb' : 'kg',
     decimals: 0,
   });
-  return [
-    `${effect.priceCents > 0 ? '+' : effect.priceCents < 0 ? '-' : ''}${money(Math.abs(effect.priceCents))}`,
-    signed(figure),
-    signed(String(effect.days)),
-  ];
+  return [priceChangeText(effect.priceCents), signed(figure), signed(String(effect.days))];
 }
 
 /** What breaks, is mended, becomes doubtful or thin by a change, apart from the promise it is told for. */

@@ -1,7 +1,6 @@
 import type { Shop } from '@spraywright/engine/catalogue';
-import { display } from '@spraywright/engine/quantity';
+import { amountText, display, moneyText } from '@spraywright/engine/quantity';
 import { BILL_GROUPS, freightOf, type Order, type Proof } from '@spraywright/engine/rig';
-import { cents, money } from './proof-text.ts';
 import { table } from './text-table.ts';
 
 export interface BillTextOptions {
@@ -38,12 +37,12 @@ function groupsText({ bill }: Proof): string {
     if (lines.length === 0) return [];
     const sum = (value: (l: (typeof lines)[number]) => number) => lines.reduce((n, l) => n + value(l), 0);
     return [
-      [name.toUpperCase(), '', cents(sum((l) => l.costCents)), cents(sum((l) => l.priceCents)), ''],
+      [name.toUpperCase(), '', amountText(sum((l) => l.costCents)), amountText(sum((l) => l.priceCents)), ''],
       ...lines.map((l) => [
         `  ${l.name}`,
         quantityText(l),
-        cents(l.costCents),
-        cents(l.priceCents),
+        amountText(l.costCents),
+        amountText(l.priceCents),
         l.short > 0 ? `${l.short} to order, ${l.leadTimeDays} days` : '',
       ]),
     ];
@@ -58,22 +57,24 @@ function quantityText({ quantity, unit }: Proof['bill']['lines'][number]): strin
 function totals({ bill }: Proof, { shop }: BillTextOptions): string[] {
   const { discount, tax } = bill;
   const margin = bill.priceCents > 0 ? 1 - bill.costCents / bill.priceCents : 0;
-  const rows: [string, string][] = [['Cost', cents(bill.costCents)]];
+  const rows: [string, string][] = [['Cost', amountText(bill.costCents)]];
   if (discount !== undefined) {
-    rows.push(['Lines together', cents(bill.linesCents)]);
+    rows.push(['Lines together', amountText(bill.linesCents)]);
     const held = {
       'least-margin': `the shop keeps a margin of ${shop.pricing.leastMarginPercent} %`,
       'most-discount': `the shop gives ${shop.pricing.mostDiscountPercent} % at most`,
     };
     const why =
-      discount.held === undefined ? '' : `; ${cents(discount.askedCents)} was asked, ${held[discount.held]}`;
-    rows.push([`Discount, ${discount.askedPercent} % asked${why}`, `-${cents(discount.cents)}`]);
+      discount.held === undefined
+        ? ''
+        : `; ${amountText(discount.askedCents)} was asked, ${held[discount.held]}`;
+    rows.push([`Discount, ${discount.askedPercent} % asked${why}`, amountText(-discount.cents)]);
   }
-  rows.push([`Price, margin ${(margin * 100).toFixed(1)} %`, cents(bill.priceCents)]);
+  rows.push([`Price, margin ${(margin * 100).toFixed(1)} %`, amountText(bill.priceCents)]);
   if (tax === undefined) rows.push(['Tax', 'not set in the shop file']);
   else {
-    rows.push([`Tax, ${tax.percent} % on ${tax.on}`, cents(tax.cents)]);
-    rows.push(['With tax', cents(bill.priceCents + tax.cents)]);
+    rows.push([`Tax, ${tax.percent} % on ${tax.on}`, amountText(tax.cents)]);
+    rows.push(['With tax', amountText(bill.priceCents + tax.cents)]);
   }
   rows.push(['Ready', `${bill.readyInDays} working days after the order`]);
   const width = Math.max(...rows.map(([name]) => name.length));
@@ -103,7 +104,7 @@ function ordersText({ orders, buildDate, today }: BillTextOptions): string[] {
       .map((o) => [
         `  ${o.name}`,
         `${o.order}${o.unit === 'each' ? '' : ` ${o.unit}`}`,
-        cents(o.costCents),
+        amountText(o.costCents),
         `${o.leadTimeDays} days`,
         o.orderBy === undefined ? '' : `${o.orderBy}${o.orderBy < today ? ' (past)' : ''}`,
       ]),
@@ -113,7 +114,7 @@ function ordersText({ orders, buildDate, today }: BillTextOptions): string[] {
       ? 'To order (with --build-date the last day for each)'
       : `To order, to build from ${buildDate}`,
     table(['', 'order', 'cost', 'takes', 'order by'], rows, [1, 2, 3]),
-    `${money(orders.reduce((n, o) => n + o.costCents, 0))} to spend. Working days, Monday to Friday; holidays are not known.`,
+    `${moneyText(orders.reduce((n, o) => n + o.costCents, 0))} to spend. Working days, Monday to Friday; holidays are not known.`,
     '',
   ];
 }

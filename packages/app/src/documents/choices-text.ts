@@ -1,7 +1,6 @@
 import type { Layout } from '@spraywright/engine/catalogue';
-import { display } from '@spraywright/engine/quantity';
+import { display, moneyText } from '@spraywright/engine/quantity';
 import { groupsOf, type ChoiceGroup, type Choices } from '@spraywright/engine/rig';
-import { money } from './proof-text.ts';
 import { slotNameIn } from './slot-name.ts';
 import { table } from './text-table.ts';
 
@@ -36,7 +35,7 @@ function groupsText(
 ): string[] {
   const rows = groups.map(({ choice: { figures, unknown }, alike }, i) => [
     String(i + 1),
-    money(figures.priceCents),
+    moneyText(figures.priceCents),
     display(figures.mass / 10, 'mass', units),
     `${Math.round(figures.margin / 10)} %`,
     `${figures.days} days`,

@@ -1,4 +1,4 @@
-import { display } from '@spraywright/engine/quantity';
+import { display, moneyText } from '@spraywright/engine/quantity';
 import {
   figureText,
   stepText,
@@ -32,7 +32,7 @@ export function proofText(proof: Proof, options: ProofTextOptions): string {
   const { units, confidence } = options;
   return [
     `${proof.title}, for ${proof.customer}`,
-    `${money(proof.bill.priceCents)}, dry mass ${display(proof.bill.dryMass, 'mass', units)}, ready in ${proof.bill.readyInDays} working days`,
+    `${moneyText(proof.bill.priceCents)}, dry mass ${display(proof.bill.dryMass, 'mass', units)}, ready in ${proof.bill.readyInDays} working days`,
     '',
     ...proof.duties.flatMap((d) => dutyLines(d, units)),
     '',
@@ -112,16 +112,4 @@ function cautionLines({ caution, state, because }: Proof['cautions'][number]): s
 function hours(proof: Proof): string {
   const h = proof.bill.lines.filter((l) => l.sort === 'labour').reduce((sum, l) => sum + l.quantity, 0);
   return String(Math.round(h * 10) / 10);
-}
-
-/** Cents as dollars with separators; whole dollars when there are no cents. */
-export function money(cents: number): string {
-  const [whole, part] = (cents / 100).toFixed(2).split('.');
-  const grouped = whole!.replace(/\B(?=(\d{3})+(?!\d))/g, ',');
-  return part === '00' ? `$${grouped}` : `$${grouped}.${part}`;
-}
-
-/** Cents as dollars, cents always shown: what stands in a column. */
-export function cents(amount: number): string {
-  return (amount / 100).toFixed(2).replace(/\B(?=(\d{3})+(?!\d))/g, ',');
 }

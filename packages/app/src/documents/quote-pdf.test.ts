@@ -4,9 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { figureText, proveRig, type Proof, type RigPromise } from '@spraywright/engine/rig';
+import { moneyText } from '@spraywright/engine/quantity';
 import { demoCatalogue, demoRig, demoShop } from '../../test/demo.ts';
 import { FRAME } from './paper/sheet.ts';
-import { money } from './proof-text.ts';
 import { quotePdf } from './quote-pdf.ts';
 
 const catalogue = demoCatalogue();
@@ -98,8 +98,8 @@ describe.each(['tall-elms', 'roof-skid', 'road-dust'])('The quote of the demo ri
 
   it('tells price, deposit, lead time and until when it holds', () => {
     const { priceCents, readyInDays } = proof.bill;
-    expect(text).toContain(money(priceCents));
-    expect(text).toContain(money(Math.round((priceCents * shop.depositPercent) / 100)));
+    expect(text).toContain(moneyText(priceCents));
+    expect(text).toContain(moneyText(Math.round((priceCents * shop.depositPercent) / 100)));
     expect(text).toContain(`Ready ${readyInDays} working days after order`);
     // 3 March and 30 days.
     expect(shop.validDays).toBe(30);

@@ -1,5 +1,6 @@
 import type { DynamicContent } from 'pdfmake/interfaces.js';
 import type { Proof } from '@spraywright/engine/rig';
+import { moneyText } from '@spraywright/engine/quantity';
 import { fitted, widthOf } from './paper/faces.ts';
 import {
   BLOCK_HEIGHT,
@@ -14,7 +15,6 @@ import {
   type TitleBlock,
 } from './paper/sheet.ts';
 import { lineAt, type Placed } from './paper/text.ts';
-import { money } from './proof-text.ts';
 import type { QuoteOptions } from './quote-options.ts';
 import { dateText, parseDay, quoteTerms, type QuoteTerms } from './quote-terms.ts';
 
@@ -43,11 +43,11 @@ function priceBlock(terms: QuoteTerms, readyDay: string | undefined): Placed[] {
   const right = 287 - PAD;
   const top = FRAME.bottom - BLOCK_HEIGHT;
   const before = [
-    ['Rig as drawn, labour and water test included', money(terms.linesCents)],
-    ...(terms.discountCents === 0 ? [] : [['Discount', `−${money(terms.discountCents)}`]]),
+    ['Rig as drawn, labour and water test included', moneyText(terms.linesCents)],
+    ...(terms.discountCents === 0 ? [] : [['Discount', `−${moneyText(terms.discountCents)}`]]),
     ...(terms.tax === undefined
       ? []
-      : [[`Sales tax, ${terms.tax.percent} % on ${TAXED[terms.tax.on]}`, money(terms.tax.cents)]]),
+      : [[`Sales tax, ${terms.tax.percent} % on ${TAXED[terms.tax.on]}`, moneyText(terms.tax.cents)]]),
   ] as [string, string][];
   // Discount and tax take their rows from the blank over the name.
   const height = before.length > 2 ? 13.5 : ROW;
@@ -101,13 +101,13 @@ function priceBlock(terms: QuoteTerms, readyDay: string | undefined): Placed[] {
     ...row(
       top + first + 2.5,
       terms.tax === undefined ? 'Total, sales tax not included' : 'Total, sales tax included',
-      money(terms.totalCents),
+      moneyText(terms.totalCents),
       true,
     ),
     ...row(
       top + after + height - 13,
       `On order ${terms.depositPercent} %, balance after the water test`,
-      money(terms.depositCents),
+      moneyText(terms.depositCents),
     ),
     ...ready.lines.map((text) =>
       lineAt(left, top + after + 2 * height - 13, text, { size: ready.size, color: INK, tabular: false }),

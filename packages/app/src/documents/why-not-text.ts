@@ -1,6 +1,6 @@
 import type { Layout } from '@spraywright/engine/catalogue';
 import type { WhyNot } from '@spraywright/engine/rig';
-import { money } from './proof-text.ts';
+import { moneyText } from '@spraywright/engine/quantity';
 import { slotNameIn } from './slot-name.ts';
 import { table } from './text-table.ts';
 
@@ -42,7 +42,7 @@ function relaxationsText({ relaxations, tried }: Told): string[] {
         r.name,
         r.now ?? '',
         r.text,
-        money(r.priceCents),
+        moneyText(r.priceCents),
         r.proven ? 'no rig can' : 'none found',
       ]),
       [3],

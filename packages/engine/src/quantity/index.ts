@@ -4,6 +4,7 @@ export { dimensionOf, dimensionsOf, unitOf } from './unit-text.ts';
 export * from './parse.ts';
 export * from './display.ts';
 export * from './write.ts';
+export * from './money.ts';
 export * from './change.ts';
 export * from './closest-name.ts';
 export * from './shape.ts';

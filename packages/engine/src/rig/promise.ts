@@ -1,4 +1,4 @@
-import { display, type Dimension, type UnitSystem } from '../quantity/index.ts';
+import { display, priceText, type Dimension, type UnitSystem } from '../quantity/index.ts';
 
 /**
  * How a promise stands: kept with room, kept by less than 5 % (thin), broken, unknown because a datum is missing,
@@ -20,7 +20,7 @@ export function figureText({ value, dimension }: Figure, units: UnitSystem): str
     case 'days':
       return `${Math.round(value)} days`;
     case 'money':
-      return `$${String(Math.round(value)).replace(/\B(?=(\d{3})+(?!\d))/g, ',')}`;
+      return priceText(Math.round(value * 100));
     default:
       return display(value, dimension, units);
   }

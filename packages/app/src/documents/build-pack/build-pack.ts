@@ -1,6 +1,6 @@
 import type { Part } from '@spraywright/engine/catalogue';
 import { deckPlan, deckPlanOf, PALETTES, partNumbers, wiringDiagram } from '@spraywright/engine/drawings';
-import { display } from '@spraywright/engine/quantity';
+import { display, moneyText } from '@spraywright/engine/quantity';
 import {
   assemblySteps,
   ordersOf,
@@ -155,7 +155,7 @@ function orders(proof: Proof, { partOf, buildDate, costs = true }: BuildPackOpti
                     o.name,
                     o.part,
                     unitOf(o.order, o.unit),
-                    ...(costs ? [`$${(o.costCents / 100).toFixed(2)}`] : []),
+                    ...(costs ? [moneyText(o.costCents)] : []),
                     `${o.leadTimeDays} days`,
                     o.orderBy ?? 'unknown',
                   ]),

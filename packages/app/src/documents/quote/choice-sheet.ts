@@ -1,8 +1,8 @@
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
+import { moneyText } from '@spraywright/engine/quantity';
 import { heading, rule } from '../paper/blocks.ts';
 import { FRAME_WIDTH, INK, INK2, PAD } from '../paper/sheet.ts';
 import { paragraph } from '../paper/text.ts';
-import { money } from '../proof-text.ts';
 import { ROWS_LAYOUT } from '../quote-parts.ts';
 import { dateText, parseDay } from '../quote-terms.ts';
 import { choiceRows, type ChoiceRow } from './choices.ts';
@@ -19,7 +19,7 @@ export function choiceSheet(quote: FrozenQuote): Content[] {
   const head = [
     '',
     ...options.map(({ name, summary }, i) =>
-      paragraph(`${i + 1}. ${name}, ${money(summary.totalCents)}`, {
+      paragraph(`${i + 1}. ${name}, ${moneyText(summary.totalCents)}`, {
         size: 11.5,
         bold: true,
         color: INK,

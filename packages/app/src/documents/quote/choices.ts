@@ -1,4 +1,4 @@
-import { money } from '../proof-text.ts';
+import { moneyText } from '@spraywright/engine/quantity';
 import { dateText, parseDay } from '../quote-terms.ts';
 import type { FrozenOption, FrozenQuote } from './frozen-quote.ts';
 
@@ -33,8 +33,8 @@ export function choiceRows({ options }: FrozenQuote): ChoiceRow[] {
   };
   const promises = distinct(options.flatMap(({ summary }) => summary.promises.map((p) => p.id)));
   return [
-    row('Price', ({ summary }) => money(summary.totalCents)),
-    row('On order', ({ summary }) => money(summary.depositCents)),
+    row('Price', ({ summary }) => moneyText(summary.totalCents)),
+    row('On order', ({ summary }) => moneyText(summary.depositCents)),
     row('Ordered today, ready by', ({ summary }) => dateText(parseDay(summary.readyDay))),
     row('Weighs dry', ({ summary }) => summary.dryMass),
     row('Promises', ({ summary }) => countsText(summary.counts)),

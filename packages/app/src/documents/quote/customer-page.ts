@@ -1,6 +1,6 @@
 import type { PromiseState } from '@spraywright/engine/rig';
+import { moneyText } from '@spraywright/engine/quantity';
 import { escaped, faces } from '../chapters/on-page.ts';
-import { money } from '../proof-text.ts';
 import { dateText, parseDay } from '../quote-terms.ts';
 import type { QuoteRow } from '../quote-words.ts';
 import { choiceRows } from './choices.ts';
@@ -142,11 +142,11 @@ function priceOf(quote: FrozenQuote, summary: FrozenOption['summary']): string {
     `<tr${strong ? ' class="total"' : ''}><th scope="row">${escaped(name)}</th><td>${escaped(figure)}</td></tr>`;
   const { discount, tax } = summary;
   return `<table class="price"><tbody>
-${row('Rig as drawn, labour and water test included', money(summary.linesCents))}
-${discount === undefined ? '' : row('Discount', `−${money(discount.cents)}`)}
-${tax === undefined ? '' : row(`Sales tax, ${tax.percent} %${tax.on === 'goods' ? ' on parts and hose' : ''}`, money(tax.cents))}
-${row(tax === undefined ? 'Total, sales tax not included' : 'Total, sales tax included', money(summary.totalCents), true)}
-${row(`On order ${quote.shop.depositPercent} %, balance after the water test`, money(summary.depositCents))}
+${row('Rig as drawn, labour and water test included', moneyText(summary.linesCents))}
+${discount === undefined ? '' : row('Discount', `−${moneyText(discount.cents)}`)}
+${tax === undefined ? '' : row(`Sales tax, ${tax.percent} %${tax.on === 'goods' ? ' on parts and hose' : ''}`, moneyText(tax.cents))}
+${row(tax === undefined ? 'Total, sales tax not included' : 'Total, sales tax included', moneyText(summary.totalCents), true)}
+${row(`On order ${quote.shop.depositPercent} %, balance after the water test`, moneyText(summary.depositCents))}
 ${row(`Ordered on ${dateText(parseDay(quote.date))}, ready by`, dateText(parseDay(summary.readyDay)))}
 </tbody></table>`;
 }
@@ -171,7 +171,7 @@ function formsPart({ options }: FrozenQuote, { address, standing, typed = {} }: 
       : `<fieldset><legend>Which one</legend>${options
           .map(
             (o, i) =>
-              `<label class="choice"><input type="radio" name="option" value="${i + 1}" required><span>${i + 1}. ${escaped(o.name)}, ${money(o.summary.totalCents)}</span></label>`,
+              `<label class="choice"><input type="radio" name="option" value="${i + 1}" required><span>${i + 1}. ${escaped(o.name)}, ${moneyText(o.summary.totalCents)}</span></label>`,
           )
           .join('')}</fieldset>`;
   const settle =

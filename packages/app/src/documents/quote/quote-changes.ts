@@ -1,4 +1,4 @@
-import { money } from '../proof-text.ts';
+import { moneyText } from '@spraywright/engine/quantity';
 import { dateText, parseDay } from '../quote-terms.ts';
 import type { FrozenOption, FrozenQuote } from './frozen-quote.ts';
 import type { OptionSummary, QuotedPromise } from './option-summary.ts';
@@ -34,7 +34,7 @@ function optionChanges(before: FrozenOption | undefined, now: FrozenOption): Quo
   if (before === undefined)
     return {
       name: now.name,
-      price: [`Option '${now.name}' is new: ${money(now.summary.totalCents)}.`],
+      price: [`Option '${now.name}' is new: ${moneyText(now.summary.totalCents)}.`],
       parts: [],
       promises: [],
     };
@@ -73,12 +73,12 @@ function priceChanges(before: OptionSummary, now: OptionSummary): string[] {
   const step = now.totalCents - before.totalCents;
   if (step !== 0)
     said.push(
-      `The price goes from ${money(before.totalCents)} to ${money(now.totalCents)}, ${money(Math.abs(step))} ${step > 0 ? 'more' : 'less'}.`,
+      `The price goes from ${moneyText(before.totalCents)} to ${moneyText(now.totalCents)}, ${moneyText(Math.abs(step))} ${step > 0 ? 'more' : 'less'}.`,
     );
   const [off, offNow] = [before.discount?.cents ?? 0, now.discount?.cents ?? 0];
-  if (off !== offNow) said.push(`The discount is ${money(offNow)}, before ${money(off)}.`);
+  if (off !== offNow) said.push(`The discount is ${moneyText(offNow)}, before ${moneyText(off)}.`);
   const [tax, taxNow] = [before.tax?.cents ?? 0, now.tax?.cents ?? 0];
-  if (tax !== taxNow) said.push(`Sales tax is ${money(taxNow)}, before ${money(tax)}.`);
+  if (tax !== taxNow) said.push(`Sales tax is ${moneyText(taxNow)}, before ${moneyText(tax)}.`);
   if (before.readyDay !== now.readyDay)
     said.push(
       `Ordered on the day of the quote it is ready by ${dateText(parseDay(now.readyDay))}, before by ${dateText(parseDay(before.readyDay))}.`,

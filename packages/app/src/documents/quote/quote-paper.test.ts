@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { catalogueOf, type Catalogue, type Shop } from '@spraywright/engine/catalogue';
+import { moneyText } from '@spraywright/engine/quantity';
 import { demoCatalogue, demoRig, demoShop } from '../../../test/demo.ts';
-import { money } from '../proof-text.ts';
 import { freezeQuote, type FrozenQuote, type QuoteContents } from './frozen-quote.ts';
 import { quoteChanges } from './quote-changes.ts';
 import { quotePaper } from './quote-paper.ts';
@@ -82,13 +82,13 @@ describe('A frozen quote', () => {
     const tax = Math.round((lines - off) * 0.06);
     const total = lines - off + tax;
     const text = await textOf(quote);
-    expect(text).toContain(money(lines));
-    expect(text.replace(/ /g, '')).toContain(`−${money(off)}`);
+    expect(text).toContain(moneyText(lines));
+    expect(text.replace(/ /g, '')).toContain(`−${moneyText(off)}`);
     expect(text).toContain('Sales tax, 6 % on everything');
-    expect(text).toContain(money(tax));
+    expect(text).toContain(moneyText(tax));
     expect(text).toContain(`Total, sales tax included`);
-    expect(text).toContain(money(total));
-    expect(text).toContain(money(Math.round(total * 0.4)));
+    expect(text).toContain(moneyText(total));
+    expect(text).toContain(moneyText(Math.round(total * 0.4)));
     expect(text).toContain('Q-0412 B');
   });
 
@@ -102,7 +102,7 @@ describe('A frozen quote', () => {
     });
     const text = await textOf(quote);
     for (const { name, summary } of quote.options)
-      expect(text).toContain(`${name}, ${money(summary.totalCents)}`);
+      expect(text).toContain(`${name}, ${moneyText(summary.totalCents)}`);
     expect(text).toContain('Both can be had by spring.');
     expect(text).toContain('Q-0412 B, 2');
     expect(text.match(/Accepted, name and date/g)).toHaveLength(2);

@@ -1,6 +1,6 @@
 import type { Shop } from '@spraywright/engine/catalogue';
 import type { Bill } from '@spraywright/engine/rig';
-import { cents } from '../../documents/proof-text.ts';
+import { amountText } from '@spraywright/engine/quantity';
 import type { FieldRefusal } from '../problem.ts';
 
 /** What a role may give: the shop's floors, and its own where it has some. */
@@ -42,7 +42,7 @@ export function floorRefusal(
   const least = Math.ceil(bill.costCents / (1 - floors.leastMarginPercent / 100) - 1e-9);
   if (priceCents < least)
     return refuse(
-      `${cents(priceCents)} is under ${cents(least)}, at which ${who} keeps a margin of ${floors.leastMarginPercent} %`,
+      `${amountText(priceCents)} is under ${amountText(least)}, at which ${who} keeps a margin of ${floors.leastMarginPercent} %`,
     );
   return undefined;
 }

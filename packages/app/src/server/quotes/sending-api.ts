@@ -1,6 +1,6 @@
 import type { OpenAPIHono } from '@hono/zod-openapi';
+import { moneyText } from '@spraywright/engine/quantity';
 import type { FrozenQuote } from '../../documents/quote/frozen-quote.ts';
-import { money } from '../../documents/proof-text.ts';
 import { dateText, parseDay } from '../../documents/quote-terms.ts';
 import {
   answerQuestion,
@@ -111,8 +111,8 @@ function quoteLetter(
   const prices = options
     .map(({ name, summary }) =>
       options.length === 1
-        ? `${summary.title}: ${money(summary.totalCents)}`
-        : `${name}: ${money(summary.totalCents)}`,
+        ? `${summary.title}: ${moneyText(summary.totalCents)}`
+        : `${name}: ${moneyText(summary.totalCents)}`,
     )
     .join('\n');
   return {

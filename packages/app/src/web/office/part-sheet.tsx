@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useMemo, useState, type SyntheticEvent } from 'react';
 import { PART_SHAPES, type Kind } from '@spraywright/engine/catalogue';
+import { moneyText } from '@spraywright/engine/quantity';
 import { hashOf } from '../frame/hash.ts';
 import { CurveReader } from './curve-reader.tsx';
 import { documentOf, draftOf, type Draft } from './part-draft.ts';
@@ -14,8 +15,6 @@ import {
   type PartOpened,
   type RawPart,
 } from './parts-link.ts';
-
-const dollars = (cents: number) => `$${(cents / 100).toFixed(2)}`;
 
 /** One part: its fields, its prices, where it is, and whether new rigs may have it. */
 export function PartSheet({ id }: { readonly id: string }) {
@@ -127,14 +126,14 @@ function Prices({
           />
         </label>
         <span>
-          costs {dollars(costCents)}, sold for {dollars(priceCents)}
+          costs {moneyText(costCents)}, sold for {moneyText(priceCents)}
         </span>
       </p>
       <ul className="part-prices">
         {part.prices.map((price) => (
           <li key={price.from}>
             {price.from === '0000-01-01' ? 'from the start' : `from ${price.from}`}:{' '}
-            {dollars(price.costCents)} / {dollars(price.priceCents)}
+            {moneyText(price.costCents)} / {moneyText(price.priceCents)}
             {price.by === '' ? '' : `, ${price.by}`}
           </li>
         ))}

@@ -1,11 +1,10 @@
 import { useEffect, useState } from 'react';
+import { moneyText } from '@spraywright/engine/quantity';
 import { hashOf } from '../frame/hash.ts';
 import { askAgain, findingsOf, roundsAgain, type FindingAgain, type RoundAgain } from './parts-link.ts';
 
 /** While a round is under way it is looked at so often [ms]. */
 const LOOK = 1000;
-
-const dollars = (cents: number) => `$${(cents / 100).toFixed(2)}`;
 
 /** The open quotes proven again with the catalogue as it is now: how far it is, and what each says. */
 export function QuotesAgain() {
@@ -91,8 +90,8 @@ function Finding({ finding }: { readonly finding: FindingAgain }) {
       <a href={hashOf('quotes', quote)}>
         {quote} {revision}
       </a>{' '}
-      {[title, customer].filter((text) => text !== '').join(', ')}: {dollars(beforeCents)},{' '}
-      {afterCents === undefined ? 'can no longer be proven' : `now ${dollars(afterCents)}`}
+      {[title, customer].filter((text) => text !== '').join(', ')}: {moneyText(beforeCents)},{' '}
+      {afterCents === undefined ? 'can no longer be proven' : `now ${moneyText(afterCents)}`}
       {broken > 0 && (
         <strong className="part-why">
           {' '}

@@ -1,7 +1,6 @@
-import { display, type UnitSystem } from '@spraywright/engine/quantity';
+import { display, priceText, type UnitSystem } from '@spraywright/engine/quantity';
 import { BILL_GROUPS, type BillLine, type Proof } from '@spraywright/engine/rig';
 import type { BillGroup } from '../protocol.ts';
-import { money } from './money.ts';
 
 /** The bill in its groups, each line with its quantity and price. */
 export function billGroups(proof: Proof, units: UnitSystem): BillGroup[] {
@@ -11,11 +10,11 @@ export function billGroups(proof: Proof, units: UnitSystem): BillGroup[] {
     return [
       {
         name,
-        price: money(lines.reduce((sum, l) => sum + l.priceCents, 0)),
+        price: priceText(lines.reduce((sum, l) => sum + l.priceCents, 0)),
         rows: lines.map((l) => ({
           name: l.name,
           quantity: quantityText(l, units),
-          price: money(l.priceCents),
+          price: priceText(l.priceCents),
           ...(l.short > 0 ? { late: `${l.leadTimeDays} days` } : {}),
         })),
       },

@@ -10,8 +10,8 @@ import {
   type RigPromise,
   type Trials,
 } from '@spraywright/engine/rig';
+import { priceChangeText, priceText } from '@spraywright/engine/quantity';
 import type { ChoicesPicture, Compared, View } from '../protocol.ts';
-import { money, moneyChange } from './money.ts';
 
 export { trialsOf };
 
@@ -94,7 +94,7 @@ export class Choices {
       best: this.#front().map((c) => ({
         id: c.id,
         name: c.name,
-        price: money(c.proof.bill.priceCents),
+        price: priceText(c.proof.bill.priceCents),
         margin: marginText(c.margin),
         state: stateOf(c.proof),
         ...letter(c),
@@ -141,7 +141,7 @@ export class Choices {
     if (sound === 0)
       return `${rigs} each of them breaks a promise, and ${front.length} are beaten by no other in price and margin.`;
     const cheapest = front[0]!;
-    return `${rigs} ${sound} break nothing, and ${front.length} of those are beaten by no other in price and margin. The cheapest costs ${money(cheapest.proof.bill.priceCents)}${cheapest.id === 'now' ? ' and is this one' : `: ${cheapest.name}`}.`;
+    return `${rigs} ${sound} break nothing, and ${front.length} of those are beaten by no other in price and margin. The cheapest costs ${priceText(cheapest.proof.bill.priceCents)}${cheapest.id === 'now' ? ' and is this one' : `: ${cheapest.name}`}.`;
   }
 }
 
@@ -191,9 +191,11 @@ function comparison(choices: readonly Choice[], { units }: View): Compared {
     rows: [
       row(
         'Price',
-        (c) => money(c.proof.bill.priceCents),
+        (c) => priceText(c.proof.bill.priceCents),
         (c) =>
-          c === first ? {} : { change: moneyChange(c.proof.bill.priceCents - first.proof.bill.priceCents) },
+          c === first
+            ? {}
+            : { change: priceChangeText(c.proof.bill.priceCents - first.proof.bill.priceCents) },
       ),
       row(
         'Least margin',

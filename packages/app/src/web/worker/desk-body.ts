@@ -1,11 +1,10 @@
 import { PALETTES } from '@spraywright/engine/drawings';
-import { display, type UnitSystem } from '@spraywright/engine/quantity';
+import { display, priceText, type UnitSystem } from '@spraywright/engine/quantity';
 import type { DutyProof, PromiseState, Proof, Rig } from '@spraywright/engine/rig';
 import type { DeskBody, DutyTab, View } from '../protocol.ts';
 import { billGroups } from './bill-groups.ts';
 import { briefProse } from './brief-prose.ts';
 import { cautionNotes } from './caution-notes.ts';
-import { money } from './money.ts';
 import { emptySlots, partRows } from './part-rows.ts';
 import { promiseRows } from './promise-rows.ts';
 
@@ -18,7 +17,7 @@ export function deskBody(raw: unknown, rig: Rig, proof: Proof, duty: DutyProof, 
     customer: proof.customer,
     layout: rig.document.layout,
     counts: proof.counts,
-    price: money(Math.round(proof.bill.priceCents / 100) * 100),
+    price: priceText(Math.round(proof.bill.priceCents / 100) * 100),
     dry: massText(proof.bill.dryMass, units),
     full: fullText(proof, units),
     ready: `${proof.bill.readyInDays} days`,

@@ -1,6 +1,7 @@
 import {
   display,
   parseQuantity,
+  priceText,
   unitOf,
   type Dimension,
   type UnitSystem,
@@ -53,10 +54,7 @@ export class Givens {
 
   money(path: string, label: string): Given {
     const raw = this.raw(path);
-    const shown =
-      typeof raw === 'number'
-        ? `$${String(Math.round(raw / 100)).replace(/\B(?=(\d{3})+(?!\d))/g, ',')}`
-        : textOf(raw);
+    const shown = typeof raw === 'number' ? priceText(raw) : textOf(raw);
     return { path, sort: 'money', label, shown };
   }
 

@@ -1,9 +1,8 @@
 import { partNumbers } from '@spraywright/engine/drawings';
-import { displayParts, type UnitSystem } from '@spraywright/engine/quantity';
+import { displayParts, priceText, type UnitSystem } from '@spraywright/engine/quantity';
 import type { Proof, Rig } from '@spraywright/engine/rig';
 import type { PartRow } from '../protocol.ts';
 import { Givens } from './given.ts';
-import { money } from './money.ts';
 import { DOES } from './what-parts-do.ts';
 
 /** Rows of the parts list in the order of their numbers: name, what is given, mass and price. */
@@ -30,7 +29,7 @@ export function partRows(raw: unknown, rig: Rig, proof: Proof, units: UnitSystem
           unit: units === 'us' ? 'lb' : 'kg',
           decimals: 0,
         }).figure,
-        price: money(line?.priceCents ?? 0).slice(1),
+        price: priceText(line?.priceCents ?? 0).slice(1),
         givens: givensOf(g, rig, p.item, item.length, part.kind),
         optional: slot?.optional ?? false,
         does: DOES[part.kind],

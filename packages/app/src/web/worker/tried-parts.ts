@@ -1,4 +1,4 @@
-import { displayParts, type UnitSystem } from '@spraywright/engine/quantity';
+import { displayParts, priceChangeText, priceText, type UnitSystem } from '@spraywright/engine/quantity';
 import {
   alternatives,
   byUse,
@@ -12,7 +12,6 @@ import {
   type WayOut as EngineWay,
 } from '@spraywright/engine/rig';
 import type { Effect, Effects, WayOut } from '../protocol.ts';
-import { moneyChange } from './money.ts';
 
 /** What the worker fetches together with this, when parts are first tried. */
 export { putPart, trialsOf } from '@spraywright/engine/rig';
@@ -109,7 +108,7 @@ function effectRow(
     change:
       before === undefined || after === undefined ? 'unknown' : signed(((after - before) / scale).toFixed(1)),
     mass: massChange(e.mass, units),
-    price: moneyChange(e.priceCents),
+    price: priceChangeText(e.priceCents),
     broken: e.counts.broken,
     state: e.worst,
     breaks: sentences(e.breaks),
@@ -133,7 +132,7 @@ function wayRows({ ways, less }: PromiseWays, units: UnitSystem): WayOut[] {
     slots,
     then: figureOf(way.then, units),
     state: way.then?.state ?? 'kept',
-    price: moneyChange(way.effect.priceCents),
+    price: priceChangeText(way.effect.priceCents),
     mass: `${massChange(way.effect.mass, units)} ${units === 'us' ? 'lb' : 'kg'}`,
   });
   if (less === undefined) return ways.map((w) => row(w, w.slots));
@@ -145,7 +144,7 @@ function figureOf(promise: Standing | undefined, units: UnitSystem): string {
   const has = promise?.has;
   if (has === undefined) return 'kept';
   if (has.dimension === 'count' || has.dimension === 'days') return String(Math.round(has.value));
-  if (has.dimension === 'money') return moneyChange(has.value * 100).replace('+', '');
+  if (has.dimension === 'money') return priceText(has.value * 100);
   const { figure, unit } = displayParts(has.value, has.dimension, units);
   return `${figure} ${unit}`;
 }

@@ -1,3 +1,4 @@
+import { priceText } from '../../quantity/index.ts';
 import { drawing, element, label, number, path, stroke } from '../svg.ts';
 import { layPlot, type CurveOptions, type Plot } from './plot.ts';
 
@@ -26,7 +27,7 @@ export function choicePlot(points: readonly ChoicePoint[], options: CurveOptions
   const margins = points.map((p) => clamp(p.margin));
   const plot = layPlot(
     options,
-    { from: Math.max(0, low - pad), to: high + pad, name: 'price', figure: dollars },
+    { from: Math.max(0, low - pad), to: high + pad, name: 'price', figure: priceText },
     {
       from: Math.min(-0.05, ...margins) - 0.02,
       to: Math.max(0.08, ...margins) + 0.02,
@@ -106,10 +107,6 @@ function lettered(plot: Plot, { priceCents, margin, letter }: ChoicePoint): stri
     element('circle', { cx: x, cy, r: 9.5, ...stroke('thin', palette.ink, palette), fill: palette.paper }) +
     label(x, cy + 4.4, letter ?? '', { size: 12.5, weight: 640, color: palette.ink, anchor: 'middle' })
   );
-}
-
-function dollars(cents: number): string {
-  return `$${String(Math.round(cents / 100)).replace(/\B(?=(\d{3})+(?!\d))/g, ',')}`;
 }
 
 function percent(share: number): string {

@@ -1,22 +1,23 @@
+import { moneyText } from '@spraywright/engine/quantity';
 import type { Option, Revision } from './quotes-link.ts';
-import { dayText, money } from './words.ts';
+import { dayText } from './words.ts';
 
 type Value = (option: Option) => string;
 
 const ROWS: readonly (readonly [name: string, value: Value, strong?: boolean])[] = [
-  ['Lines', ({ summary }) => money(summary.linesCents)],
+  ['Lines', ({ summary }) => moneyText(summary.linesCents)],
   [
     'Discount',
     ({ summary: { discount } }) =>
-      discount === undefined ? 'none' : `${money(discount.cents)}, ${discount.askedPercent} %`,
+      discount === undefined ? 'none' : `${moneyText(discount.cents)}, ${discount.askedPercent} %`,
   ],
   [
     'Sales tax',
-    ({ summary: { tax } }) => (tax === undefined ? 'none' : `${money(tax.cents)}, ${tax.percent} %`),
+    ({ summary: { tax } }) => (tax === undefined ? 'none' : `${moneyText(tax.cents)}, ${tax.percent} %`),
   ],
-  ['To be paid', ({ summary }) => money(summary.totalCents), true],
-  ['On order', ({ summary }) => money(summary.depositCents)],
-  ['Cost', ({ summary }) => money(summary.costCents)],
+  ['To be paid', ({ summary }) => moneyText(summary.totalCents), true],
+  ['On order', ({ summary }) => moneyText(summary.depositCents)],
+  ['Cost', ({ summary }) => moneyText(summary.costCents)],
   [
     'Margin',
     ({ summary: { priceCents, costCents } }) =>

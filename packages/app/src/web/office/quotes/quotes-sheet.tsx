@@ -1,9 +1,10 @@
 import { useEffect, useState } from 'react';
+import { moneyText } from '@spraywright/engine/quantity';
 import { hashOf } from '../../frame/hash.ts';
 import { MakeQuote } from './make-quote.tsx';
 import { QuoteSheet } from './quote-sheet.tsx';
 import { got, QUOTE_STATES, type QuoteHead } from './quotes-link.ts';
-import { dayText, money } from './words.ts';
+import { dayText } from './words.ts';
 import '../../style/office-quotes.css';
 
 const QUIET = 150;
@@ -84,7 +85,7 @@ function QuoteList() {
               {q.title}, for {q.customer}
             </span>
             <span className="figure">
-              {money(q.priceCents)}
+              {moneyText(q.priceCents)}
               {q.optionCount > 1 ? ` and ${q.optionCount - 1} more` : ''}
             </span>
             <span>

@@ -1,10 +1,3 @@
-/** Money as the papers print it. */
-export function money(cents: number): string {
-  const [whole, part] = (Math.abs(cents) / 100).toFixed(2).split('.');
-  const grouped = whole!.replace(/\B(?=(\d{3})+(?!\d))/g, ',');
-  return `${cents < 0 ? '−' : ''}$${grouped}${part === '00' ? '' : `.${part}`}`;
-}
-
 /** A day or a moment as people here say it: "3 Mar 2026". */
 export function dayText(moment: string): string {
   const day = new Date(moment.length === 10 ? `${moment}T12:00:00` : moment);
