@@ -76,10 +76,15 @@ async function answer(message: ToEngine): Promise<void> {
     );
     return;
   }
+  if (message.type === 'ask') {
+    const { answerTo } = await import('./worker/answers.ts');
+    say({ type: 'answer', ask: message.ask, answer: answerTo(message.question, message.rig, inputs) });
+    return;
+  }
   if (message.type === 'take') {
-    const part = message.part === undefined ? undefined : catalogue.parts.get(message.part);
+    const { partById, putPart } = await import('./worker/tried-parts.ts');
+    const part = message.part === undefined ? undefined : partById(message.rig, catalogue, message.part);
     if (part === undefined && message.part !== undefined) return;
-    const { putPart } = await import('./worker/tried-parts.ts');
     const { change } = putPart(message.rig, catalogue, message.slot, part);
     const { items, lines } = changed(message.rig, change).document;
     say({ type: 'taken', taken: { items, lines }, about: message.about });

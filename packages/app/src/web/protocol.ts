@@ -1,4 +1,5 @@
 import type { PlumbingGraph, PlumbingLayout, SceneHold, SheetName } from '@spraywright/engine/drawings';
+import type { Kind } from '@spraywright/engine/catalogue';
 import type { Change, UnitSystem } from '@spraywright/engine/quantity';
 import type { Design, Odds, PromiseKind, PromiseState } from '@spraywright/engine/rig';
 
@@ -83,6 +84,8 @@ export interface PartRow {
   readonly price: string;
   readonly givens: readonly { readonly before: string; readonly given: Given; readonly after: string }[];
   readonly optional: boolean;
+  /** It is in no catalogue: somebody laid it in. */
+  readonly own: boolean;
   /** What a part of its kind is for, in words that it is found by. */
   readonly does: string;
   /** Where the document says that it stays, and whether it does. */
@@ -368,7 +371,34 @@ export interface OddsTold {
   readonly sharper: readonly string[];
 }
 
+/** A part that is in no catalogue, as it is typed. */
+export interface TypedPart {
+  readonly kind: Kind;
+  readonly figuresFrom: string;
+  readonly part: Readonly<Record<string, unknown>>;
+}
+
+/** What the form of such a part begins with. */
+export interface OwnPartStart {
+  readonly kinds: readonly Kind[];
+  /** Of each kind, the part that is there or the cheapest that could be: what the leaflet does not say is taken over from it. */
+  readonly like: Readonly<Partial<Record<Kind, TypedPart['part']>>>;
+  readonly materials: readonly (readonly [id: string, name: string])[];
+  /** The part that is there, when it is in no catalogue already. */
+  readonly there?: TypedPart;
+}
+
+/** What the page asks beside its drawings, and what it is answered. */
+export type Question =
+  | { readonly about: 'own-part-start'; readonly slot: string }
+  | { readonly about: 'own-part'; readonly slot: string; readonly own: TypedPart };
+export type Answers = {
+  readonly 'own-part-start': OwnPartStart;
+  readonly 'own-part': { readonly refused: readonly FieldProblem[] } | { readonly taken: Taken };
+};
+
 export type ToEngine =
+  | { readonly type: 'ask'; readonly ask: number; readonly rig: RigJson; readonly question: Question }
   | { readonly type: 'start'; readonly address: string }
   | {
       readonly type: 'design';
@@ -397,7 +427,7 @@ export type ToEngine =
     };
 
 /** What a part taken changes in the document. */
-type Taken = Pick<RigJson, 'items' | 'lines'>;
+export type Taken = Pick<RigJson, 'items' | 'lines' | 'ownParts'>;
 
 export interface BriefTab {
   readonly id: string;
@@ -413,6 +443,7 @@ export type FromEngine =
       readonly briefs: readonly BriefTab[];
     }
   | { readonly type: 'failed'; readonly message: string }
+  | { readonly type: 'answer'; readonly ask: number; readonly answer: Answers[Question['about']] }
   | { readonly type: 'designed'; readonly rig: RigJson }
   | { readonly type: 'taken'; readonly taken: Taken; readonly about: string }
   | { readonly type: 'no-design'; readonly problems: readonly FieldProblem[] }

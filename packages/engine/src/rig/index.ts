@@ -44,7 +44,7 @@ export { TOLERANCES, type Tolerance, type ToleranceKind } from './confidence/tol
 export { uncertainInputs, type Correction, type UncertainInput } from './confidence/uncertain-inputs.ts';
 export { withFactors } from './confidence/with-factors.ts';
 export * from './edit.ts';
-export { putPart, type PartEdit } from './part-edit.ts';
+export { partById, putPart, type PartEdit } from './part-edit.ts';
 export type { RawRig } from './design/assemble.ts';
 export * from './advice/index.ts';
 export {

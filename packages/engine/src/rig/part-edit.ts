@@ -1,5 +1,5 @@
-import type { Catalogue, Layout, Part } from '../catalogue/index.ts';
-import { changeBetween, parseQuantity, type Change } from '../quantity/index.ts';
+import { ownPartShape, readOwnParts, type Catalogue, type Layout, type Part } from '../catalogue/index.ts';
+import { changeBetween, parseQuantity, read, type Change } from '../quantity/index.ts';
 import { wholePsi, wholeRpm, type RawRig } from './design/assemble.ts';
 
 type RawItem = RawRig['items'][number];
@@ -12,6 +12,17 @@ export interface PartEdit {
 
 /** Length that a hose gets in a place that was empty: whoever takes it knows how long it must be. */
 const FIRST_LENGTH = '5 ft';
+
+/** A part by its id: of the catalogue, or one that the rig brings itself and that can be read. */
+export function partById(rig: RawRig, catalogue: Catalogue, id: string): Part | undefined {
+  const part = catalogue.parts.get(id);
+  if (part !== undefined) return part;
+  const own = (rig.ownParts ?? []).flatMap((raw) => {
+    const found = read(ownPartShape, raw);
+    return found.ok ? [found.value] : [];
+  });
+  return readOwnParts(own, catalogue, []).parts.get(id)?.part;
+}
 
 /**
  * Puts a part into a slot of a rig, or leaves the slot empty when no part is given. Settings that the part cannot hold
@@ -29,7 +40,7 @@ export function putPart(rig: RawRig, catalogue: Catalogue, slot: string, part: P
   let items = before === undefined ? [...rig.items, item] : rig.items.map((i) => (i === before ? item : i));
   if (part.kind === 'boom')
     items = items.map((i) => {
-      if (catalogue.parts.get(i.part)?.kind !== 'nozzle' || (i.count ?? 1) === part.nozzles) return i;
+      if (partById(rig, catalogue, i.part)?.kind !== 'nozzle' || (i.count ?? 1) === part.nozzles) return i;
       also.push(`${part.nozzles} nozzles`);
       return { ...i, count: part.nozzles };
     });

@@ -1,10 +1,10 @@
-import { catalogueOf, readOwnParts, type Catalogue, type Part, type Shop } from '../catalogue/index.ts';
-import { changed, read, type Problem } from '../quantity/index.ts';
+import { catalogueOf, type Catalogue, type Part, type Shop } from '../catalogue/index.ts';
+import { changed, type Problem } from '../quantity/index.ts';
 import { designRig, type Design, type DesignOptions } from './design.ts';
 import type { RawRig } from './design/assemble.ts';
-import { putPart } from './part-edit.ts';
+import { partById, putPart } from './part-edit.ts';
 import { proveRig } from './proof/prove.ts';
-import { readRig, rigShape } from './rig-document.ts';
+import { readRig } from './rig-document.ts';
 
 /**
  * Chooses the parts of a rig again for the brief as it now stands. What is pinned stays, with its settings: the other
@@ -19,8 +19,7 @@ export function redesignRig(
   shop: Shop,
   options: DesignOptions = {},
 ): Design {
-  const own = ownPartsOf(rig, catalogue);
-  const pins = pinsOf(rig, catalogue, own);
+  const pins = pinsOf(rig, catalogue);
   const design = designRig(rig.brief, pins.size === 0 ? catalogue : around(pins, catalogue), shop, options);
   if (!design.ok) return pins.size === 0 ? design : { ok: false, problems: named(design.problems, pins) };
   const strange = placeless(design.rig, pins, catalogue);
@@ -36,17 +35,11 @@ export function redesignRig(
   return { ok: true, rig: next, proof: proveRig(bound.rig, catalogue, shop, options), looked: design.looked };
 }
 
-function ownPartsOf(rig: RawRig, catalogue: Catalogue): ReadonlyMap<string, Part> {
-  const list = read(rigShape, rig);
-  const { parts } = readOwnParts(list.ok ? list.value.ownParts : [], catalogue, []);
-  return new Map([...parts].map(([id, { part }]) => [id, part]));
-}
-
 /** Pinned parts by their slots. */
-function pinsOf(rig: RawRig, catalogue: Catalogue, own: ReadonlyMap<string, Part>): Map<string, Part> {
+function pinsOf(rig: RawRig, catalogue: Catalogue): Map<string, Part> {
   return new Map(
     rig.items.flatMap(({ id, part, pinned }): [string, Part][] => {
-      const found = pinned === true ? (catalogue.parts.get(part) ?? own.get(part)) : undefined;
+      const found = pinned === true ? partById(rig, catalogue, part) : undefined;
       return found === undefined ? [] : [[id, found]];
     }),
   );

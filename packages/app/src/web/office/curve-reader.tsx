@@ -1,5 +1,5 @@
 import { useState, type MouseEvent } from 'react';
-import type { Draft } from './part-draft.ts';
+import type { Draft } from '../part-form/part-draft.ts';
 import { readCurve, type AxisPoint, type Place } from './read-curve.ts';
 
 interface Picture {

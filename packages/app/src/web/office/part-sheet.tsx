@@ -3,8 +3,8 @@ import { PART_SHAPES, type Kind } from '@spraywright/engine/catalogue';
 import { moneyText } from '@spraywright/engine/quantity';
 import { hashOf } from '../frame/hash.ts';
 import { CurveReader } from './curve-reader.tsx';
-import { documentOf, draftOf, type Draft } from './part-draft.ts';
-import { PartFields } from './part-fields.tsx';
+import { documentOf, draftOf, type Draft } from '../part-form/part-draft.ts';
+import { PartFields } from '../part-form/part-fields.tsx';
 import { PartUses } from './part-uses.tsx';
 import {
   addPart,

@@ -1,7 +1,7 @@
 import { useState, type SyntheticEvent } from 'react';
 import { KINDS } from '@spraywright/engine/catalogue';
 import { hashOf } from '../frame/hash.ts';
-import { wordsOf } from './part-draft.ts';
+import { wordsOf } from '../part-form/part-draft.ts';
 import { readTable, type Got, type Planned, type Refused } from './parts-link.ts';
 
 /** Changes shown; the rest is counted. */

@@ -1,6 +1,17 @@
 import type { PlumbingGraph, SceneHold } from '@spraywright/engine/drawings';
 import { pathOf, type Change, type UnitSystem } from '@spraywright/engine/quantity';
-import type { BriefTab, FromEngine, Leaf, PartRow, RigJson } from '../protocol.ts';
+import type {
+  Answers,
+  BriefTab,
+  FieldProblem,
+  FromEngine,
+  Leaf,
+  PartRow,
+  Question,
+  RigJson,
+  Taken,
+  TypedPart,
+} from '../protocol.ts';
 import { operationName } from '../frame/operation-name.ts';
 import { afterPaint } from './after-paint.ts';
 import { CLOSED, EMPTY, type DeskState, type Fold } from './desk-state.ts';
@@ -173,6 +184,25 @@ export class DeskStore {
     if (job === undefined) return;
     this.#inputAt ??= performance.now();
     this.#engine.take(job.rig, slot, part, about);
+  }
+
+  /** Asks the engine something about the rig on the desk; never answered when there is none. */
+  ask<Q extends Question>(question: Q): Promise<Answers[Q['about']]> {
+    const rig = this.job()?.rig;
+    return rig === undefined ? new Promise(() => undefined) : this.#engine.ask(rig, question);
+  }
+
+  /** Lays a part that is in no catalogue into a slot, as one step. @returns the fields that were refused */
+  async layIn(slot: string, own: TypedPart): Promise<readonly FieldProblem[]> {
+    const answer = await this.ask({ about: 'own-part', slot, own });
+    if ('refused' in answer) return answer.refused;
+    this.#putTaken(answer.taken, `Lay in ${String(own.part.name)}`);
+    return [];
+  }
+
+  #putTaken(taken: Taken, about: string): void {
+    const puts = Object.entries(taken).map(([field, value]) => ({ path: [field], value: value }));
+    this.edit({ about, puts });
   }
 
   /** The end of a drag or of typing. */
@@ -373,17 +403,9 @@ export class DeskStore {
         if (message.pictures !== undefined) this.#set({ pictures: message.pictures });
         for (const then of this.#afterDrawn.splice(0)) then();
         return;
-      case 'taken': {
-        const { items, lines } = message.taken;
-        this.edit({
-          about: message.about,
-          puts: [
-            { path: ['items'], value: items },
-            { path: ['lines'], value: lines },
-          ],
-        });
+      case 'taken':
+        this.#putTaken(message.taken, message.about);
         return;
-      }
       case 'plumbing':
         void this.#layPlumbing(message.key, message.graph);
         return;

@@ -1,5 +1,5 @@
 import type { UnitSystem } from '@spraywright/engine/quantity';
-import type { FieldProblem, FromEngine, RigJson, ToEngine, View } from '../protocol.ts';
+import type { Answers, FieldProblem, FromEngine, Question, RigJson, ToEngine, View } from '../protocol.ts';
 
 const newWorker = () => new Worker(new URL('../engine-worker.ts', import.meta.url), { type: 'module' });
 const start = (worker: Worker) => {
@@ -15,9 +15,16 @@ export class EngineLink {
   #waiting: { version: number; rig: RigJson; good: RigJson | undefined; view: View } | undefined;
   #sent: RigJson | undefined;
   #designer: Worker | undefined;
+  #asked = 0;
+  readonly #asking = new Map<number, (answer: Answers[Question['about']]) => void>();
 
   constructor(tell: (message: FromEngine) => void) {
     this.#worker.onmessage = ({ data }: MessageEvent<FromEngine>) => {
+      if (data.type === 'answer') {
+        this.#asking.get(data.ask)?.(data.answer);
+        this.#asking.delete(data.ask);
+        return;
+      }
       if (data.type === 'drawn') this.#busy = false;
       tell(data);
       if (data.type === 'drawn') this.#sendWaiting();
@@ -36,6 +43,16 @@ export class EngineLink {
   take(rig: RigJson, slot: string, part: string | undefined, about: string): void {
     const message: ToEngine = { type: 'take', rig, slot, about, ...(part === undefined ? {} : { part }) };
     this.#worker.postMessage(message);
+  }
+
+  /** Asks something about a rig that is answered once. */
+  ask<Q extends Question>(rig: RigJson, question: Q): Promise<Answers[Q['about']]> {
+    const ask = ++this.#asked;
+    const message: ToEngine = { type: 'ask', ask, rig, question };
+    return new Promise((resolve) => {
+      this.#asking.set(ask, resolve as (answer: Answers[Question['about']]) => void);
+      this.#worker.postMessage(message);
+    });
   }
 
   /** Chooses a rig for a brief, around what is pinned in the rig there was, in a worker of its own, so that it can be stopped at any moment. */

@@ -1,10 +1,15 @@
 import { STATE_WORDS } from '@spraywright/engine/drawings';
-import { memo, useState } from 'react';
+import { lazy, memo, Suspense, useState } from 'react';
 import type { Effect } from '../protocol.ts';
 import { useDesk, useStore } from './desk-context.ts';
 import { Mark } from './marks.tsx';
 
 const FIRST_SHOWN = 12;
+
+// Fetched when a part is first laid in.
+const OwnPartForm = lazy(() =>
+  import('../own-part/own-part-form.tsx').then((m) => ({ default: m.OwnPartForm })),
+);
 
 /** The parts that could be in a slot instead, each with what the whole rig would then be. */
 export function Alternatives({ slot, title, optional }: { slot: string; title: string; optional?: boolean }) {
@@ -13,6 +18,7 @@ export function Alternatives({ slot, title, optional }: { slot: string; title: s
   const massUnit = useDesk((s) => s.body?.massUnit ?? '');
   const row = useDesk((s) => s.body?.parts.find((p) => p.item === slot));
   const [all, setAll] = useState(false);
+  const [laying, setLaying] = useState(false);
   const list = effects?.list ?? [];
   const shown = all ? list : list.slice(0, FIRST_SHOWN);
   const name = `instead of the ${title}`;
@@ -58,6 +64,9 @@ export function Alternatives({ slot, title, optional }: { slot: string; title: s
             Leave it out
           </button>
         )}
+        <button type="button" className="word" aria-expanded={laying} onClick={() => setLaying(!laying)}>
+          {row?.own === true ? 'Change its figures' : 'Lay in one that is not listed'}
+        </button>
         <button type="button" className="word" onClick={() => store.setSlot(undefined)}>
           Fold
         </button>
@@ -65,6 +74,11 @@ export function Alternatives({ slot, title, optional }: { slot: string; title: s
           <span className="note">The catalogue has no other part for this place.</span>
         )}
       </p>
+      {laying && (
+        <Suspense>
+          <OwnPartForm slot={slot} title={title} close={() => setLaying(false)} />
+        </Suspense>
+      )}
     </div>
   );
 }

@@ -121,6 +121,7 @@ const PartLine = memo(
           >
             {row.count > 1 ? `${row.count} × ` : ''}
             {row.name}
+            {row.own && <small className="own-mark">own figures</small>}
             {row.pin.held && <PinSign />}
           </button>
           {row.givens.map(({ before, given, after }) => (

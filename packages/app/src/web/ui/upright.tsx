@@ -83,6 +83,7 @@ function Row({ step, part, ticks, wet, last, open }: RowProps) {
               onBlur={() => store.setLit(undefined)}
             >
               {step.name}
+              {part?.own === true && <small className="own-mark">own figures</small>}
               {part?.pin.held === true && <PinSign />}
               <small>{step.detail}</small>
             </button>

@@ -6,6 +6,8 @@ export interface Inputs {
   readonly catalogue: Catalogue;
   readonly shop: Shop;
   readonly briefs: readonly BriefTab[];
+  /** The files of the catalogue as they were typed. */
+  readonly files: readonly { raw: unknown }[];
 }
 
 interface StartDocument {
@@ -35,6 +37,7 @@ export async function loadInputs(address: string): Promise<Inputs> {
   return {
     catalogue: catalogue.catalogue,
     shop: shop.value,
+    files: start.files,
     briefs: start.briefs.map((raw) => {
       const { id = '', title = '' } = raw as { id?: string; title?: string };
       return { id, title, name: nameOf(id), raw };

@@ -24,7 +24,7 @@ export function partRows(raw: unknown, rig: Rig, proof: Proof, units: UnitSystem
         name: p.name,
         count: p.count,
         ...noteOf(part.note, p.figuresFrom),
-        stock: short > 0 ? `to order, ${line!.leadTimeDays} days` : `in stock`,
+        stock: short > 0 ? toGet(p.figuresFrom !== undefined, line!.leadTimeDays) : 'in stock',
         mass: displayParts(line?.mass ?? 0, 'mass', units, {
           unit: units === 'us' ? 'lb' : 'kg',
           decimals: 0,
@@ -32,6 +32,7 @@ export function partRows(raw: unknown, rig: Rig, proof: Proof, units: UnitSystem
         price: priceText(line?.priceCents ?? 0).slice(1),
         givens: givensOf(g, rig, p.item, item.length, part.kind),
         optional: slot?.optional ?? false,
+        own: p.figuresFrom !== undefined,
         does: DOES[part.kind],
         pin: {
           path: `items.${rig.document.items.findIndex((i) => i.id === p.item)}.pinned`,
@@ -41,6 +42,11 @@ export function partRows(raw: unknown, rig: Rig, proof: Proof, units: UnitSystem
       };
     })
     .sort((a, b) => a.number - b.number);
+}
+
+function toGet(own: boolean, days: number): string {
+  if (!own) return `to order, ${days} days`;
+  return days === 0 ? 'at hand' : `here in ${days} days`;
 }
 
 function noteOf(note: string | undefined, figuresFrom: string | undefined): { note?: string } {

@@ -14,7 +14,7 @@ import {
 import type { Effect, Effects, WayOut } from '../protocol.ts';
 
 /** What the worker fetches together with this, when parts are first tried. */
-export { putPart, trialsOf } from '@spraywright/engine/rig';
+export { partById, putPart, trialsOf } from '@spraywright/engine/rig';
 
 interface SlotTried {
   readonly tried: Alternative[];

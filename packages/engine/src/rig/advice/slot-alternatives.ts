@@ -13,8 +13,8 @@ export function slotsOf(rig: Rig): readonly Slot[] {
 }
 
 /**
- * Parts of the catalogue that could be in a slot instead of the one that is there, cheapest first: carriers only of the
- * form that the brief asks.
+ * Parts that could be in a slot instead of the one that is there: those the rig brings itself, then those of the
+ * catalogue, cheapest first; carriers only of the form that the brief asks.
  *
  * @throws RangeError when the rig has no such slot
  */
@@ -25,7 +25,10 @@ export function partsInstead(rig: Rig, catalogue: Catalogue, slotId: string): re
     throw new RangeError(`slot is '${slotId}'; the rig has ${slots.map((s) => `'${s.id}'`).join(', ')}`);
   const there = rig.items.get(slotId)?.part.id;
   const { form } = rig.brief.carrier;
-  return partsFor(catalogue, slot).filter(
+  const own = [...rig.ownParts.values()].flatMap(({ part }) =>
+    slot.kinds.includes(part.kind) ? [part] : [],
+  );
+  return [...own, ...partsFor(catalogue, slot)].filter(
     (part) => part.id !== there && (part.kind !== 'carrier' || part.form === form),
   );
 }

@@ -33,7 +33,7 @@ export function materialPromises(context: ProofContext): RigPromise[] {
       strangers.length > 0
         ? `nothing is known of ${strangers.map((l) => l.name).join(', ')}`
         : blanks.length > 0
-          ? `the catalogue names no wetted material for ${blanks.join(', ')}`
+          ? `nobody says which materials the liquid touches in ${blanks.join(', ')}`
           : reasonOf(undecided[0] ?? doubtful[0]!);
     const sentence =
       open === 0

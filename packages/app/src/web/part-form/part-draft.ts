@@ -1,4 +1,5 @@
 import type { ShapeDescription } from '@spraywright/engine/quantity';
+import { FIELD_WORDS } from './field-words.ts';
 
 /** A part while it is being typed: every figure as text, so that nothing typed is lost, and nothing half typed is read. */
 export type Draft = string | boolean | readonly Draft[] | { readonly [field: string]: Draft };
@@ -78,6 +79,8 @@ export function fieldsOf(
 
 /** "maxPressure" as people say it: "max pressure"; cents are typed as dollars. */
 export function wordsOf(name: string): string {
+  const known = FIELD_WORDS[name];
+  if (known !== undefined) return known;
   const words = name.replace(/([a-z])([A-Z])/g, '$1 $2').toLowerCase();
   return isCents(name) ? words.replace(/ cents$/, ' [$]') : words;
 }

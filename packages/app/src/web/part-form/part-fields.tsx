@@ -11,6 +11,8 @@ interface FieldGiven {
   readonly change: (draft: Draft | undefined) => void;
   /** What was refused, by place. */
   readonly refused: ReadonlyMap<string, string>;
+  /** What a field of words may say, by its name: the value and how it is read. */
+  readonly lists?: Readonly<Record<string, readonly (readonly [value: string, words: string])[]>>;
   /** What else stands beside a list, by its name. */
   readonly beside?: (name: string, draft: Draft | undefined, change: (draft: Draft) => void) => ReactNode;
 }
@@ -117,7 +119,7 @@ function List(given: FieldGiven) {
   );
 }
 
-function Leaf({ shape, name, path, draft, change, refused }: FieldGiven) {
+function Leaf({ shape, name, path, draft, change, refused, lists }: FieldGiven) {
   const id = useId();
   const why = refused.get(path);
   const told = {
@@ -138,17 +140,21 @@ function Leaf({ shape, name, path, draft, change, refused }: FieldGiven) {
       </label>
     );
   const text = typeof draft === 'string' ? draft : '';
+  const choices =
+    lists?.[name] ?? shape.choices?.map((choice) => [choice, choice.replaceAll('-', ' ')] as const);
   return (
     <div className="part-leaf">
       <label htmlFor={id}>
         {wordsOf(name)}
         {shape.optional === true && <small> if any</small>}
       </label>
-      {shape.type === 'choice' ? (
+      {choices !== undefined ? (
         <select {...told} value={text} onChange={(e) => change(e.target.value)}>
-          {shape.optional === true && <option value="">not said</option>}
-          {shape.choices?.map((choice) => (
-            <option key={choice}>{choice}</option>
+          {(shape.optional === true || shape.type !== 'choice') && <option value="">not said</option>}
+          {choices.map(([choice, words]) => (
+            <option key={choice} value={choice}>
+              {words}
+            </option>
           ))}
         </select>
       ) : (
@@ -170,7 +176,8 @@ function Leaf({ shape, name, path, draft, change, refused }: FieldGiven) {
   );
 }
 
-/** "a mass such as '12 lb'" as the example alone. */
+/** The example out of "a mass such as '12 lb'". */
 function exampleOf({ expected = '' }: ShapeDescription): string {
-  return /'([^']+)'/.exec(expected)?.[1] ?? '';
+  const example = /'([^']+)'/.exec(expected)?.[1];
+  return example === undefined ? '' : `such as ${example}`;
 }
