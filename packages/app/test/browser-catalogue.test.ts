@@ -57,11 +57,34 @@ describe('The catalogue of the office on the page', () => {
     expect((await kept(REEL.id)).document.priceCents).toBe(123_450);
   });
 
+  it('leaves out an answer that comes after that of a newer question', async () => {
+    await goto('#parts');
+    const list = page.locator('.parts-list a');
+    await list.nth(1).waitFor();
+    let answer!: () => void;
+    const held = new Promise<void>((resolve) => (answer = resolve));
+    const older = page.waitForRequest(/find=pump&/);
+    await page.route(/find=pump&/, async (route) => {
+      await held;
+      await route.continue();
+    });
+    await page.getByLabel('What it is or does').fill('pump');
+    await older;
+    await page.getByLabel('What it is or does').fill(REEL.id);
+    await expect.poll(() => list.allTextContents()).toEqual([REEL.name]);
+    const late = page.waitForResponse(/find=pump&/);
+    answer();
+    await (await late).finished();
+    await page.waitForTimeout(100);
+    expect(await list.allTextContents()).toEqual([REEL.name]);
+    await page.unroute(/find=pump&/);
+  });
+
   it('finds a part, tells its prices, refuses a wrong figure at its field, and retires it', async () => {
     await goto('#parts');
     await page.getByLabel('What it is or does').fill(REEL.id);
     await page.getByRole('link', { name: REEL.name }).click();
-    await page.getByText('costs $900.00, sold for $1234.50').waitFor();
+    await page.getByText('costs $900, sold for $1,234.50').waitFor();
     const pressure = page.getByLabel('max pressure', { exact: true }).first();
     const before = await pressure.inputValue();
     await pressure.fill('9000 bar');

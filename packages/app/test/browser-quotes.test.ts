@@ -68,6 +68,8 @@ describe('A quote on the page', () => {
 
   it('is drawn up by a builder, who is told when a discount goes too far', async () => {
     builder = await signedIn('builder');
+    await builder.goto(`${shop.address}office.html#quotes`);
+    await builder.getByText('No quote has been made yet.').waitFor();
     await builder.goto(`${shop.address}office.html#quotes/new/light-cart`);
     await builder.getByLabel('Discount, %').fill('8');
     await builder.getByRole('button', { name: 'Draw up the quote' }).click();

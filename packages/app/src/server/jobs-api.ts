@@ -10,6 +10,7 @@ import {
   type Records,
 } from '../store/index.ts';
 import { tell } from './doings-book.ts';
+import { afterPlace, nextOf, wordsOf } from './found-list.ts';
 import { signedName } from './role-guard.ts';
 import { editRoute, historyRoute, listRoute, makeRoute, openRoute } from './job-routes.ts';
 
@@ -26,12 +27,9 @@ export function jobsApi(app: OpenAPIHono, { records, now, newId }: JobsApi): voi
 
   app.openapi(listRoute, async (c) => {
     const { find, limit, after } = c.req.valid('query');
-    const words = find.split(/\s+/).filter((word) => word !== '');
-    const from = after === undefined ? undefined : placeOf(after);
-    const jobs = await listJobs(db, { words, limit, ...(from === undefined ? {} : { after: from }) });
-    const last = jobs.at(-1);
+    const jobs = await listJobs(db, { words: wordsOf(find), limit, ...afterPlace(after) });
     return c.json(
-      jobs.length < limit || last === undefined ? { jobs } : { jobs, next: placeText(last) },
+      { jobs, ...nextOf(jobs, limit, ({ changedAt, id }) => ({ at: changedAt, name: id })) },
       200,
     );
   });
@@ -69,12 +67,4 @@ const versionTag = ({ version }: JobHead): string => `"${version}"`;
 
 function headOnly({ document: _, ...head }: Job): JobHead {
   return head;
-}
-
-/** Where the next page begins: behind a job in the order of the list. */
-const placeText = ({ changedAt, id }: JobHead): string => `${changedAt} ${id}`;
-
-function placeOf(text: string): { changedAt: string; id: string } {
-  const [changedAt = '', id = ''] = text.split(' ');
-  return { changedAt, id };
 }

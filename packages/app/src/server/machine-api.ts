@@ -10,10 +10,10 @@ import {
   makeMachine,
   openMachine,
   type MachineDocument,
-  type MachineHead,
   type Records,
 } from '../store/index.ts';
 import { checkEntries } from './entry-check.ts';
+import { afterPlace, nextOf, wordsOf } from './found-list.ts';
 import {
   addEntriesRoute,
   entriesRoute,
@@ -39,12 +39,9 @@ export function machineApi(app: OpenAPIHono, { shelf, records, now }: MachineApi
 
   app.openapi(listMachinesRoute, async (c) => {
     const { find, limit, after } = c.req.valid('query');
-    const words = find.split(/\s+/).filter((word) => word !== '');
-    const from = after === undefined ? undefined : placeOf(after);
-    const machines = await listMachines(db, { words, limit, ...(from === undefined ? {} : { after: from }) });
-    const last = machines.at(-1);
-    const more = machines.length === limit && last !== undefined;
-    return c.json(more ? { machines, next: placeText(last) } : { machines }, 200);
+    const machines = await listMachines(db, { words: wordsOf(find), limit, ...afterPlace(after) });
+    const next = nextOf(machines, limit, ({ madeAt, serial }) => ({ at: madeAt, name: serial }));
+    return c.json({ machines, ...next }, 200);
   });
 
   app.openapi(makeMachineRoute, async (c) => {
@@ -109,12 +106,4 @@ function prefixOf({ name }: Shop, at: string): string {
     .join('')
     .slice(0, MOST_LETTERS);
   return `${initials === '' ? 'M' : initials}-${at.slice(5, 7)}${at.slice(2, 4)}-`;
-}
-
-/** Where the next page begins: behind a machine in the order of the list. */
-const placeText = ({ madeAt, serial }: MachineHead): string => `${madeAt} ${serial}`;
-
-function placeOf(text: string): { madeAt: string; serial: string } {
-  const [madeAt = '', serial = ''] = text.split(' ');
-  return { madeAt, serial };
 }

@@ -25,6 +25,7 @@ import {
   shopRoute,
   standingRoute,
 } from './parts-routes.ts';
+import { wordsOf } from './found-list.ts';
 import { RefusedFields } from './problem.ts';
 import type { Reproofs } from './reproof/reproofs.ts';
 import type { ProblemCode } from './problems.ts';
@@ -50,10 +51,9 @@ export function partsApi(app: OpenAPIHono, api: PartsApi): void {
 function readingParts(app: OpenAPIHono, { records: { db }, shelf, now }: PartsApi): void {
   app.openapi(listPartsRoute, async (c) => {
     const { find, kind, standing, limit, after } = c.req.valid('query');
-    const words = find.split(/\s+/).filter((word) => word !== '');
     const { edition } = await shelf.current();
     const parts = await listParts(db, {
-      words,
+      words: wordsOf(find),
       standing,
       limit,
       ...(kind === undefined ? {} : { kind }),

@@ -2,12 +2,13 @@ export { openRecords, type Records } from './records.ts';
 export { copyLines, layCopy } from './copy.ts';
 export { Refusal } from './refusal.ts';
 export type { Job, JobHead } from './job.ts';
+export type { Place } from './found-by.ts';
 export { listJobs, makeJob, openJob } from './jobs.ts';
 export { moveStock, movedStock, movementsOf, STOCK_REASONS, type StockReason } from './stock.ts';
 export { addDoing, listDoings } from './doings.ts';
 export type { DoingRow as Doing } from './people-tables.ts';
 export { editJob, editsAfter, jobAtVersion } from './job-edits.ts';
-export type { Machine, MachineDocument, MachineEntry, MachineHead, NewEntry } from './machine.ts';
+export type { Machine, MachineDocument, MachineEntry, NewEntry } from './machine.ts';
 export { listMachines, makeMachine, openMachine } from './machines.ts';
 export {
   addPerson,

@@ -130,8 +130,8 @@ describe.each(['SQLite', 'PostgreSQL'] as const)('On %s', (name) => {
       expect(await ids('%elms')).toEqual([]);
       expect(await ids('_')).toEqual([]);
       const first = await listJobs(records.db, { words: [], limit: 2 });
-      const last = first.at(-1)!;
-      expect(await listJobs(records.db, { words: [], limit: 2, after: last })).toMatchObject([
+      const { changedAt: at, id: name } = first.at(-1)!;
+      expect(await listJobs(records.db, { words: [], limit: 2, after: { at, name } })).toMatchObject([
         { id: 'skid' },
       ]);
     });

@@ -1,5 +1,5 @@
 import type { Kysely } from 'kysely';
-import { hasWord } from './found-by.ts';
+import { hasWord, isBehind, type Place } from './found-by.ts';
 import { headOf, type Doing, type Job, type JobDocument, type JobHead } from './job.ts';
 import { fromJsonText, toJsonText } from './json-text.ts';
 import { Refusal } from './refusal.ts';
@@ -9,20 +9,14 @@ import type { JobRow, Tables } from './schema.ts';
 export interface JobQuery {
   readonly words: readonly string[];
   readonly limit: number;
-  /** The last job of the page before. */
-  readonly after?: { readonly changedAt: string; readonly id: string };
+  /** Where the last job of the page before stands: `changedAt` and `id`. */
+  readonly after?: Place;
 }
 
 export async function listJobs(db: Kysely<Tables>, { words, limit, after }: JobQuery): Promise<JobHead[]> {
   let query = db.selectFrom('jobs').selectAll();
   for (const word of words) query = query.where(hasWord(word));
-  if (after !== undefined)
-    query = query.where((e) =>
-      e.or([
-        e('changed_at', '<', after.changedAt),
-        e.and([e('changed_at', '=', after.changedAt), e('id', '<', after.id)]),
-      ]),
-    );
+  if (after !== undefined) query = query.where(isBehind(after, { at: 'changed_at', name: 'id' }));
   const rows = await query.orderBy('changed_at', 'desc').orderBy('id', 'desc').limit(limit).execute();
   return rows.map(jobHead);
 }

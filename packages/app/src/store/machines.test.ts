@@ -80,8 +80,9 @@ describe.each(['SQLite', 'PostgreSQL'] as const)('Machines on %s', (name) => {
     expect(await found()).toEqual(['B-1', 'A-2', 'A-1']);
     expect(await found('a-', 'wrenmere')).toEqual(['A-2', 'A-1']);
     expect(await found('a_1')).toEqual([]);
-    const [last] = await listMachines(records.db, { words: [], limit: 1 });
-    expect(await listMachines(records.db, { words: [], limit: 1, after: last! })).toMatchObject([
+    const first = await listMachines(records.db, { words: [], limit: 1 });
+    const { madeAt: at, serial: name } = first[0]!;
+    expect(await listMachines(records.db, { words: [], limit: 1, after: { at, name } })).toMatchObject([
       { serial: 'A-2' },
     ]);
   });

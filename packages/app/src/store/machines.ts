@@ -1,5 +1,5 @@
 import { sql, type Kysely } from 'kysely';
-import { hasWord } from './found-by.ts';
+import { hasWord, isBehind, type Place } from './found-by.ts';
 import type { Doing } from './job.ts';
 import { fromJsonText, toJsonText } from './json-text.ts';
 import type { MachineRow } from './machine-tables.ts';
@@ -11,8 +11,8 @@ import type { Tables } from './schema.ts';
 export interface MachineQuery {
   readonly words: readonly string[];
   readonly limit: number;
-  /** The last machine of the page before. */
-  readonly after?: { readonly madeAt: string; readonly serial: string };
+  /** Where the last machine of the page before stands: `madeAt` and `serial`. */
+  readonly after?: Place;
 }
 
 /** What a machine is begun from; `serial` where the shop gives the number, `prefix` where the next free one is taken. */
@@ -39,13 +39,7 @@ export async function listMachines(
 ): Promise<MachineHead[]> {
   let query = db.selectFrom('machines').select(HEAD);
   for (const word of words) query = query.where(hasWord(word));
-  if (after !== undefined)
-    query = query.where((e) =>
-      e.or([
-        e('made_at', '<', after.madeAt),
-        e.and([e('made_at', '=', after.madeAt), e('serial', '<', after.serial)]),
-      ]),
-    );
+  if (after !== undefined) query = query.where(isBehind(after, { at: 'made_at', name: 'serial' }));
   const rows = await query.orderBy('made_at', 'desc').orderBy('serial', 'desc').limit(limit).execute();
   return rows.map(machineHead);
 }

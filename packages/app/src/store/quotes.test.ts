@@ -13,6 +13,7 @@ import {
   openRecords,
   reviseQuote,
   type Freeze,
+  type Place,
   type Records,
 } from './index.ts';
 import { nextLetter } from './quotes.ts';
@@ -104,6 +105,19 @@ describe.each(['SQLite', 'PostgreSQL'] as const)('Quotes on %s', (name) => {
     expect(await find('q%1')).toEqual([]);
     expect(await listQuotes(records.db, { words: [], limit: 10, state: 'sent' })).toEqual([]);
     expect(await listQuotes(records.db, { words: [], limit: 10, job: 'cart' })).toHaveLength(1);
+  });
+
+  it('are listed page by page, each once, also when they were made in one moment', async () => {
+    for (let price = 1; price <= 5; price++) await make(price);
+    const seen: string[] = [];
+    let after: Place | undefined;
+    for (let page = 0; page < 4; page++) {
+      const found = await listQuotes(records.db, { words: [], limit: 2, ...(after && { after }) });
+      seen.push(...found.map((q) => q.number));
+      const last = found.at(-1);
+      if (last !== undefined) after = { at: last.since, name: last.number };
+    }
+    expect(seen).toEqual(['Q-0005', 'Q-0004', 'Q-0003', 'Q-0002', 'Q-0001']);
   });
 
   it('are refused for a job that is not there', async () => {

@@ -1,4 +1,5 @@
-import { sql, type Kysely } from 'kysely';
+import type { Kysely } from 'kysely';
+import { hasWord, isBehind, type Place } from './found-by.ts';
 import type { Doing } from './job.ts';
 import { fromJsonText, toJsonText } from './json-text.ts';
 import type { QuoteRow, QuoteState } from './quote-tables.ts';
@@ -137,20 +138,20 @@ export interface QuoteQuery {
   readonly limit: number;
   readonly state?: QuoteState;
   readonly job?: string;
+  /** Where the last quote of the page before stands: `since` and `number`. */
+  readonly after?: Place;
 }
 
 export async function listQuotes(
   db: Kysely<Tables>,
-  { words, limit, state, job }: QuoteQuery,
+  { words, limit, state, job, after }: QuoteQuery,
 ): Promise<QuoteHead[]> {
   let query = db.selectFrom('quotes').selectAll();
-  for (const word of words) {
-    const pattern = `%${word.toLowerCase().replace(/[\\%_]/g, (sign) => `\\${sign}`)}%`;
-    query = query.where(sql<boolean>`found_by like ${pattern} escape '\\'`);
-  }
+  for (const word of words) query = query.where(hasWord(word));
+  if (after !== undefined) query = query.where(isBehind(after, { at: 'since', name: 'number' }));
   if (state !== undefined) query = query.where('state', '=', state);
   if (job !== undefined) query = query.where('job_id', '=', job);
-  const rows = await query.orderBy('since', 'desc').orderBy('count', 'desc').limit(limit).execute();
+  const rows = await query.orderBy('since', 'desc').orderBy('number', 'desc').limit(limit).execute();
   return rows.map(quoteHead);
 }
 

@@ -1,5 +1,6 @@
 import { createRoute, z, type OpenAPIHono } from '@hono/zod-openapi';
 import { buildsToDo, JOB_MARKS, JOB_STATES, jobStandings, markJob, type Records } from '../../store/index.ts';
+import { wordsOf } from '../found-list.ts';
 import { jobParams } from '../job-shapes.ts';
 import { refusals } from '../problem.ts';
 import { signedName } from '../role-guard.ts';
@@ -115,11 +116,7 @@ export function planningApi(app: OpenAPIHono, { shelf, records, now }: PlanningA
   const { db, save } = records;
 
   app.openapi(standingRoute, async (c) => {
-    const words = c.req
-      .valid('query')
-      .find.split(/\s+/)
-      .filter((word) => word !== '');
-    return c.json({ jobs: await jobStandings(db, words) }, 200);
+    return c.json({ jobs: await jobStandings(db, wordsOf(c.req.valid('query').find)) }, 200);
   });
 
   app.openapi(markRoute, async (c) => {

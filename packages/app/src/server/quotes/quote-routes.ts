@@ -25,7 +25,10 @@ export const quotesRoute = createRoute({
   summary: 'Quotes, those that changed their state last first',
   request: { query: quoteListQuery },
   responses: {
-    200: { description: 'Quotes', content: json(z.object({ quotes: z.array(quoteHeadShape) })) },
+    200: {
+      description: 'Quotes',
+      content: json(z.object({ quotes: z.array(quoteHeadShape), next: z.string().optional() })),
+    },
     ...refusals('bad-request'),
   },
 });

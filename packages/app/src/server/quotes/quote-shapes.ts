@@ -103,6 +103,7 @@ export const quoteListQuery = z.object({
   state: z.enum(QUOTE_STATES).optional(),
   job: jobHeadShape.shape.id.optional(),
   limit: z.coerce.number().int().min(1).max(200).default(50),
+  after: z.string().max(200).optional().openapi({ description: 'The `next` of the answer before.' }),
 });
 
 const sentences = z.array(z.string());

@@ -14,6 +14,7 @@ import {
   type Freeze,
   type Records,
 } from '../../store/index.ts';
+import { afterPlace, nextOf, wordsOf } from '../found-list.ts';
 import { RefusedFields } from '../problem.ts';
 import { signedName } from '../role-guard.ts';
 import type { Shelf } from '../shelf.ts';
@@ -44,15 +45,18 @@ export function quotesApi(app: OpenAPIHono, api: QuotesApi): void {
   const { db, save } = records;
 
   app.openapi(quotesRoute, async (c) => {
-    const { find, state, job, limit } = c.req.valid('query');
-    const words = find.split(/\s+/).filter((word) => word !== '');
+    const { find, state, job, limit, after } = c.req.valid('query');
     const quotes = await listQuotes(db, {
-      words,
+      words: wordsOf(find),
       limit,
+      ...afterPlace(after),
       ...(state === undefined ? {} : { state }),
       ...(job === undefined ? {} : { job }),
     });
-    return c.json({ quotes }, 200);
+    return c.json(
+      { quotes, ...nextOf(quotes, limit, ({ since, number }) => ({ at: since, name: number })) },
+      200,
+    );
   });
 
   app.openapi(makeQuoteRoute, async (c) => {

@@ -1,13 +1,12 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { askServer } from '../frame/ask.ts';
 import { hashOf } from '../frame/hash.ts';
+import { dayText } from '../frame/moment.ts';
+import { useFound, type Found, type FoundPage } from '../frame/use-found.ts';
 import { BeginMachine } from './begin-machine.tsx';
 import { Recall } from './recall.tsx';
 import { WhoWorks } from './who-works.tsx';
 import '../style/machines.css';
-
-/** Quiet time after a letter before the records are asked [ms]. */
-const QUIET = 150;
 
 interface MachineLine {
   readonly serial: string;
@@ -16,29 +15,10 @@ interface MachineLine {
   readonly madeAt: string;
 }
 
-interface Found {
-  readonly machines: readonly MachineLine[];
-  readonly next?: string;
-  readonly trouble?: string;
-}
-
 /** All machines, found by serial number, customer or title. */
 export function FindMachine() {
   const [words, setWords] = useState('');
-  const [found, setFound] = useState<Found>();
-  useEffect(() => {
-    let wanted = true;
-    const timer = setTimeout(() => void pageOf(words).then((page) => wanted && setFound(page)), QUIET);
-    return () => {
-      wanted = false;
-      clearTimeout(timer);
-    };
-  }, [words]);
-  const more = async () => {
-    if (found?.next === undefined) return;
-    const page = await pageOf(words, found.next);
-    setFound({ ...page, machines: [...found.machines, ...page.machines] });
-  };
+  const { found, more } = useFound(words, pageOf);
   return (
     <div className="machine-sheet">
       <header className="machine-head">
@@ -54,15 +34,15 @@ export function FindMachine() {
           onChange={({ target }) => setWords(target.value)}
         />
       </p>
-      <p role="status">{toldOf(found, words)}</p>
+      <p role="status">{toldOf(found)}</p>
       <ul className="machine-lines">
-        {found?.machines.map((m) => (
+        {found?.items.map((m) => (
           <li key={m.serial}>
             <a href={hashOf(m.serial)}>
               <strong>{m.serial}</strong>
               <span>{m.title}</span>
               <span>{m.customer === '' ? 'no customer told' : m.customer}</span>
-              <span>begun {m.madeAt.slice(0, 10)}</span>
+              <span>begun {dayText(m.madeAt)}</span>
             </a>
           </li>
         ))}
@@ -79,24 +59,25 @@ export function FindMachine() {
   );
 }
 
-async function pageOf(find: string, after?: string): Promise<Found> {
+async function pageOf(find: string, after?: string): Promise<FoundPage<MachineLine>> {
   const query = new URLSearchParams({ find, ...(after === undefined ? {} : { after }) });
-  const answer = await askServer<Found>(`api/machines?${query.toString()}`);
-  if (answer.is === 'done') return answer.value;
+  const answer = await askServer<{ machines: readonly MachineLine[]; next?: string }>(
+    `api/machines?${query.toString()}`,
+  );
+  if (answer.is === 'done') return { items: answer.value.machines, next: answer.value.next };
   return {
-    machines: [],
-    trouble:
+    why:
       answer.is === 'refused'
         ? `The list was refused: ${answer.why}`
         : 'The records cannot be reached; a machine that was opened on this device opens by its address',
   };
 }
 
-function toldOf(found: Found | undefined, words: string): string {
+function toldOf(found: Found<string, MachineLine> | undefined): string {
   if (found === undefined) return 'Asking the records';
-  if (found.trouble !== undefined) return found.trouble;
-  const { length } = found.machines;
-  if (length === 0)
-    return words.trim() === '' ? 'No machine has been begun yet' : 'No machine has all of these words';
-  return `${length}${found.next === undefined ? '' : ' and more'} ${length === 1 ? 'machine' : 'machines'}, the last begun first`;
+  const { asked, items, next, why } = found;
+  if (why !== undefined) return why;
+  if (items.length === 0)
+    return asked.trim() === '' ? 'No machine has been begun yet' : 'No machine has all of these words';
+  return `${items.length}${next === undefined ? '' : ' and more'} ${items.length === 1 ? 'machine' : 'machines'}, the last begun first`;
 }

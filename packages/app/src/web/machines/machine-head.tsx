@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { dayText } from '../frame/moment.ts';
 import { KeepingNote } from './keeping-note.tsx';
 import type { MachineKeeping, MachineState } from './machine-keeper.ts';
 import type { Told } from './worker/machine-link.ts';
@@ -27,7 +28,7 @@ export function MachineSheet<T>(given: {
         <h1>
           {serial}: {machine?.title ?? ''}
         </h1>
-        <p>{machine === undefined ? '' : `For ${machine.customer}. Begun ${machine.madeAt.slice(0, 10)}.`}</p>
+        <p>{machine === undefined ? '' : `For ${machine.customer}. Begun ${dayText(machine.madeAt)}.`}</p>
       </header>
       {why !== undefined && <p role="status">{why}</p>}
       {machine !== undefined && <KeepingNote state={state} />}

@@ -1,5 +1,6 @@
 import { useSyncExternalStore } from 'react';
 import { askServer, sent } from '../frame/ask.ts';
+import { oneEach } from '../frame/one-each.ts';
 import { operationName } from '../frame/operation-name.ts';
 import {
   keepMachine,
@@ -156,17 +157,12 @@ export class MachineKeeper {
   }
 }
 
-const keepers = new Map<string, MachineKeeper>();
-
 /** The one keeper of a machine on this page. */
-function keeperOf(serial: string): MachineKeeper {
-  const known = keepers.get(serial);
-  if (known !== undefined) return known;
+const keeperOf = oneEach((serial) => {
   const keeper = new MachineKeeper(serial);
-  keepers.set(serial, keeper);
   void keeper.work();
   return keeper;
-}
+});
 
 /** A machine as it stands on this device, and the way to write something down of it. */
 export function useMachine(serial: string): { readonly state: MachineState; readonly keeper: MachineKeeper } {

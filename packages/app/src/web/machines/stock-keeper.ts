@@ -1,5 +1,6 @@
 import { useSyncExternalStore } from 'react';
 import { askServer, sent } from '../frame/ask.ts';
+import { oneEach } from '../frame/one-each.ts';
 import { operationName } from '../frame/operation-name.ts';
 import { browserStorage } from '../state/kept-work.ts';
 import { whoIsHere } from './kept-machine.ts';
@@ -162,16 +163,11 @@ function countsOf({ moved }: Moved): Counts {
   return Object.fromEntries(moved.map(({ part, quantity }) => [part, quantity]));
 }
 
-const keepers = new Map<string, StockKeeper>();
-
-function keeperOf(serial: string): StockKeeper {
-  const known = keepers.get(serial);
-  if (known !== undefined) return known;
+const keeperOf = oneEach((serial) => {
   const keeper = new StockKeeper(serial);
-  keepers.set(serial, keeper);
   void keeper.work();
   return keeper;
-}
+});
 
 /** The store as it stands for a machine, and the way to move something in it. */
 export function useStock(serial: string): { readonly stock: StockState; readonly keeper: StockKeeper } {

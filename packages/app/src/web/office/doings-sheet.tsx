@@ -1,4 +1,6 @@
 import { useEffect, useState } from 'react';
+import { clockText, dayText } from '../frame/moment.ts';
+import { useFound, type Found, type FoundPage } from '../frame/use-found.ts';
 import { doings, everybody, ROLES, type Doing, type PersonKept } from './people-link.ts';
 import '../style/office-people.css';
 
@@ -9,14 +11,6 @@ interface Asked {
   readonly day: string;
 }
 
-interface Book {
-  readonly lines: readonly Doing[];
-  readonly next?: string | undefined;
-  readonly why?: string;
-}
-
-/** Quiet time after a letter before the book is asked [ms]. */
-const QUIET = 200;
 /** What a line is about, as people say it, and where it is to be seen. */
 const KINDS: Readonly<Record<string, { readonly word: string; readonly at?: (id: string) => string }>> = {
   jobs: { word: 'job', at: (id) => `/jobs/${encodeURIComponent(id)}` },
@@ -30,21 +24,8 @@ const KINDS: Readonly<Record<string, { readonly word: string; readonly at?: (id:
 export function DoingsSheet({ at }: { readonly at: readonly string[] }) {
   const [asked, setAsked] = useState<Asked>({ email: at[0] ?? '', about: '', day: '' });
   const [people, setPeople] = useState<readonly PersonKept[]>([]);
-  const [book, setBook] = useState<Book>();
+  const { found, more } = useFound(asked, pageOf);
   useEffect(() => void everybody().then((all) => 'value' in all && setPeople(all.value.people)), []);
-  useEffect(() => {
-    let stale = false;
-    const timer = setTimeout(() => void pageOf(asked).then((page) => !stale && setBook(page)), QUIET);
-    return () => {
-      stale = true;
-      clearTimeout(timer);
-    };
-  }, [asked]);
-  const more = async () => {
-    if (book?.next === undefined) return;
-    const page = await pageOf(asked, book.next);
-    setBook({ ...page, lines: [...book.lines, ...page.lines] });
-  };
   const known = people.some((p) => p.email === asked.email) || asked.email === '';
   return (
     <div className="people">
@@ -81,12 +62,12 @@ export function DoingsSheet({ at }: { readonly at: readonly string[] }) {
         </label>
       </form>
       <ol className="doings">
-        {book?.lines.map((line, k) => (
-          <Line key={line.id} line={line} above={book.lines[k - 1]} />
+        {found?.items.map((line, k) => (
+          <Line key={line.id} line={line} above={found.items[k - 1]} />
         ))}
       </ol>
-      <p role="status">{book === undefined ? '' : wordsOf(book)}</p>
-      {book?.next !== undefined && (
+      <p role="status">{found === undefined ? '' : wordsOf(found)}</p>
+      {found?.next !== undefined && (
         <button className="people-button" onClick={() => void more()}>
           Earlier
         </button>
@@ -95,25 +76,20 @@ export function DoingsSheet({ at }: { readonly at: readonly string[] }) {
   );
 }
 
-function wordsOf({ why, lines, next }: Book): string {
+function wordsOf({ why, items, next }: Found<Asked, Doing>): string {
   if (why !== undefined) return why;
-  if (lines.length === 0) return 'Nothing was done.';
+  if (items.length === 0) return 'Nothing was done.';
   return next === undefined ? 'That is all.' : '';
 }
 
 function Line({ line, above }: { readonly line: Doing; readonly above: Doing | undefined }) {
-  const moment = new Date(line.at);
-  const day = moment.toLocaleDateString();
+  const day = dayText(line.at);
   const kind = KINDS[line.aboutKind];
   return (
     <li>
-      {(above === undefined || new Date(above.at).toLocaleDateString() !== day) && (
-        <h2 className="heading">{day}</h2>
-      )}
+      {(above === undefined || dayText(above.at) !== day) && <h2 className="heading">{day}</h2>}
       <div className="doing">
-        <time dateTime={line.at}>
-          {moment.toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' })}
-        </time>
+        <time dateTime={line.at}>{clockText(line.at)}</time>
         <span>
           {line.who === '' ? 'nobody signed in' : line.who}
           {line.role !== '' && <small> {ROLES[line.role as keyof typeof ROLES] ?? line.role}</small>}
@@ -136,15 +112,14 @@ function Line({ line, above }: { readonly line: Doing; readonly above: Doing | u
   );
 }
 
-async function pageOf({ email, about, day }: Asked, after?: string): Promise<Book> {
+async function pageOf({ email, about, day }: Asked, after?: string): Promise<FoundPage<Doing>> {
   const answer = await doings({
     ...(email === '' ? {} : { email }),
     ...(about.trim() === '' ? {} : { about: about.trim() }),
     ...(day === '' ? {} : dayHere(day)),
     ...(after === undefined ? {} : { after }),
   });
-  if ('why' in answer) return { lines: [], why: answer.why };
-  return { lines: answer.value.doings, next: answer.value.next };
+  return 'why' in answer ? answer : { items: answer.value.doings, next: answer.value.next };
 }
 
 /** A day where the reader is, as moments of UTC. */

@@ -1,14 +1,12 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { KINDS, type Kind } from '@spraywright/engine/catalogue';
 import { hashOf } from '../frame/hash.ts';
+import { useFound, type Found } from '../frame/use-found.ts';
 import { NewPart, PartSheet } from './part-sheet.tsx';
 import { findParts, type PartHead, type PartsAsked } from './parts-link.ts';
 import { PartsTable } from './parts-table.tsx';
 import { QuotesAgain } from './quotes-again.tsx';
 import '../style/office-parts.css';
-
-/** Quiet time after a letter before the records are asked [ms]. */
-const QUIET = 200;
 
 /** The catalogue: find a part, open one, add one, read a table. */
 export function PartsSheet({ at }: { readonly at: readonly string[] }) {
@@ -20,33 +18,17 @@ export function PartsSheet({ at }: { readonly at: readonly string[] }) {
   return first === '' ? <PartsList /> : <PartSheet key={first} id={first} />;
 }
 
-interface Found {
-  readonly parts: readonly PartHead[];
-  readonly edition?: number;
-  readonly next?: string | undefined;
-  readonly why?: string;
-}
+/** A line of the list, with the edition of the catalogue that it was read from. */
+type Line = PartHead & { readonly catalogue: number };
 
 function PartsList() {
   const [asked, setAsked] = useState<PartsAsked>({ find: '', kind: '', standing: 'kept' });
-  const [found, setFound] = useState<Found>();
+  const { found, more } = useFound(asked, pageOf);
   const [fresh, setFresh] = useState<Kind>('pump');
-  useEffect(() => {
-    let stale = false;
-    const timer = setTimeout(() => void pageOf(asked).then((page) => !stale && setFound(page)), QUIET);
-    return () => {
-      stale = true;
-      clearTimeout(timer);
-    };
-  }, [asked]);
-  const more = async () => {
-    if (found?.next === undefined) return;
-    const page = await pageOf(asked, found.next);
-    setFound({ ...page, parts: [...found.parts, ...page.parts] });
-  };
+  const edition = found?.items[0]?.catalogue;
   return (
     <div className="parts-keeping">
-      <h1>Parts{found?.edition === undefined ? '' : `, catalogue edition ${found.edition}`}</h1>
+      <h1>Parts{edition === undefined ? '' : `, catalogue edition ${edition}`}</h1>
       <form className="parts-ask" role="search" onSubmit={(event) => event.preventDefault()}>
         <label className="parts-find">
           What it is or does
@@ -71,7 +53,7 @@ function PartsList() {
         </label>
       </form>
       <ul className="parts-list">
-        {found?.parts.map((part) => (
+        {found?.items.map((part) => (
           <li key={part.id}>
             <a href={hashOf('parts', part.id)}>{part.name}</a>
             <span>{part.kind}</span>
@@ -124,13 +106,15 @@ function KindChoice(given: {
   );
 }
 
-function wordsOfFound({ why, parts, next }: Found): string {
+function wordsOfFound({ why, items, next }: Found<PartsAsked, Line>): string {
   if (why !== undefined) return why;
-  if (parts.length === 0) return 'No part has all these words.';
-  return `${parts.length} part${parts.length === 1 ? '' : 's'}${next === undefined ? '' : ', and more'}.`;
+  if (items.length === 0) return 'No part has all these words.';
+  return `${items.length} part${items.length === 1 ? '' : 's'}${next === undefined ? '' : ', and more'}.`;
 }
 
-async function pageOf(asked: PartsAsked, after?: string): Promise<Found> {
+async function pageOf(asked: PartsAsked, after?: string) {
   const answer = await findParts(asked, after);
-  return 'why' in answer ? { parts: [], why: answer.why } : answer.value;
+  if ('why' in answer) return answer;
+  const { parts, edition, next } = answer.value;
+  return { items: parts.map((part): Line => ({ ...part, catalogue: edition })), next };
 }

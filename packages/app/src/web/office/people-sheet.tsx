@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useState } from 'react';
+import { momentText } from '../frame/moment.ts';
 import { AddPerson } from './add-person.tsx';
 import { PersonRow } from './person-row.tsx';
 import { everybody, me, type Me, type PasswordLink, type PersonKept } from './people-link.ts';
@@ -76,8 +77,8 @@ function LinkShown({ name, link }: { readonly name: string; readonly link: Passw
         Link for {name}
       </h2>
       <p>
-        Give this address to {name} alone. It opens once, until {new Date(link.expiresAt).toLocaleString()},
-        to choose a password, and is not shown again.
+        Give this address to {name} alone. It opens once, until {momentText(link.expiresAt)}, to choose a
+        password, and is not shown again.
       </p>
       <input
         readOnly

@@ -1,4 +1,5 @@
 import { useState, type FormEvent } from 'react';
+import { today } from '../frame/moment.ts';
 import { useStore } from './desk-context.ts';
 
 /** What data do not settle and a person must decide; the decision is written into the brief with who, why and when. */
@@ -10,7 +11,7 @@ export function Decisions({ about }: { about: readonly string[] }) {
   const decide = (event: FormEvent) => {
     event.preventDefault();
     const brief = store.job()?.rig.brief as { decisions?: readonly unknown[] } | undefined;
-    const when = new Date().toISOString().slice(0, 10);
+    const when = today();
     store.edit({
       about: 'Decision',
       puts: [

@@ -1,36 +1,16 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
+import { momentText } from '../frame/moment.ts';
+import { useFound, type Found, type FoundPage } from '../frame/use-found.ts';
 import { listStored, type JobLine } from '../state/records-link.ts';
 import { useDesk, useStore } from './desk-context.ts';
 import '../style/job-list.css';
-
-/** Quiet time after a letter before the records are asked [ms]. */
-const QUIET = 150;
-
-interface Found {
-  readonly jobs: readonly JobLine[];
-  readonly next?: string;
-  readonly trouble?: string;
-}
 
 /** All jobs of the records, found by words; and new ones, by the kind of work. */
 export function JobList() {
   const store = useStore();
   const current = useDesk((s) => s.current);
   const [words, setWords] = useState('');
-  const [found, setFound] = useState<Found>();
-  useEffect(() => {
-    let stale = false;
-    const timer = setTimeout(() => void pageOf(words).then((page) => !stale && setFound(page)), QUIET);
-    return () => {
-      stale = true;
-      clearTimeout(timer);
-    };
-  }, [words]);
-  const more = async () => {
-    if (found?.next === undefined) return;
-    const page = await pageOf(words, found.next);
-    setFound({ ...page, jobs: [...found.jobs, ...page.jobs] });
-  };
+  const { found, more } = useFound(words, pageOf);
   return (
     <section className="job-list" aria-labelledby="job-list-heading">
       <div className="job-list-head">
@@ -56,10 +36,10 @@ export function JobList() {
         </button>
       </div>
       <p className="note" role="status">
-        {told(found, words)}
+        {told(found)}
       </p>
       <ul>
-        {found?.jobs.map((job) => (
+        {found?.items.map((job) => (
           <li key={job.id}>
             <button
               type="button"
@@ -73,7 +53,7 @@ export function JobList() {
               <span>{job.customer === '' ? 'no customer yet' : job.customer}</span>
               <span>{job.id}</span>
               <span>
-                {moment(job.changedAt)}
+                {momentText(job.changedAt)}
                 {job.changedBy === '' ? '' : `, ${job.changedBy}`}
               </span>
             </button>
@@ -120,27 +100,23 @@ function NewJob() {
   );
 }
 
-async function pageOf(words: string, after?: string): Promise<Found> {
+async function pageOf(words: string, after?: string): Promise<FoundPage<JobLine>> {
   const answer = await listStored(words, after);
-  if (answer.is === 'done') return answer.value;
+  if (answer.is === 'done') return { items: answer.value.jobs, next: answer.value.next };
   return {
-    jobs: [],
-    trouble:
+    why:
       answer.is === 'refused'
         ? `The list was refused: ${answer.why}`
         : 'The records cannot be reached; the jobs of this device stay open to you by their tabs',
   };
 }
 
-function told(found: Found | undefined, words: string): string {
+function told(found: Found<string, JobLine> | undefined): string {
   if (found === undefined) return 'Asking the records';
-  if (found.trouble !== undefined) return found.trouble;
-  const count = `${found.jobs.length}${found.next === undefined ? '' : ' and more'}`;
-  const jobs = found.jobs.length === 1 ? 'job' : 'jobs';
-  if (words.trim() === '') return `${count} ${jobs}, the last changed first`;
-  return found.jobs.length === 0 ? `No job has all of these words` : `${count} ${jobs} found`;
-}
-
-function moment(iso: string): string {
-  return new Date(iso).toLocaleString([], { dateStyle: 'medium', timeStyle: 'short' });
+  const { asked, items, next, why } = found;
+  if (why !== undefined) return why;
+  const count = `${items.length}${next === undefined ? '' : ' and more'}`;
+  const jobs = items.length === 1 ? 'job' : 'jobs';
+  if (asked.trim() === '') return `${count} ${jobs}, the last changed first`;
+  return items.length === 0 ? `No job has all of these words` : `${count} ${jobs} found`;
 }

@@ -1,7 +1,7 @@
 import { useId, useState } from 'react';
 import { parseQuantity } from '@spraywright/engine/quantity';
 import type { MachineKeeper } from '../machine-keeper.ts';
-import { byWhom } from '../moment.ts';
+import { byWhom } from '../../frame/moment.ts';
 import type { StepRow } from '../worker/protocol.ts';
 import type { BuildState, StepDone } from './build-state.ts';
 

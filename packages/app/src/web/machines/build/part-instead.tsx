@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { askServer, sent } from '../../frame/ask.ts';
 import { operationName } from '../../frame/operation-name.ts';
 import { whoIsHere } from '../kept-machine.ts';
-import { byWhom } from '../moment.ts';
+import { byWhom } from '../../frame/moment.ts';
 import { useTold } from '../worker/machine-link.ts';
 import type { AskedMachine, SlotRow, TriedPart } from '../worker/protocol.ts';
 import type { PutIn } from './build-state.ts';

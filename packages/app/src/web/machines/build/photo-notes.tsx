@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { MachineKeeper } from '../machine-keeper.ts';
-import { byWhom } from '../moment.ts';
+import { byWhom } from '../../frame/moment.ts';
 import type { Photo } from './build-state.ts';
 import { smallPhoto } from './photo-file.ts';
 

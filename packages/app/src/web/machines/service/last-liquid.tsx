@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { MachineKeeper } from '../machine-keeper.ts';
-import { byWhom } from '../moment.ts';
+import { byWhom } from '../../frame/moment.ts';
 import { useTold } from '../worker/machine-link.ts';
 import type { AskedMachine, LiquidSheet } from '../worker/protocol.ts';
 import type { ServiceState } from './service-state.ts';

@@ -2,7 +2,7 @@ import type { UnitSystem } from '@spraywright/engine/quantity';
 import { useMemo, useState } from 'react';
 import { MachineSheet } from '../machine-head.tsx';
 import { useMachine } from '../machine-keeper.ts';
-import { byWhom } from '../moment.ts';
+import { byWhom } from '../../frame/moment.ts';
 import { WhoWorks } from '../who-works.tsx';
 import { askedOf, useTold } from '../worker/machine-link.ts';
 import { FaultFinder, type Asked } from './fault-finder.tsx';

@@ -1,4 +1,5 @@
 import { READING_WORDS, type YardTest } from '@spraywright/engine/yard';
+import { momentText } from '../../frame/moment.ts';
 
 interface TestsGiven {
   readonly tests: readonly YardTest[];
@@ -17,8 +18,8 @@ export function TestsBefore({ tests, shown, onChoose }: TestsGiven) {
         {tests.map((t) => (
           <li key={t.id}>
             <button type="button" aria-pressed={t.id === shown} onClick={() => onChoose(t.id)}>
-              {t.begun.slice(0, 16).replace('T', ' ')} UTC,{' '}
-              {t.by.length === 0 ? 'nobody named' : t.by.join(', ')}: {t.values.size} read,{' '}
+              {momentText(t.begun)}, {t.by.length === 0 ? 'nobody named' : t.by.join(', ')}: {t.values.size}{' '}
+              read,{' '}
               {t.finished === undefined ? 'not finished' : READING_WORDS[t.finished.state].toLowerCase()}
             </button>
           </li>

@@ -1,6 +1,7 @@
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import { yardTests, type SheetReading, type YardTest } from '@spraywright/engine/yard';
 import { useEffect, useMemo, useRef, useState } from 'react';
+import { today } from '../../frame/moment.ts';
 import { operationName } from '../../frame/operation-name.ts';
 import { useMachine, type MachineState } from '../machine-keeper.ts';
 import { keepDrafts, loadDrafts, type Drafts } from './drafts.ts';
@@ -124,5 +125,5 @@ function valueOf(
 
 /** Name of a test: its day, and what no other has. */
 function testName(): string {
-  return `${new Date().toISOString().slice(0, 10)}-${operationName().slice(0, 8)}`;
+  return `${today()}-${operationName().slice(0, 8)}`;
 }

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react';
 import { hashOf } from '../../frame/hash.ts';
 import { got, type Calendar } from './quotes-link.ts';
 import { WeekLine } from './week-line.tsx';
-import { dayText } from './words.ts';
+import { dayText } from '../../frame/moment.ts';
 import '../../style/office-quotes.css';
 
 /** What was accepted, week by week against the hours of the shop, and when each is ready. */

@@ -1,33 +1,19 @@
-import { useCallback, useEffect, useState } from 'react';
+import { useState } from 'react';
 import { hashOf } from '../../frame/hash.ts';
+import { dayText, waited } from '../../frame/moment.ts';
+import { useFound, type Found, type FoundPage } from '../../frame/use-found.ts';
 import { got, JOB_STATES, type JobStanding } from './quotes-link.ts';
-import { dayText, waited } from './words.ts';
 import '../../style/office-quotes.css';
-
-/** Quiet time after a letter before the records are asked [ms]. */
-const QUIET = 150;
 
 /** Every job by how far it has come, with who is to act next and since when. */
 export function JobsSheet() {
   const [words, setWords] = useState('');
-  const [jobs, setJobs] = useState<readonly JobStanding[]>([]);
-  const [said, setSaid] = useState('');
-  const load = useCallback(async (find: string) => {
-    const answer = await got<{ jobs: readonly JobStanding[] }>(
-      `api/standing?find=${encodeURIComponent(find)}`,
-    );
-    if ('why' in answer) return setSaid(answer.why);
-    setJobs(answer.value.jobs);
-    setSaid(answer.value.jobs.length === 0 ? 'No job is like that.' : '');
-  }, []);
-  useEffect(() => {
-    const timer = setTimeout(() => void load(words), QUIET);
-    return () => clearTimeout(timer);
-  }, [words, load]);
+  const [refused, setRefused] = useState('');
+  const { found, again } = useFound(words, standings);
   const mark = async (id: string, kind: string) => {
     const answer = await got(`api/jobs/${encodeURIComponent(id)}/marks`, { kind });
-    if ('why' in answer) setSaid(answer.why);
-    else await load(words);
+    setRefused('why' in answer ? answer.why : '');
+    await again();
   };
   return (
     <div className="quotes">
@@ -42,10 +28,10 @@ export function JobsSheet() {
           onChange={({ target }) => setWords(target.value)}
         />
       </p>
-      <p role="status">{said}</p>
+      <p role="status">{refused === '' ? told(found) : refused}</p>
       {Object.entries(JOB_STATES).map(([state, name]) => {
-        const here = jobs.filter((j) => j.state === state);
-        if (here.length === 0) return null;
+        const here = found?.items.filter((j) => j.state === state);
+        if (here === undefined || here.length === 0) return null;
         return (
           <section key={state} aria-label={name}>
             <h2 className="heading">
@@ -61,6 +47,18 @@ export function JobsSheet() {
       })}
     </div>
   );
+}
+
+async function standings(find: string): Promise<FoundPage<JobStanding>> {
+  const answer = await got<{ jobs: readonly JobStanding[] }>(`api/standing?${new URLSearchParams({ find })}`);
+  return 'why' in answer ? answer : { items: answer.value.jobs };
+}
+
+function told(found: Found<string, JobStanding> | undefined): string {
+  if (found === undefined) return '';
+  if (found.why !== undefined) return found.why;
+  if (found.items.length > 0) return '';
+  return found.asked.trim() === '' ? 'No job has been begun yet.' : 'No job is like that.';
 }
 
 function JobLine(given: {

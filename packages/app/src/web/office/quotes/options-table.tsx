@@ -1,6 +1,6 @@
 import { moneyText } from '@spraywright/engine/quantity';
 import type { Option, Revision } from './quotes-link.ts';
-import { dayText } from './words.ts';
+import { dayText } from '../../frame/moment.ts';
 
 type Value = (option: Option) => string;
 

@@ -6,7 +6,7 @@ import { OptionsTable } from './options-table.tsx';
 import { got, QUOTE_STATES, quotePath, type Quote, type Revision, type Story } from './quotes-link.ts';
 import { SendQuote } from './send-quote.tsx';
 import { QuoteStory } from './quote-story.tsx';
-import { dayText } from './words.ts';
+import { dayText } from '../../frame/moment.ts';
 
 interface Shown {
   readonly quote: Quote;

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { got, quotePath, type CustomerLink, type Quote, type QuoteEvent, type Story } from './quotes-link.ts';
-import { dayText } from './words.ts';
+import { dayText } from '../../frame/moment.ts';
 
 interface Given {
   readonly quote: Quote;

@@ -1,13 +1,17 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { moneyText } from '@spraywright/engine/quantity';
 import { hashOf } from '../../frame/hash.ts';
+import { dayText } from '../../frame/moment.ts';
+import { useFound, type Found, type FoundPage } from '../../frame/use-found.ts';
 import { MakeQuote } from './make-quote.tsx';
 import { QuoteSheet } from './quote-sheet.tsx';
 import { got, QUOTE_STATES, type QuoteHead } from './quotes-link.ts';
-import { dayText } from './words.ts';
 import '../../style/office-quotes.css';
 
-const QUIET = 150;
+interface Asked {
+  readonly find: string;
+  readonly state: string;
+}
 
 /** The quotes: `#quotes` lists them, `#quotes/Q-0412` is one, `#quotes/new/JOB` makes one. */
 export function QuotesSheet({
@@ -25,28 +29,8 @@ export function QuotesSheet({
 }
 
 function QuoteList() {
-  const [words, setWords] = useState('');
-  const [state, setState] = useState('');
-  const [quotes, setQuotes] = useState<readonly QuoteHead[]>([]);
-  const [said, setSaid] = useState('');
-  useEffect(() => {
-    let wanted = true;
-    const ask = async () => {
-      const of = state === '' ? '' : `&state=${state}`;
-      const answer = await got<{ quotes: readonly QuoteHead[] }>(
-        `api/quotes?limit=200&find=${encodeURIComponent(words)}${of}`,
-      );
-      if (!wanted) return;
-      if ('why' in answer) return setSaid(answer.why);
-      setQuotes(answer.value.quotes);
-      setSaid(answer.value.quotes.length === 0 ? 'No quote is like that.' : '');
-    };
-    const timer = setTimeout(() => void ask(), QUIET);
-    return () => {
-      wanted = false;
-      clearTimeout(timer);
-    };
-  }, [words, state]);
+  const [asked, ask] = useState<Asked>({ find: '', state: '' });
+  const { found, more } = useFound(asked, pageOf);
   return (
     <div className="quotes">
       <h1>Quotes</h1>
@@ -55,12 +39,16 @@ function QuoteList() {
         <input
           id="find-quote"
           type="search"
-          value={words}
+          value={asked.find}
           placeholder="number, title, customer or job"
-          onChange={({ target }) => setWords(target.value)}
+          onChange={({ target }) => ask({ ...asked, find: target.value })}
         />{' '}
         <label htmlFor="quote-state">that are</label>{' '}
-        <select id="quote-state" value={state} onChange={({ target }) => setState(target.value)}>
+        <select
+          id="quote-state"
+          value={asked.state}
+          onChange={({ target }) => ask({ ...asked, state: target.value })}
+        >
           <option value="">of any state</option>
           {Object.entries(QUOTE_STATES).map(([value, name]) => (
             <option key={value} value={value}>
@@ -72,9 +60,9 @@ function QuoteList() {
           Make a quote
         </a>
       </p>
-      <p role="status">{said}</p>
+      <p role="status">{found === undefined ? '' : told(found)}</p>
       <ul className="quote-lines">
-        {quotes.map((q) => (
+        {found?.items.map((q) => (
           <li key={q.number} className="quote-line">
             <a href={hashOf('quotes', q.number)}>
               <strong>
@@ -95,6 +83,31 @@ function QuoteList() {
           </li>
         ))}
       </ul>
+      {found?.next !== undefined && (
+        <p>
+          <button type="button" onClick={() => void more()}>
+            Show more
+          </button>
+        </p>
+      )}
     </div>
   );
+}
+
+async function pageOf({ find, state }: Asked, after?: string): Promise<FoundPage<QuoteHead>> {
+  const query = new URLSearchParams({
+    find,
+    ...(state === '' ? {} : { state }),
+    ...(after === undefined ? {} : { after }),
+  });
+  const answer = await got<{ quotes: readonly QuoteHead[]; next?: string }>(`api/quotes?${query.toString()}`);
+  return 'why' in answer ? answer : { items: answer.value.quotes, next: answer.value.next };
+}
+
+function told({ asked, items, why }: Found<Asked, QuoteHead>): string {
+  if (why !== undefined) return why;
+  if (items.length > 0) return '';
+  return asked.find.trim() === '' && asked.state === ''
+    ? 'No quote has been made yet.'
+    : 'No quote is like that.';
 }

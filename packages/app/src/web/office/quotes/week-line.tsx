@@ -1,5 +1,5 @@
 import type { Calendar } from './quotes-link.ts';
-import { dayText } from './words.ts';
+import { dayText } from '../../frame/moment.ts';
 
 const WEEK = 76;
 /** Height of a whole week's hours [px]. */
