@@ -45,6 +45,8 @@ export interface CompiledNetwork {
   get(element: number, parameter: ElementParameter): number;
   /** Surface of a tank [m]. */
   setSurface(node: number, surface: number): void;
+  /** Height of a node [m]; one that is open to the atmosphere discharges there. A tank's surface stays where it is. */
+  setElevation(node: number, elevation: number): void;
   setLiquid(liquid: NetworkLiquid): void;
   /** Opens or shuts an element. Rebuilds the topology unless that state was seen before. */
   open(element: number, open: boolean): void;

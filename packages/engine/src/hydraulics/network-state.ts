@@ -28,6 +28,7 @@ export interface NetworkState extends CompiledNetwork {
   readonly laws: Laws;
   readonly graph: Graph;
   readonly fixedHead: Float64Array;
+  readonly elevation: Float64Array;
   readonly openState: Uint8Array;
   readonly inletElevation: Float64Array;
   readonly outletElevation: Float64Array;

@@ -49,6 +49,8 @@ class Network implements NetworkState {
   readonly laws: Laws;
   readonly graph: Graph;
   readonly fixedHead: Float64Array;
+  /** Of each node [m]. */
+  readonly elevation: Float64Array;
   readonly openState: Uint8Array;
   readonly solution: SolutionState;
   circuit: Circuit;
@@ -93,15 +95,15 @@ class Network implements NetworkState {
       coefficients: newCoefficients(n),
     };
     this.graph = graphOf(model, this.nodeByName);
+    this.elevation = new Float64Array(model.nodes.map((node) => node.elevation));
     this.fixedHead = new Float64Array(model.nodes.map((node) => node.surface ?? node.elevation));
     this.inletElevation = new Float64Array(n);
     this.outletElevation = new Float64Array(n);
     this.openState = new Uint8Array(n);
     for (let e = 0; e < n; e++) {
-      this.inletElevation[e] = model.nodes[this.graph.from[e]!]!.elevation;
-      this.outletElevation[e] = model.nodes[this.graph.to[e]!]!.elevation;
       this.openState[e] = model.elements[e]!.open === false ? 0 : 1;
     }
+    this.readElevations();
     this.dirty = new Int32Array(n);
     this.isDirty = new Uint8Array(n);
     for (let e = 0; e < n; e++)
@@ -171,6 +173,26 @@ class Network implements NetworkState {
     setHead(this.circuit, this.circuit.headOf[node]!, surface);
   }
 
+  setElevation(node: number, elevation: number): void {
+    const given = this.nodes[node];
+    if (given === undefined)
+      throw new RangeError(`node ${node} is not there; the network has ${this.nodeCount}`);
+    if (!(elevation >= -1e4 && elevation <= 1e4))
+      throw new RangeError(`elevation of node '${given.id}' is ${elevation} m; it must be -10000 to 10000 m`);
+    this.elevation[node] = elevation;
+    if (given.atmosphere === true) this.fixedHead[node] = elevation;
+    this.readElevations();
+    this.relaid = true;
+  }
+
+  private readElevations(): void {
+    const { from, to } = this.graph;
+    for (let e = 0; e < this.elements.length; e++) {
+      this.inletElevation[e] = this.elevation[from[e]!]!;
+      this.outletElevation[e] = this.elevation[to[e]!]!;
+    }
+  }
+
   setLiquid(liquid: NetworkLiquid): void {
     const wrong = liquidProblems(liquid);
     if (wrong.length > 0) throw new RangeError(wrong.join('; '));
@@ -228,7 +250,7 @@ class Network implements NetworkState {
 
   pressure(node: number): number | null {
     const head = this.head(node);
-    return head === null ? null : (head - this.nodes[node]!.elevation) * this.liquid.density * 9.80665;
+    return head === null ? null : (head - this.elevation[node]!) * this.liquid.density * 9.80665;
   }
 
   staticPressure(node: number, flow: number, bore: number): number | null {

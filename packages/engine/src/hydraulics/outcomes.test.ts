@@ -152,3 +152,35 @@ describe('What nothing flows through', () => {
     expect(JSON.stringify(result)).not.toContain('NaN');
   });
 });
+
+describe('A network whose outlet is carried to another height', () => {
+  const line = { 'pump tank a': pump, 'hose a b': hose, 'tip b air': tip };
+  const lifted = (height: number): NetworkModel =>
+    model(line, [
+      { id: 'b', elevation: height },
+      { id: 'air', elevation: height, atmosphere: true },
+    ]);
+  const made = (of: NetworkModel) => {
+    const result = compileNetwork(of);
+    if (!result.ok) throw new Error(result.problems.map((p) => p.message).join('; '));
+    return result.network;
+  };
+
+  it('gives the figures of one that was made at that height', () => {
+    const moved = made(lifted(0));
+    const low = moved.solve({ start: 'cold' }).status === 'converged' ? moved.flow(2) : NaN;
+    for (const id of ['b', 'air']) moved.setElevation(moved.nodeIndex(id), 12);
+    const fresh = made(lifted(12));
+    expect(moved.solve({ start: 'cold' }).status).toBe('converged');
+    fresh.solve();
+    expect(moved.flow(2)).toBe(fresh.flow(2));
+    for (let node = 0; node < 4; node++) expect(moved.pressure(node)).toBe(fresh.pressure(node));
+    expect(moved.flow(2)).toBeLessThan(low);
+  });
+
+  it('refuses a height that is no number, and a node that is not there', () => {
+    const network = made(lifted(0));
+    expect(() => network.setElevation(network.nodeIndex('b'), NaN)).toThrow("elevation of node 'b' is NaN m");
+    expect(() => network.setElevation(9, 1)).toThrow('node 9 is not there');
+  });
+});

@@ -2,14 +2,16 @@ import { COUNT, PARAMETERS, SLOTS } from './element-parameters.ts';
 import type { NetworkState } from './network-state.ts';
 import type { ElementLaw, NetworkModel } from './network-model.ts';
 
-/** The model as it stands after changes of parameters, levels, liquid and valves. */
+/** The model as it stands after changes of parameters, heights, levels, liquid and valves. */
 export function presentModel(network: NetworkState): NetworkModel {
   return {
     liquid: network.liquid,
     friction: network.laws.context.frictionLaw,
-    nodes: network.nodes.map((node, i) =>
-      node.surface === undefined ? node : { ...node, surface: network.fixedHead[i]! },
-    ),
+    nodes: network.nodes.map((node, i) => ({
+      ...node,
+      elevation: network.elevation[i]!,
+      ...(node.surface === undefined ? {} : { surface: network.fixedHead[i]! }),
+    })),
     elements: network.elements.map((element, e) => ({
       ...element,
       open: network.openState[e] === 1,

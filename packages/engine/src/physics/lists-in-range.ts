@@ -12,7 +12,10 @@ export function listInRange(
   max: number,
   unit = '',
 ): void {
-  values.forEach((value, i) => inRange(`${name}[${i}]`, value, min, max, unit));
+  // The name of an entry is made for one that is out of range only: lists are checked thousands of times a second.
+  values.forEach((value, i) => {
+    if (!(value >= min && value <= max)) inRange(`${name}[${i}]`, value, min, max, unit);
+  });
 }
 
 /**

@@ -51,14 +51,18 @@ export interface DutyState {
   /** Regulators and demand pumps that are not simply flowing: `holding`, `wide-open`, `cycling`, `dead-head`. */
   readonly states: ReadonlyMap<string, string>;
   readonly notes: readonly string[];
-  /** From the tank to the first open outlet; to the tank through the regulator when all is shut. */
+}
+
+/** A duty as it is meant to work, with its pressure line. */
+interface OpenState extends DutyState {
+  /** From the tank to the first open outlet; to the tank through the regulator when none is open. */
   readonly steps: readonly PressureStep[];
 }
 
 /** A duty in the three conditions a proof looks at. */
 export interface DutyStates {
   /** Strainer clean, outlets open: how it is meant to work. */
-  readonly open: DutyState;
+  readonly open: OpenState;
   /** Strainer at the state in which it says it must be cleaned. */
   readonly dirty: DutyState;
   /** Every outlet shut while the pump turns, as when a trigger is let go. */
@@ -83,12 +87,13 @@ export function dutySolver(rig: Rig, told: boolean): (duty: Duty, liquid: Networ
       if (!compiled.ok) {
         last = undefined;
         const failed = noState(compiled.problems.map((p) => p.message).join('; '), 0);
-        return { open: failed, dirty: failed, shut: failed };
+        return { open: { ...failed, steps: [] }, dirty: failed, shut: failed };
       }
       last = { network: compiled.network, model: made.model };
     }
     const { network } = last;
-    const open = stateOf(rig, made, network, network.solve({ start: 'cold' }), told);
+    const state = stateOf(rig, made, network, network.solve({ start: 'cold' }), told);
+    const open = { ...state, steps: state.status === 'failed' ? [] : stepsOf(rig, made, network) };
     for (const s of made.strainers) network.set(s.element, 'k', s.dirty);
     const dirty = stateOf(rig, made, network, network.solve(), false);
     for (const s of made.strainers) network.set(s.element, 'k', s.clean);
@@ -109,7 +114,6 @@ export function noState(reason: string, iterations: number): DutyState {
     flowThrough: new Map(),
     states: new Map(),
     notes: [],
-    steps: [],
   };
 }
 
@@ -156,10 +160,14 @@ export function stateOf(
     flowThrough,
     states,
     notes: told ? network.notes().map((n) => n.message) : [],
-    steps: wayTo(rig, outlets[0]?.line ?? lastLineToTank(rig)).flatMap((line) =>
-      (lines.get(line) ?? []).map((piece) => stepOf(rig, line, piece, network)),
-    ),
   };
+}
+
+function stepsOf(rig: Rig, { outlets, lines }: DutyNetwork, network: CompiledNetwork): PressureStep[] {
+  const steps: PressureStep[] = [];
+  for (const line of wayTo(rig, outlets[0]?.line ?? lastLineToTank(rig)))
+    for (const piece of lines.get(line) ?? []) steps.push(stepOf(rig, line, piece, network));
+  return steps;
 }
 
 function stepOf(

@@ -29,7 +29,7 @@ export const PARAMETERS: ReadonlySet<string> = new Set<ElementParameter>([
 ]);
 
 /**
- * Sets a compiled network to another model of the same shape, which costs far less than compiling it.
+ * Sets a compiled network to another model of the same shape, heights included, which costs far less than compiling it.
  *
  * @param from the model the network was compiled from or last set to
  * @returns false, with nothing changed, when the models differ in more than numbers a network can change
@@ -37,16 +37,16 @@ export const PARAMETERS: ReadonlySet<string> = new Set<ElementParameter>([
 export function retune(network: CompiledNetwork, from: NetworkModel, to: NetworkModel): boolean {
   if (!sameShape(from, to)) return false;
   if (!sameLiquid(from.liquid, to.liquid)) network.setLiquid(to.liquid);
-  to.nodes.forEach((node, i) => {
-    if (node.surface !== undefined && node.surface !== from.nodes[i]!.surface)
-      network.setSurface(i, node.surface);
+  to.nodes.forEach(({ elevation, surface }, i) => {
+    const before = from.nodes[i]!;
+    if (elevation !== before.elevation) network.setElevation(i, elevation);
+    if (surface !== undefined && surface !== before.surface) network.setSurface(i, surface);
   });
   to.elements.forEach((element, i) => {
     const before = from.elements[i]!;
-    const [now, then] = [element.law, before.law] as unknown as Record<string, number>[];
-    for (const name of Object.keys(now!))
-      if (PARAMETERS.has(name) && now![name] !== then![name])
-        network.set(i, name as ElementParameter, now![name]!);
+    const [now, then] = [element.law, before.law] as unknown as [Fields, Fields];
+    for (const name in now)
+      if (now[name] !== then[name]) network.set(i, name as ElementParameter, now[name] as number);
     if (element.count !== before.count) network.set(i, 'count', element.count ?? 1);
     network.open(i, element.open ?? true);
   });
@@ -57,10 +57,7 @@ function sameShape(a: NetworkModel, b: NetworkModel): boolean {
   return (
     a.nodes.length === b.nodes.length &&
     a.elements.length === b.elements.length &&
-    a.nodes.every((n, i) => {
-      const other = b.nodes[i]!;
-      return n.id === other.id && n.elevation === other.elevation && n.atmosphere === other.atmosphere;
-    }) &&
+    a.nodes.every((n, i) => n.id === b.nodes[i]!.id && n.atmosphere === b.nodes[i]!.atmosphere) &&
     a.elements.every((e, i) => {
       const other = b.elements[i]!;
       return e.id === other.id && e.from === other.from && e.to === other.to && sameLaw(e.law, other.law);
@@ -68,14 +65,22 @@ function sameShape(a: NetworkModel, b: NetworkModel): boolean {
   );
 }
 
+/** A law with its fields by name. */
+type Fields = Readonly<Record<string, unknown>>;
+
 /** Equal but for numbers that can be set: same kind, same fields, same curves. */
 function sameLaw(a: ElementLaw, b: ElementLaw): boolean {
-  const keys = Object.keys(a) as (keyof ElementLaw)[];
-  if (keys.length !== Object.keys(b).length) return false;
-  return keys.every((key) => {
-    const [x, y] = [a[key] as unknown, b[key] as unknown];
-    return PARAMETERS.has(key) ? typeof x === 'number' && typeof y === 'number' : x === y;
-  });
+  const [x, y] = [a, b] as unknown as [Fields, Fields];
+  for (const key in y) if (!(key in x)) return false;
+  for (const key in x) {
+    if (!(key in y)) return false;
+    if (
+      x[key] !== y[key] &&
+      (!PARAMETERS.has(key) || typeof x[key] !== 'number' || typeof y[key] !== 'number')
+    )
+      return false;
+  }
+  return true;
 }
 
 function sameLiquid(a: NetworkLiquid, b: NetworkLiquid): boolean {

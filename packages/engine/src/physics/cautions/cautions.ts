@@ -14,7 +14,7 @@ type Told = Omit<CaughtCaution, 'caution'> | null;
 function judged(caution: Caution, facts: CautionFacts): Told {
   const { cause } = caution;
   if ('all' in cause) {
-    if (cause.all.some((fact) => facts[fact] === false)) return null;
+    for (const fact of cause.all) if (facts[fact] === false) return null;
     const missing = cause.all.filter((fact) => facts[fact] === undefined);
     return missing.length > 0
       ? { state: 'unknown', because: `not stated: ${missing.join(', ')}` }
@@ -65,8 +65,10 @@ export function cautionsFor(p: CautionFacts): CaughtCaution[] {
   if (p.pressure !== undefined) inRange('pressure', p.pressure, 0, 1e8, 'Pa');
   if (p.mass !== undefined) inRange('mass', p.mass, 0, 50000, 'kg');
   if (p.coldest !== undefined) inRange('coldest', p.coldest, 200, 340, 'K');
-  return CAUTIONS.flatMap((caution) => {
+  const caught: CaughtCaution[] = [];
+  for (const caution of CAUTIONS) {
     const told = judged(caution, p);
-    return told === null ? [] : [{ caution, ...told }];
-  });
+    if (told !== null) caught.push({ caution, state: told.state, because: told.because });
+  }
+  return caught;
 }

@@ -49,14 +49,15 @@ export function billFor(
     else lines.add('part', part, item.count, 'each', item.id);
   }
   for (const [part, count] of countPieces(plumbing)) lines.add('fitting', part, count, 'each');
-  const clamps = clampNeeds(rig, plumbing);
+  const clamps = hardwareFor(clampNeeds(rig, plumbing), supply.hardware);
   const work = [...labour(rig, shop, plumbing), ...smallStuff(rig, shop, plumbing)];
   const pricing = pricingOf(shop, rig.document.pricing);
   const cuts = cutList(rig, plumbing);
   return (needs) => {
     const whole = new PartLines(lines);
-    const hardware = hardwareFor([...clamps, ...needs], supply.hardware);
-    for (const { part, quantity, unit } of hardware.found) whole.add('hardware', part, quantity, unit);
+    const hardware = hardwareFor(needs, supply.hardware, clamps);
+    for (const { part, quantity, unit } of hardware.found.values())
+      whole.add('hardware', part, quantity, unit);
     const all: RawLine[] = [...whole.list(), ...work];
     const money = priced(all, pricing);
     const late = money.lines.filter((l) => l.short > 0).map((l) => l.leadTimeDays);
@@ -64,7 +65,7 @@ export function billFor(
       ...money,
       plumbing,
       cuts,
-      missing: hardware.missing,
+      missing: [...hardware.missing],
       dryMass: all.reduce((sum, l) => sum + l.mass, 0),
       readyInDays: shop.assemblyDays + Math.max(0, ...late),
     };

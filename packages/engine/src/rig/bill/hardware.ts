@@ -15,19 +15,28 @@ interface Found {
   readonly unit: 'each' | 'ft';
 }
 
-/** For each need the cheapest part of the catalogue that fits; like parts on one line; what is lacking is named. */
+/** What was found for needs: like parts on one line; what is lacking is named. */
+export interface Hardware {
+  readonly found: ReadonlyMap<string, Found>;
+  readonly missing: ReadonlySet<string>;
+}
+
+const NONE: Hardware = { found: new Map(), missing: new Set() };
+
+/** For each need the cheapest part of the catalogue that fits, beside what was found already. */
 export function hardwareFor(
   needs: readonly HardwareNeed[],
   stock: readonly PartOf<'hardware'>[],
-): { readonly found: readonly Found[]; readonly missing: readonly string[] } {
-  const found = new Map<string, Found>();
-  const missing: string[] = [];
+  already = NONE,
+): Hardware {
+  const found = new Map(already.found);
+  const missing = new Set(already.missing);
   for (const { words, quantity, unit, fits } of needs) {
     let part: PartOf<'hardware'> | undefined;
     for (const candidate of stock)
-      if (fits(candidate) && (part === undefined || candidate.priceCents < part.priceCents)) part = candidate;
-    if (part === undefined) missing.push(`the catalogue has no ${words()}`);
+      if ((part === undefined || candidate.priceCents < part.priceCents) && fits(candidate)) part = candidate;
+    if (part === undefined) missing.add(`the catalogue has no ${words()}`);
     else found.set(part.id, { part, unit, quantity: quantity + (found.get(part.id)?.quantity ?? 0) });
   }
-  return { found: [...found.values()], missing: [...new Set(missing)] };
+  return { found, missing };
 }

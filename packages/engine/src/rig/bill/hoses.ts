@@ -22,11 +22,11 @@ export function cutList(rig: Rig, { joints }: Plumbing): HoseCut[] {
   return [...rig.items.values()].flatMap(({ item, part }) => {
     if (part.kind !== 'hose' || item.length === undefined || item.length <= 0) return [];
     const pieces = Math.ceil(item.length / part.longestPiece - 1e-6);
-    const outer = joints.filter((j) => j.ends.some((e) => e.of === item.id) && !withItself(j));
-    const [into, out] = ['in', 'out'].map((port) => {
-      const joint = outer.find((j) => j.ends.some((e) => e.of === item.id && e.port === port));
+    const end = (port: string): string => {
+      const joint = joints.find((j) => !withItself(j) && endsAt(j, item.id, port));
       return joint === undefined ? 'open' : endName(joint, item.id);
-    });
+    };
+    const [into, out] = [end('in'), end('out')] as const;
     const mender = joints.find((j) => withItself(j) && j.ends[0].of === item.id)?.pieces[0]?.name ?? 'open';
     return Array.from({ length: pieces }, (_, i) => ({
       item: item.id,
@@ -34,36 +34,38 @@ export function cutList(rig: Rig, { joints }: Plumbing): HoseCut[] {
       name: part.name,
       length: Math.min(part.longestPiece, item.length! - i * part.longestPiece),
       count: item.count,
-      ends: [i === 0 ? into! : mender, i === pieces - 1 ? out! : mender] as const,
+      ends: [i === 0 ? into : mender, i === pieces - 1 ? out : mender] as const,
     }));
   });
 }
 
 /** A clamp for each hose end on a barb, by the outside of the hose and the pressure there. */
 export function clampNeeds(rig: Rig, { joints }: Plumbing): HardwareNeed[] {
-  return joints.flatMap((joint) =>
-    joint.ends.flatMap((end): HardwareNeed[] => {
+  const needs: HardwareNeed[] = [];
+  for (const joint of joints)
+    for (const end of joint.ends) {
       const part = rig.items.get(end.of)?.part;
-      const port = part?.ports.find((p) => p.id === end.port);
-      if (part?.kind !== 'hose' || port?.joint !== 'hose') return [];
-      return [
-        {
-          words: () => clampWords(part, joint.pressure),
-          quantity: joint.times,
-          unit: 'each',
-          fits: ({ purpose: p }) =>
-            p.form === 'hose-clamp' &&
-            p.smallest <= part.outsideDiameter + 1e-5 &&
-            p.largest >= part.outsideDiameter - 1e-5 &&
-            p.maxPressure >= joint.pressure,
-        },
-      ];
-    }),
-  );
+      if (part?.kind !== 'hose' || part.ports.find((p) => p.id === end.port)?.joint !== 'hose') continue;
+      needs.push({
+        words: () => clampWords(part, joint.pressure),
+        quantity: joint.times,
+        unit: 'each',
+        fits: ({ purpose: p }) =>
+          p.form === 'hose-clamp' &&
+          p.smallest <= part.outsideDiameter + 1e-5 &&
+          p.largest >= part.outsideDiameter - 1e-5 &&
+          p.maxPressure >= joint.pressure,
+      });
+    }
+  return needs;
 }
 
 function clampWords(hose: PartOf<'hose'>, pressure: number): string {
   return `hose clamp for ${display(hose.outsideDiameter, 'length', 'us', { as: 'bore' })} outside at ${display(pressure, 'pressure', 'us')}`;
+}
+
+function endsAt({ ends: [a, b] }: RigJoint, hose: string, port: string): boolean {
+  return (a.of === hose && a.port === port) || (b.of === hose && b.port === port);
 }
 
 function withItself({ ends }: RigJoint): boolean {

@@ -59,9 +59,9 @@ function threadsIn(rig: Rig, { added }: Plumbing, { ends, pieces }: RigJoint): n
   const part = rig.items.get(of)?.part ?? added.find((f) => f.id === of)?.part;
   let at: Port | undefined = part?.ports.find((p) => p.id === id);
   let threads = at?.joint === 'npt' ? 1 : 0;
-  for (const piece of pieces) {
-    const entered: Port | undefined = piece.ports.find((p) => at !== undefined && mates(at, p));
-    at = piece.ports.find((p) => p !== entered);
+  for (const { ports } of pieces) {
+    const entered: number = at === undefined ? -1 : ports.findIndex((p) => mates(at!, p));
+    at = ports[entered === 0 ? 1 : 0];
     if (at?.joint === 'npt') threads++;
   }
   return threads;

@@ -3,7 +3,7 @@ export { massPoint, together } from './placed-part.ts';
 export { piecesOf, rinseWaterAboard } from './hosts.ts';
 export { leastDeckLength } from './arrange.ts';
 export { boxesOf } from './blocks.ts';
-export { placeParts } from './place.ts';
+export { placeParts, withFittings } from './place.ts';
 export { axleMiddle, carrierMasses, hitchPlace, standingOf } from './carrier-frame.ts';
 export { tankLiquid, unusableLiquid } from './tank-liquid.ts';
 export * from './loads.ts';

@@ -13,65 +13,59 @@ const BOOM_HEIGHT = 0.4;
  * Every part of a rig on its carrier: automatic places by the carrier's form and the parts' sizes, replaced by the
  * coordinates that the rig document gives.
  *
- * Fittings and small parts ride on the part they belong to. `fittings` is the mass of all adapters of the bill [kg].
+ * Small parts ride on the part they belong to. What the bill adds to them is not among the masses: see `withFittings`.
  */
-export function placeParts(
-  rig: Rig,
-  carrier: PartOf<'carrier'>,
-  density: number,
-  fittings: number,
-): PlacedPart[] {
+export function placeParts(rig: Rig, carrier: PartOf<'carrier'>, density: number): PlacedPart[] {
   const pieces = piecesOf(rig, density);
   const boxes = boxesOf(pieces);
   const tank = first(rig, 'tank');
   const of = (...kinds: string[]): Box[] =>
     pieces.flatMap((p) => (kinds.includes(p.part.kind) ? (boxes.get(p.item.id) ?? []) : []));
-  const spots = new Map(
-    arrange(carrier, {
-      tanks: of('tank'),
-      machinery: of('engine', 'reduction', 'pump', 'motor-pump', 'battery'),
-      reels: of('reel'),
-      booms: of('boom'),
-      ahead: of('pto-drive'),
-      own: carrierMasses(carrier),
-      liquid: (tank?.part.volume ?? 0) * density,
-    }).map((spot) => [spot.item, spot]),
-  );
-  const machine = machineOf(pieces);
+  const spots = new Map<string, Spot>();
+  for (const spot of arrange(carrier, {
+    tanks: of('tank'),
+    machinery: of('engine', 'reduction', 'pump', 'motor-pump', 'battery'),
+    reels: of('reel'),
+    booms: of('boom'),
+    ahead: of('pto-drive'),
+    own: carrierMasses(carrier),
+    liquid: (tank?.part.volume ?? 0) * density,
+  }))
+    spots.set(spot.item, spot);
   return pieces.map((piece) =>
-    placedPart(
-      piece,
-      spots.get(piece.host),
-      { ...rig.items.get(piece.host)?.item.at, ...piece.item.at },
-      carrier,
-      piece.item.id === machine ? fittings : 0,
-    ),
+    placedPart(piece, spots.get(piece.host), rig.items.get(piece.host)?.item.at, carrier),
   );
 }
 
-/** The part that the adapters of the bill are counted with: they sit about the pump. */
-function machineOf(pieces: readonly Piece[]): string | undefined {
-  return (pieces.find((p) => p.part.kind === 'pump' || p.part.kind === 'motor-pump') ?? pieces[0])?.item.id;
+/**
+ * Placed parts with the adapters and small things of the bill, which are counted with the pump: they sit about it.
+ *
+ * @param mass of all of them [kg]
+ */
+export function withFittings(parts: readonly PlacedPart[], mass: number): PlacedPart[] {
+  const machine = parts.find((p) => p.kind === 'pump' || p.kind === 'motor-pump') ?? parts[0];
+  return parts.map((p) => (p === machine ? { ...p, mass: p.mass + mass } : p));
 }
 
 /** A part at its automatic spot, or where it or the part it rides on is given a place. */
 function placedPart(
   { item, part, mass, host }: Piece,
-  spot: Spot = { item: host, x: 0, y: 0, z: 0 },
-  at: NonNullable<RigItem['at']>,
+  spot: Spot | undefined,
+  hostAt: RigItem['at'],
   carrier: PartOf<'carrier'>,
-  fittings: number,
 ): PlacedPart {
-  const underside = part.kind === 'boom' ? BOOM_HEIGHT : carrier.deckHeight + spot.z;
+  const at = (axis: 'x' | 'y' | 'z') => item.at?.[axis] ?? hostAt?.[axis];
+  const given = at('z');
+  const underside = part.kind === 'boom' ? BOOM_HEIGHT : carrier.deckHeight + (spot?.z ?? 0);
   return {
     item: item.id,
     kind: part.kind,
     name: part.name,
-    mass: mass + fittings,
-    x: at.x ?? spot.x,
-    y: at.y ?? spot.y,
+    mass,
+    x: at('x') ?? spot?.x ?? 0,
+    y: at('y') ?? spot?.y ?? 0,
     // A place below the ground is told by the promise that everything fits; no mass may lie there.
-    z: Math.max(0, at.z === undefined ? underside : carrier.deckHeight + at.z),
+    z: Math.max(0, given === undefined ? underside : carrier.deckHeight + given),
     length: part.size.length,
     width: part.size.width,
     height: part.size.height,

@@ -1,10 +1,10 @@
-import { mates, portName } from '../../catalogue/index.ts';
+import { mates, portName, type Joint } from '../../catalogue/index.ts';
 import type { Rig } from '../rig-document.ts';
 import { drainSuction } from './drain.ts';
 import { elbowsOf } from './elbows.ts';
 import { layLines } from './lay-lines.ts';
 import { closeLoosePorts } from './loose-ports.ts';
-import { Plan, pressureBetween, type Meeting, type Plumbing, type RigJoint } from './plan.ts';
+import { Plan, pressureBetween, type Meeting, type Plumbing, type RigJoint, type Side } from './plan.ts';
 import { shaftJoints } from './shafts.ts';
 import type { Supply } from './supply.ts';
 
@@ -32,6 +32,7 @@ export function plumbingOf(rig: Rig, supply: Supply, pressureAt: (item: string) 
 function made(meeting: Meeting, supply: Supply, turns: boolean): RigJoint {
   const { a, b, line, times } = meeting;
   const pressure = pressureBetween(a, b);
+  const found = between(a, b, pressure, supply, turns);
   const joint = {
     between: [a.words, b.words] as const,
     ends: [
@@ -41,20 +42,25 @@ function made(meeting: Meeting, supply: Supply, turns: boolean): RigJoint {
     line,
     times,
     pressure,
+    pieces: found.ok ? found.pieces : [],
   };
-  const lacking = [a, b].find((side) => side.at === undefined);
-  if (lacking !== undefined)
-    return { ...joint, pieces: [], gap: `${lacking.words}: the part lists no such port` };
-  const weak = [a, b].find((side) => (side.at!.maxPressure ?? Infinity) < pressure);
+  return found.ok ? joint : { ...joint, gap: found.gap };
+}
+
+const FITS: Joint = { ok: true, pieces: [] };
+
+function between(a: Side, b: Side, pressure: number, supply: Supply, turns: boolean): Joint {
+  if (a.at === undefined || b.at === undefined)
+    return { ok: false, gap: `${(a.at === undefined ? a : b).words}: the part lists no such port` };
+  const weak =
+    (a.at.maxPressure ?? Infinity) < pressure ? a : (b.at.maxPressure ?? Infinity) < pressure ? b : undefined;
   if (weak !== undefined)
-    return { ...joint, pieces: [], gap: `${weak.words}: its joint does not stand the pressure there` };
-  if (!turns && mates(a.at!, b.at!)) return { ...joint, pieces: [] };
-  const found = (turns ? supply.joinRound : supply.join)(a.at!, b.at!, pressure);
-  return found.ok
-    ? { ...joint, pieces: found.pieces }
-    : {
-        ...joint,
-        pieces: [],
-        gap: `${a.words} (${portName(a.at!)}) to ${b.words} (${portName(b.at!)}): ${found.gap}`,
-      };
+    return { ok: false, gap: `${weak.words}: its joint does not stand the pressure there` };
+  if (!turns && mates(a.at, b.at)) return FITS;
+  const found = (turns ? supply.joinRound : supply.join)(a.at, b.at, pressure);
+  if (found.ok) return found;
+  return {
+    ok: false,
+    gap: `${a.words} (${portName(a.at)}) to ${b.words} (${portName(b.at)}): ${found.gap}`,
+  };
 }

@@ -23,11 +23,14 @@ export function cautionsOf(context: CautionContext): CaughtCaution[] {
   return cautionsFor(factsOf(context));
 }
 
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
+
+/** Field by field, not spread: every proof asks twice, before and after its hardware is billed. */
 function factsOf(context: CautionContext): CautionFacts {
   const { rig, duties, bill, tank } = context;
   const { brief } = rig;
-  const parts = [...rig.items.values()].map(({ part }) => part);
-  const has = (kind: string) => parts.some((part) => part.kind === kind);
+  const kinds = new Set<string>();
+  for (const { part } of rig.items.values()) kinds.add(part.kind);
   const known = brief.liquids.flatMap((l) => (isLiquid(l.liquid) ? [liquidOf(l.liquid)] : []));
   const allKnown = known.length === brief.liquids.length;
   // A liquid that nobody knows leaves the question open.
@@ -38,25 +41,29 @@ function factsOf(context: CautionContext): CautionFacts {
   const heaviest = duties.reduce((most, d) => Math.max(most, d.liquid.density), 0);
   const { form } = brief.carrier;
   const targets = brief.duties.flatMap((d) => (d.target === undefined ? [] : [d.target]));
-  return {
-    ...stated('pressure', pressure === undefined ? undefined : Math.min(1e8, pressure)),
+  const facts: Writable<CautionFacts> = {
     mass: Math.min(50_000, bill.dryMass + tank.volume * heaviest),
-    ...stated('coldest', brief.site.coldest),
-    pto: has('pto-drive'),
-    engine: has('engine'),
-    leadAcid: has('battery'),
+    pto: kinds.has('pto-drive'),
+    engine: kinds.has('engine'),
+    leadAcid: kinds.has('battery'),
     towed: form === 'cart' || form === 'wagon' || form === 'tandem-trailer',
     liftedOnHitch: form === 'three-point',
     roofWork: brief.work === 'roof-wash' || targets.some((t) => t.aim === 'roof'),
     highJet: targets.some((t) => t.aim !== 'distance' && t.height > HIGH),
     sprayedOutdoors: true,
-    ...stated('filledFromMains', brief.fill === undefined ? undefined : brief.fill.from === 'mains'),
-    ...stated('hypochlorite', carries('bleach')),
-    ...stated('acid', carries('acid')),
-    ...stated('ammonium', carries('ammonium')),
-    ...stated('pesticide', carries('pesticide')),
-    ...stated('corrosive', corrosive),
   };
+  const stated = <K extends keyof CautionFacts>(key: K, value: CautionFacts[K] | undefined) => {
+    if (value !== undefined) facts[key] = value;
+  };
+  stated('pressure', pressure === undefined ? undefined : Math.min(1e8, pressure));
+  stated('coldest', brief.site.coldest);
+  stated('filledFromMains', brief.fill === undefined ? undefined : brief.fill.from === 'mains');
+  stated('hypochlorite', carries('bleach'));
+  stated('acid', carries('acid'));
+  stated('ammonium', carries('ammonium'));
+  stated('pesticide', carries('pesticide'));
+  stated('corrosive', corrosive);
+  return facts;
 }
 
 /** Anywhere in the rig, in any condition that could be solved [Pa]. */
@@ -69,8 +76,4 @@ function highestPressure(duties: CautionContext['duties']): number | undefined {
       for (const pressure of state.pressureAt.values()) if (pressure > most) most = pressure;
     }
   return most;
-}
-
-function stated<K extends keyof CautionFacts>(key: K, value: CautionFacts[K] | undefined) {
-  return value === undefined ? {} : { [key]: value };
 }

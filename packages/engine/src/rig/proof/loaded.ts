@@ -2,7 +2,9 @@ import {
   loadedRig,
   placeParts,
   supportLoads,
+  withFittings,
   type LoadedRig,
+  type PlacedPart,
   type SupportLoads,
 } from '../placement/index.ts';
 import { first } from '../rig-document.ts';
@@ -39,7 +41,10 @@ function load(context: ProofContext): Loaded | undefined {
     (sum, l) => sum + (l.sort === 'fitting' || l.sort === 'hardware' ? l.mass : 0),
     0,
   );
-  const parts = placeParts(context.rig, carrier, heaviest.density, fittings);
+  const parts = withFittings(
+    placedOf(context, () => placeParts(context.rig, carrier, heaviest.density)),
+    fittings,
+  );
   const tankAt = parts.find((p) => p.item === tank.item.id)!;
   const rig = loadedRig(carrier, parts, tank.part, tankAt, heaviest.density);
   return {
@@ -53,6 +58,15 @@ function load(context: ProofContext): Loaded | undefined {
       ...new Set(liquids.filter((l) => l.missing.some((m) => m.startsWith('density'))).map((l) => l.name)),
     ],
   };
+}
+
+const placed = new WeakMap<ProofContext['duties'], readonly PlacedPart[]>();
+
+/** Where the parts stand does not depend on the bill: a proof asks before its hardware is billed and after, with the same duties. */
+function placedOf({ duties }: ProofContext, place: () => readonly PlacedPart[]): readonly PlacedPart[] {
+  let parts = placed.get(duties);
+  if (parts === undefined) placed.set(duties, (parts = place()));
+  return parts;
 }
 
 export function carrierItem(context: ProofContext): string {

@@ -10,7 +10,8 @@ const SOURCE = 'resistance table, each cell with its own sources; see liquids';
 
 interface Pair {
   readonly item: string | undefined;
-  /** What the builder calls the piece: part and piece. */
+  /** What the builder calls it: the part, and the piece of it. */
+  readonly part: string;
   readonly piece: string;
   readonly resistance: Resistance;
 }
@@ -57,21 +58,25 @@ function pairsOf(context: ProofContext, contacts: BriefContacts): { pairs: Pair[
     for (const { piece, material } of part.wetted) {
       const list = contacts.resistances.get(material);
       if (list === undefined) blanks.add(part.name);
-      else for (const resistance of list) pairs.push({ item, piece: `${part.name}, ${piece}`, resistance });
+      else for (const resistance of list) pairs.push({ item, part: part.name, piece, resistance });
     }
   };
-  for (const id of new Set(['tank', ...context.rig.lines.flatMap((l) => l.run)])) {
+  const onTheWay = new Set(['tank']);
+  for (const { run } of context.rig.lines) for (const id of run) onTheWay.add(id);
+  for (const id of onTheWay) {
     const entry = context.rig.items.get(id);
     if (entry !== undefined) add(id, entry.part);
   }
   const { joints, added } = context.bill.plumbing;
-  for (const piece of new Set<Part>([...added.map((f) => f.part), ...joints.flatMap((j) => j.pieces)]))
-    add(undefined, piece);
+  const fittings = new Set<Part>();
+  for (const { part } of added) fittings.add(part);
+  for (const { pieces } of joints) for (const piece of pieces) fittings.add(piece);
+  for (const part of fittings) add(undefined, part);
   return { pairs, blanks: [...blanks] };
 }
 
 function reasonOf(p: Pair): string {
-  return `${p.piece}: ${p.resistance.reason}`;
+  return `${p.part}, ${p.piece}: ${p.resistance.reason}`;
 }
 
 /** Decisions are recorded for a material in a liquid, whatever the part. */
@@ -144,6 +149,7 @@ function sealPromises(context: ProofContext, choice: SealChoice | undefined): Ri
 /** Liquids of the brief that must never meet, in the tank or one after the other. */
 function meetingPromises(context: ProofContext, pairs: readonly Pair[]): RigPromise[] {
   const carries = [...new Set(context.rig.brief.liquids.map((l) => l.liquid).filter(isLiquid))];
+  if (carries.length < 2) return [];
   const materials = [...new Set(pairs.map((p) => p.resistance.material))];
   const meetings = carries.flatMap((a, i) =>
     carries.slice(i + 1).flatMap((b) => mustNotMeet(a, b, materials).map(({ result }) => ({ a, b, result }))),

@@ -199,7 +199,10 @@ function highestPressures(rig: Rig, duties: readonly ProvenDuty[]): (item: strin
   const highest = new Map<string, number>();
   for (const { open, shut } of duties)
     for (const { pressureAt } of [open, shut])
-      for (const [item, p] of pressureAt) highest.set(item, Math.max(p, highest.get(item) ?? 0));
+      for (const [item, p] of pressureAt) {
+        const before = highest.get(item);
+        if (before === undefined || p > before) highest.set(item, Math.max(p, 0));
+      }
   return (item) => {
     const { part } = rig.items.get(item)!;
     return highest.get(item) ?? ('maxPressure' in part ? part.maxPressure : 0);
