@@ -4,6 +4,7 @@ import {
   proveRig,
   stepText,
   valueOfSum,
+  type Figure,
   type PromiseKind,
   type Step,
 } from '@spraywright/engine/rig';
@@ -32,13 +33,14 @@ function again(formula: string, term: (name: string) => number): number {
     .replaceAll('²', '**2')
     .replaceAll('π', 'Math.PI')
     .replaceAll('√', 'Math.sqrt')
-    .replaceAll(/\b(max|min)\(/g, 'Math.$1(');
+    .replaceAll(/\b(max|min|exp|tan|atan)\(/g, 'Math.$1(')
+    .replaceAll(/\bln\(/g, 'Math.log(');
   return runInNewContext(code, { Math }) as number;
 }
 
 const GROUPS = /(?<=\d)[,\u00A0](?=\d{3})/g;
 /** A unit behind its figure. */
-const UNIT = /(?<=\d) ?(?:lbf·ft|N·m|Ω\/1000 ft|[a-zA-ZΩ°]+(?:\/[a-zA-Z]+[²³]?)?)(?=[ )²,]|$)/g;
+const UNIT = /(?<=\d) ?(?:lbf·ft|N·m|Ω\/1000 ft|[a-zA-ZΩ°]+[²³⁴]?(?:\/[a-zA-Z]+[²³]?)?)(?=[ )²,]|$)/g;
 
 /** What the printed sum comes to: its figures as printed, units struck out. */
 function byHand(text: string): number {
@@ -47,9 +49,9 @@ function byHand(text: string): number {
 }
 
 /** A printed figure, and what it may be off by rounding. */
-function read(text: string): { value: number; rounding: number } {
+function read(text: string, figure: Figure): { value: number; rounding: number } {
   const number = /−?[\d.]+/.exec(text.replaceAll(GROUPS, ''))![0];
-  const share = text.endsWith('%') ? 100 : 1;
+  const share = figure.dimension === 'ratio' ? 100 : 1;
   const decimals = number.split('.')[1]?.length ?? 0;
   return { value: Number(number.replace('−', '-')) / share, rounding: 0.5001 / 10 ** decimals / share };
 }
@@ -60,8 +62,25 @@ describe('The working of promises', () => {
     const expected: PromiseKind[] = [
       ...(['flow', 'rating', 'suction', 'agitation', 'power', 'reel', 'weight'] as const),
       ...(['structure', 'electrics', 'rinse', 'pattern', 'day'] as const),
+      ...(['reach', 'hold', 'stability', 'liquid'] as const),
     ];
     expect([...kinds]).toEqual(expect.arrayContaining(expected));
+  });
+
+  it.each([
+    ['tall-elms reach:tops', /^9 in 10 of the farthest drops/],
+    ['tall-elms reach:tops', /^length over which it holds together/],
+    ['tall-elms stability:slope', /^slope at which it tips over/],
+    ['road-dust stability:bend', /^sideways pull at which it rolls/],
+    ['tall-elms structure:rails', /^largest moment in one rail/],
+    ['tall-elms structure:rails', /^stress at top and bottom/],
+    ['tall-elms structure:tongue', /^stress at top and bottom/],
+    ['roof-skid liquid:strength:straight', /^strength as field tables have it/],
+    ['roof-skid day:work', /^the whole day/],
+    ['roof-skid day:work', /^done in the day/],
+    ['three-point-pasture day:area', /^done in the day/],
+  ])('%s shows its sum: %s', (id, text) => {
+    expect(lines.filter((l) => l.id.startsWith(`${id}: `) && text.test(l.step.text))).not.toEqual([]);
   });
 
   it('comes to its figure in every line of every demo rig', () => {
@@ -80,7 +99,7 @@ describe('The working of promises', () => {
   it.each(['us', 'metric'] as const)('can be done again by hand from its %s figures as printed', (units) => {
     for (const { id, step } of lines) {
       const text = stepText(step, units);
-      const { value, rounding } = read(figureText(step.figure, units));
+      const { value, rounding } = read(figureText(step.figure, units), step.figure);
       // Terms have four figures; a difference of nearly equal ones keeps fewer.
       const coarse = step.sum.formula.includes('−') ? 0.02 : 0.002;
       expect(Math.abs(byHand(text) - value), `${id}: ${text}`).toBeLessThan(

@@ -197,6 +197,6 @@ export function samplePlacement(): Placement {
     centre: { full: middle, half: middle, empty: middle },
     liquid: { name: 'Oil 2 %', density: 1000 },
     slope: { angle: 0.1, given: false },
-    tip: { angle: 0.64, fill: 1, height: 0.9, track: 1.5, mass: 500 },
+    tip: { angle: 0.64, fill: 1, height: 0.9, track: 1.5, made: [], mass: 500 },
   };
 }

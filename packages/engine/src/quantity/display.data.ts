@@ -19,7 +19,17 @@ export interface Style {
 }
 
 export type DisplayPurpose =
-  'bore' | 'thickness' | 'droplet' | 'section' | 'liquid-speed' | 'wind' | 'turf-dose' | 'head' | 'capacity';
+  | 'bore'
+  | 'thickness'
+  | 'droplet'
+  | 'section'
+  | 'liquid-speed'
+  | 'wind'
+  | 'turf-dose'
+  | 'head'
+  | 'capacity'
+  | 'way'
+  | 'lane-salt';
 
 const both = (...steps: Step[]): Style => ({ us: steps, metric: steps });
 
@@ -37,6 +47,17 @@ export const STYLES: Readonly<Record<Dimension | DisplayPurpose, Style>> = {
       { unit: 'm', fine: [100, 10] },
     ],
   },
+  way: {
+    us: [
+      { unit: 'ft', below: 2640 },
+      { unit: 'mi', fine: [100] },
+    ],
+    metric: [
+      { unit: 'm', below: 1000 },
+      { unit: 'km', fine: [100] },
+    ],
+  },
+  'lane-salt': { us: [{ unit: 'lb/mi', fine: [10] }], metric: [{ unit: 'kg/km', fine: [10] }] },
   head: { us: [{ unit: 'ft', fine: [100] }], metric: [{ unit: 'm', fine: [100, 10] }] },
   bore: {
     us: [{ unit: 'in', fine: [Infinity, Infinity, Infinity] }],

@@ -62,8 +62,13 @@ export function displayParts(
 }
 
 /** The unit that `display` shows a value in: large values get large units. */
-export function displayUnit(value: number, dimension: Dimension, system: UnitSystem): string {
-  return stepFor(value, dimension, system, {}).unit;
+export function displayUnit(
+  value: number,
+  dimension: Dimension,
+  system: UnitSystem,
+  options: Pick<DisplayOptions, 'as'> = {},
+): string {
+  return stepFor(value, dimension, system, options).unit;
 }
 
 /** The unit a value is shown in, and how. */

@@ -1,4 +1,10 @@
-import { display, priceText, type Dimension, type UnitSystem } from '../quantity/index.ts';
+import {
+  display,
+  priceText,
+  type Dimension,
+  type DisplayPurpose,
+  type UnitSystem,
+} from '../quantity/index.ts';
 
 /**
  * How a promise stands: kept with room, kept by less than 5 % (thin), broken, unknown because a datum is missing,
@@ -9,12 +15,22 @@ export type PromiseState = 'kept' | 'thin' | 'broken' | 'unknown';
 /** A number with its dimension; `value` is SI, money in whole currency units. */
 export interface Figure {
   readonly value: number;
-  readonly dimension: Dimension | 'count' | 'money' | 'days';
+  readonly dimension: Dimension | 'count' | 'money' | 'days' | 'number';
+  /**
+   * What stands behind the figure where no unit of the trade does: "mol/L" behind a number, and behind a ratio which
+   * of its percents is meant, such as "trade %".
+   */
+  readonly unit?: string;
+  /** What it is of, where the trade has units of its own for it. */
+  readonly as?: DisplayPurpose;
 }
 
 /** A figure as people read it: "21.3 gpm", "$15,240", "17 days". */
-export function figureText({ value, dimension }: Figure, units: UnitSystem): string {
+export function figureText({ value, dimension, unit, as }: Figure, units: UnitSystem): string {
+  if (unit !== undefined) return `${plainNumber(dimension === 'ratio' ? 100 * value : value, 3)} ${unit}`;
   switch (dimension) {
+    case 'number':
+      return plainNumber(value, 4);
     case 'count':
       return String(Math.round(value));
     case 'days':
@@ -22,8 +38,14 @@ export function figureText({ value, dimension }: Figure, units: UnitSystem): str
     case 'money':
       return priceText(Math.round(value * 100));
     default:
-      return display(value, dimension, units);
+      return display(value, dimension, units, as === undefined ? {} : { as });
   }
+}
+
+/** Digits without a unit, in groups of three: "1,714", "0.82". */
+export function plainNumber(value: number, significant: number): string {
+  const text = String(Number(value.toPrecision(significant)));
+  return text.replace(/\B(?<!\.\d*)(?=(\d{3})+(?!\d))/g, ',').replace('-', '−');
 }
 
 /** A formula with the names of its terms in braces, the figure of each, and what SI values of it are multiplied with. */
@@ -52,9 +74,14 @@ export function worked(
   return { text, figure, sum: { formula, terms, ...(factor === undefined ? {} : { factor }) } };
 }
 
-/** A figure in one word: `is(2, 'length')`. */
-export function is(value: number, dimension: Figure['dimension']): Figure {
-  return { value, dimension };
+/** A figure in one word: `is(2, 'length')`, `is(40, 'speed', 'liquid-speed')`. */
+export function is(value: number, dimension: Figure['dimension'], as?: DisplayPurpose): Figure {
+  return as === undefined ? { value, dimension } : { value, dimension, as };
+}
+
+/** A figure whose unit no dimension of the trade has: `number(1.76, 'mol/L')`. */
+export function number(value: number, unit?: string): Figure {
+  return unit === undefined ? { value, dimension: 'number' } : { value, dimension: 'number', unit };
 }
 
 /** One thing the quote says and the proof computes. */

@@ -80,17 +80,17 @@ function scaleOf(p: RigPromise, { scaleWidth, scaleHeight, palette }: RowOptions
 /** What it has and what is asked; the has without its unit where the asked shows the same one. */
 function figures(p: RigPromise, units: UnitSystem): { has?: string; asked?: string } {
   const text = (f: Figure) =>
-    kept(figureTexts, `${f.value} ${f.dimension} ${units}`, () => figureText(f, units));
+    kept(figureTexts, `${f.value} ${f.dimension} ${f.unit ?? f.as} ${units}`, () => figureText(f, units));
   const has = p.has === undefined ? undefined : text(p.has);
   const asked = p.asked === undefined ? undefined : text(p.asked);
   return {
-    ...(has === undefined ? {} : { has: asked === undefined ? has : withoutUnit(has, asked) }),
+    ...(has === undefined ? {} : { has: asked === undefined ? has : withoutUnit(has, asked, p.asked?.unit) }),
     ...(asked === undefined ? {} : { asked: `${p.sense === 'at-least' ? '≥' : '≤'} ${asked}` }),
   };
 }
 
-function withoutUnit(has: string, asked: string): string {
-  const unit = / \S+$/.exec(asked)?.[0];
+function withoutUnit(has: string, asked: string, named: string | undefined): string {
+  const unit = named === undefined ? / \S+$/.exec(asked)?.[0] : ` ${named}`;
   return unit !== undefined && has.endsWith(unit) ? has.slice(0, -unit.length) : has;
 }
 

@@ -1,5 +1,6 @@
 import { displayParts, priceChangeText, priceText, type UnitSystem } from '@spraywright/engine/quantity';
 import {
+  figureText,
   alternatives,
   byUse,
   partsInstead,
@@ -144,6 +145,8 @@ function figureOf(promise: Standing | undefined, units: UnitSystem): string {
   const has = promise?.has;
   if (has === undefined) return 'kept';
   if (has.dimension === 'count' || has.dimension === 'days') return String(Math.round(has.value));
+  if (has.dimension === 'number' || has.unit !== undefined || has.as !== undefined)
+    return figureText(has, units);
   if (has.dimension === 'money') return priceText(has.value * 100);
   const { figure, unit } = displayParts(has.value, has.dimension, units);
   return `${figure} ${unit}`;

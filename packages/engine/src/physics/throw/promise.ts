@@ -7,11 +7,14 @@ const NINETY = 1.2816;
 const NINETY_FIVE = 1.6449;
 
 const QUALITY_KNOWN = 0.065;
-const QUALITY_UNKNOWN = 0.08;
-const EXTRAPOLATION = 0.13;
-const EXTRAPOLATION_RATIO = 4;
-const SMALL_BORE = 0.0025;
-const SMALL_BORE_SIGMA = 0.05;
+/** What the doubt of a throw is made of, see reachSigma: shares, and the bore below which it grows [m]. */
+export const REACH_DOUBT = {
+  qualityUnknown: 0.08,
+  extrapolation: 0.13,
+  extrapolationRatio: 4,
+  smallBore: 0.0025,
+  smallBoreDoubt: 0.05,
+} as const;
 /** Cones and fans: a band of 30 % either way, taken as the one-sided 90 % bound. */
 const SPRAY_SIGMA = -Math.log(0.7) / NINETY;
 
@@ -42,10 +45,11 @@ export function reachSigma(
   inRange('jetDiameter', jetDiameter, 0.0002, 0.1, 'm');
   oneOfChoices('pattern', pattern, SPRAY_PATTERNS);
   if (pattern !== 'stream') return SPRAY_SIGMA;
-  const base = qualityKnown ? QUALITY_KNOWN : QUALITY_UNKNOWN;
-  const above = Math.log(Math.max(1, pressure / HIGHEST_MEASURED_PRESSURE)) / Math.log(EXTRAPOLATION_RATIO);
-  const extrapolated = EXTRAPOLATION * Math.min(1, above);
-  const small = jetDiameter < SMALL_BORE ? SMALL_BORE_SIGMA : 0;
+  const { qualityUnknown, extrapolation, extrapolationRatio, smallBore, smallBoreDoubt } = REACH_DOUBT;
+  const base = qualityKnown ? QUALITY_KNOWN : qualityUnknown;
+  const above = Math.log(Math.max(1, pressure / HIGHEST_MEASURED_PRESSURE)) / Math.log(extrapolationRatio);
+  const extrapolated = extrapolation * Math.min(1, above);
+  const small = jetDiameter < smallBore ? smallBoreDoubt : 0;
   return Math.sqrt(base * base + extrapolated * extrapolated + small * small);
 }
 

@@ -28,9 +28,9 @@ function times(kept: number): string {
 /** The odds of a promise in words; undefined where no doubtful input moves it. */
 export function oddsOf(confidence: Confidence, promise: RigPromise, units: UnitSystem): Odds | undefined {
   const told = confidence.promises.find((p) => p.id === promise.id);
-  const dimension = promise.has?.dimension;
-  if (told === undefined || dimension === undefined) return undefined;
-  const text = (value: number) => figureText({ value, dimension }, units);
+  const { has } = promise;
+  if (told === undefined || has === undefined) return undefined;
+  const text = (value: number) => figureText({ ...has, value }, units);
   const [low, , high] = told.band;
   return {
     share: told.kept,

@@ -1,8 +1,8 @@
 import { outputByTank, workingDay, type DayInput } from '../../physics/index.ts';
-import { compared, unknown, type Figure, type RigPromise, type Step } from '../promise.ts';
-import { STARTS } from '../start-values.data.ts';
+import { compared, unknown, type Figure, type RigPromise } from '../promise.ts';
 import { say, type ProofContext } from './context.ts';
 import { dayInputOf, type DayMade } from './day-input.ts';
+import { daySteps } from './day-working.ts';
 
 type DayResult = ReturnType<typeof workingDay>;
 
@@ -80,7 +80,7 @@ export function dayPromises(
   };
   if ('reason' in day) return [unknown({ ...told, cause: day.reason })];
   const { result, unit } = day;
-  const working = [...steps(day), ...day.assumed.map((text) => ({ text: `assumed: ${text}` }))];
+  const working = [...daySteps(day), ...day.assumed.map((text) => ({ text: `assumed: ${text}` }))];
   const cause = `${done(context, day, result.units)} and ${result.fills} ${result.fills === 1 ? 'fill' : 'fills'} in ${say(context, day.input.dayLength, 'time')}, ${endOf(result.limitedBy)}${tankWords(context, day)}`;
   if (units === undefined && area === undefined)
     return [
@@ -118,34 +118,6 @@ export function dayPromises(
       ),
     );
   return out;
-}
-
-function steps({ result, input }: DayProof): Step[] {
-  const figure = (text: string, value: number, dimension: Figure['dimension']): Step => ({
-    text,
-    figure: { value, dimension },
-  });
-  return [
-    figure('mix for one', input.unitVolume, 'volume'),
-    figure('flow at work', input.flow, 'flow'),
-    figure('mix sprayed', result.sprayed, 'volume'),
-    figure('mix filled', result.filled, 'volume'),
-    figure('left in the tank', result.left, 'volume'),
-    ...(result.product > 0 ? [figure('product used', result.product, 'volume')] : []),
-    figure('fills', result.fills, 'count'),
-    ...(result.stops > 0 ? [figure('places the hose was set out at', result.stops, 'count')] : []),
-    figure('trigger open', result.triggerTime, 'time'),
-    figure('at work, pauses counted', result.workTime, 'time'),
-    figure('for water and mixing', result.fillTime, 'time'),
-    ...(result.distance > 0 ? [figure('driven', result.distance, 'length')] : []),
-    ...((input.fuelTank ?? 0) > 0
-      ? [figure(`fuel burnt (${STARTS.petrolConsumption.source})`, result.fuel, 'volume')]
-      : []),
-    ...((input.battery ?? 0) > 0
-      ? [figure('least charge left of what may be used', result.leastCharge, 'charge')]
-      : []),
-    figure('heaviest in the day', result.greatestMass, 'mass'),
-  ];
 }
 
 function endOf(limitedBy: DayResult['limitedBy']): string {

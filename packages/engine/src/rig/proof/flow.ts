@@ -85,7 +85,7 @@ function askedWorking({ flow, application, lane }: Duty, asked: number): RigProm
     ];
   if (lane !== undefined)
     return [
-      { text: 'dry salt by length of lane', figure: { value: lane.drySalt, dimension: 'massPerLength' } },
+      { text: 'dry salt by length of lane', figure: is(lane.drySalt, 'massPerLength', 'lane-salt') },
       { text: `lanes sprayed in one pass: ${lane.lanes}` },
       { text: 'speed', figure: { value: lane.speed, dimension: 'speed' } },
     ];

@@ -173,11 +173,11 @@ function lanePromise(context: ProofContext, proven: ProvenDuty, lane: NonNullabl
     id: `pattern:lane:${duty.id}`,
     kind: 'pattern' as const,
     duty: duty.id,
-    sentence: `Lays ${display(lane.drySalt, 'massPerLength', context.units, { unit: context.units === 'us' ? 'lb/mi' : 'kg/km' })} of dry salt on ${lane.lanes === 1 ? 'the lane' : `each of ${lane.lanes} lanes`}`,
+    sentence: `Lays ${display(lane.drySalt, 'massPerLength', context.units, { as: 'lane-salt' })} of dry salt on ${lane.lanes === 1 ? 'the lane' : `each of ${lane.lanes} lanes`}`,
     method: 'dry salt in brine by length of lane',
     source: 'FHWA convention of dry salt per lane-mile; definition',
   };
-  const asked = { value: lane.drySalt, dimension: 'massPerLength' as const };
+  const asked = is(lane.drySalt, 'massPerLength', 'lane-salt');
   const salt = proven.liquid.drySalt;
   if (salt === undefined)
     return unknown(
@@ -188,7 +188,7 @@ function lanePromise(context: ProofContext, proven: ProvenDuty, lane: NonNullabl
     told,
     () => {
       const flow = openFlow(proven);
-      const has = is((flow * salt) / (lane.lanes * lane.speed), 'massPerLength');
+      const has = is((flow * salt) / (lane.lanes * lane.speed), 'massPerLength', 'lane-salt');
       return compared(
         {
           ...told,

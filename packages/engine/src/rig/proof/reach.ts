@@ -4,7 +4,8 @@ import { arcsOf, askedOf, NO_PATHS, reachTowards, streamOf, type ThrowPaths } fr
 import { compared, unknown, type RigPromise } from '../promise.ts';
 import { say, sayGiven, type ProofContext, type ProvenDuty } from './context.ts';
 import { hoseWords } from './flow.ts';
-import { throwerOf } from './thrower.ts';
+import { pushSteps, reachSteps } from './reach-working.ts';
+import { throwerOf, type Thrower } from './thrower.ts';
 
 /** What a gun throws in one duty, as drawings and papers show it; three meanings of reach kept apart. */
 export interface DutyReach extends ThrowPaths {
@@ -77,7 +78,7 @@ export function reachPromises(
   reaches: ReadonlyMap<string, DutyReach | undefined>,
 ): RigPromise[] {
   const out: RigPromise[] = [];
-  let hardest: { force: number; duty: string; item: string } | undefined;
+  let hardest: { force: number; duty: string; thrower: Thrower } | undefined;
   for (const proven of context.duties) {
     const thrower = throwerOf(context.rig, context.site, proven);
     if (thrower !== undefined) {
@@ -88,7 +89,7 @@ export function reachPromises(
         thrower.conditions.tip.velocityCoefficient,
       );
       if (hardest === undefined || force > hardest.force)
-        hardest = { force, duty: proven.duty.name, item: thrower.items[0]! };
+        hardest = { force, duty: proven.duty.name, thrower };
     }
     if (proven.duty.target !== undefined)
       out.push(reachPromise(context, proven, proven.duty.target, reaches.get(proven.duty.id)));
@@ -101,8 +102,9 @@ export function reachPromises(
           kind: 'hold',
           sentence: 'One person can hold the gun, both hands, braced',
           cause: `hardest in "${hardest.duty}"; take half on a ladder or a wet roof`,
-          items: [hardest.item],
+          items: [hardest.thrower.items[0]!],
           method: 'push of a jet on its nozzle',
+          working: pushSteps(hardest.thrower, hardest.force),
           source: 'momentum theorem; limit of 150 N for a braced person from memory',
         },
         { value: HOLDING_LIMITS.braced, dimension: 'force' },
@@ -134,23 +136,6 @@ function reachPromise(
   const wind = duty.wind ?? context.site.wind;
   const thrower = throwerOf(context.rig, context.site, proven)!;
   const quality = streamOf(thrower.conditions.gun, thrower.conditions.tip);
-  const working = [
-    {
-      text: `pressure in front of the tip${hoseWords(context, duty)}`,
-      figure: { value: thrower.pressure, dimension: 'pressure' as const },
-    },
-    { text: 'flow of the gun', figure: { value: thrower.flow, dimension: 'flow' as const } },
-    { text: `stream quality: ${quality}` },
-    { text: 'farthest drops', figure: { value: reach.farthest, dimension: 'length' as const } },
-    { text: 'half the water', figure: { value: reach.bulk, dimension: 'length' as const } },
-    { text: 'good stream', figure: { value: reach.goodStream, dimension: 'length' as const } },
-    {
-      text: `9 in 10 of ${duty.reach === 'touched' ? 'the farthest drops' : 'half the water'}`,
-      figure: { value: reach.promised, dimension: 'length' as const },
-    },
-    { text: 'gun held at', figure: { value: reach.elevation, dimension: 'angle' as const } },
-    { text: 'a water test of the built rig would narrow the doubt' },
-  ];
   const other =
     duty.reach === 'touched'
       ? `half the water gets to ${say(context, reach.bulk, 'length')}`
@@ -160,7 +145,7 @@ function reachPromise(
       ...told,
       cause: `${say(context, thrower.flow, 'flow')} at ${say(context, thrower.pressure, 'pressure')}, stream quality ${quality}; ${other}`,
       items: thrower.items,
-      working,
+      working: reachSteps(thrower, reach, hoseWords(context, duty)),
       band: [reach.band5, reach.band95],
     },
     asked,

@@ -4,9 +4,20 @@ import {
   liquidOf,
   proportionerDelivered,
   recipe,
+  type Portion,
+  type Recipe,
 } from '../../liquids/index.ts';
 import type { Brief } from '../brief.ts';
-import { compared, unknown, type RigPromise, type Step } from '../promise.ts';
+import {
+  compared,
+  is,
+  number,
+  unknown,
+  worked,
+  type Figure,
+  type RigPromise,
+  type Step,
+} from '../promise.ts';
 import { first } from '../rig-document.ts';
 import type { ProofContext } from './context.ts';
 import { orUnknown } from './out-of-range.ts';
@@ -33,7 +44,7 @@ function recipePromise(context: ProofContext, asked: Asked, delivered: number): 
   if (!isLiquid(liquid)) return unknown({ ...told, cause: `${name} is in no table: mix it by its label` });
   if (strength === undefined || unit === undefined)
     return unknown({ ...told, cause: `say how strong ${name} must be, and in which unit` });
-  const figure = { value: strength / PER[unit], dimension: DIMENSION[unit] };
+  const figure = strengthFigure(strength, unit);
   return orUnknown(
     told,
     () => {
@@ -48,7 +59,7 @@ function recipePromise(context: ProofContext, asked: Asked, delivered: number): 
         temperatureC,
       });
       if (!card.ok) return unknown({ ...told, cause: card.reason }, figure);
-      const { stock: part, water, mix } = card.recipe;
+      const { stock: part, mix } = card.recipe;
       const byHand: Step[] = card.recipe.steps.map(({ text, volume, mass }) => ({
         text,
         ...(volume === undefined ? {} : { figure: { value: volume, dimension: 'volume' as const } }),
@@ -62,8 +73,7 @@ function recipePromise(context: ProofContext, asked: Asked, delivered: number): 
           cause: `${round(stock)} ${unit} stock on the day of use: one part of it in ${round(mix.volume / part.volume)} parts of mix`,
           items: [],
           working: [
-            { text: 'stock for a full tank', figure: { value: part.volume, dimension: 'volume' } },
-            { text: 'water for a full tank', figure: { value: water.volume, dimension: 'volume' } },
+            ...balanceSteps(card.recipe),
             ...dialSteps(context, asked, stock),
             ...byHand,
             ...card.recipe.cautions.map((text) => ({ text })),
@@ -71,7 +81,7 @@ function recipePromise(context: ProofContext, asked: Asked, delivered: number): 
           ],
         },
         figure,
-        { value: stock / PER[unit], dimension: DIMENSION[unit] },
+        strengthFigure(stock, unit),
         'at-least',
       );
     },
@@ -79,14 +89,45 @@ function recipePromise(context: ProofContext, asked: Asked, delivered: number): 
   );
 }
 
-/** Strengths as figures: % as a ratio, g/L as a density. */
-const PER = { 'trade %': 100, 'weight %': 100, 'volume %': 100, 'g/L': 1 } as const;
-const DIMENSION = {
-  'trade %': 'ratio',
-  'weight %': 'ratio',
-  'volume %': 'ratio',
-  'g/L': 'density',
-} as const;
+/** A strength as people say it: the unit stands with it, since the percents differ by up to a fifth. */
+function strengthFigure(strength: number, unit: NonNullable<Asked['strengthUnit']>): Figure {
+  return unit === 'g/L'
+    ? { value: strength, dimension: 'density', unit }
+    : { value: strength / 100, dimension: 'ratio', unit };
+}
+
+/** Stock and water for a full tank, by volume or by mass, with the numbers put in. */
+function balanceSteps({ by, stock, water, mix, strengthUnit: unit }: Recipe): Step[] {
+  const [wanted, strong] = [number(mix.strength), number(stock.strength)];
+  const names = `{mix} × {${unit} wanted} / {${unit} of the stock}`;
+  const of = (portion: Portion) => (by === 'mass' ? is(portion.mass!, 'mass') : is(portion.volume, 'volume'));
+  const steps = [
+    worked(`stock for a full tank, by ${by}`, of(stock), names, {
+      mix: of(mix),
+      [`${unit} wanted`]: wanted,
+      [`${unit} of the stock`]: strong,
+    }),
+    worked(`water for a full tank, by ${by}`, of(water), '{mix} − {stock}', {
+      mix: of(mix),
+      stock: of(stock),
+    }),
+  ];
+  if (by === 'volume') return steps;
+  return [
+    { text: 'a full tank of mix', figure: is(mix.volume, 'volume') },
+    worked('a full tank of mix weighs', of(mix), '{tank} × {density}', {
+      tank: is(mix.volume, 'volume'),
+      density: is(mix.mass! / mix.volume, 'density'),
+    }),
+    ...steps,
+    ...[['stock', stock] as const, ['water', water] as const].map(([name, portion]) =>
+      worked(`${name}, by volume`, is(portion.volume, 'volume'), '{mass} / {density}', {
+        mass: of(portion),
+        density: is(portion.volume > 0 ? portion.mass! / portion.volume : 1000, 'density'),
+      }),
+    ),
+  ];
+}
 
 /** Bleach loses strength in store; other stocks are as they were delivered. */
 export function stockOnDay({ liquid, store, strengthUnit }: Asked, delivered: number): number {

@@ -1,6 +1,6 @@
 import { flushDemand, isLiquid } from '../../liquids/index.ts';
 import { continuousRinseWater, rinsePlan, rinseTankVolume, RINSE_TANK_RULE } from '../../physics/index.ts';
-import { compared, is, unknown, worked, type RigPromise, type Step } from '../promise.ts';
+import { compared, is, number, unknown, worked, type RigPromise, type Step } from '../promise.ts';
 import { STARTS } from '../start-values.data.ts';
 import { say, type ProofContext } from './context.ts';
 import { decisionOn } from './decision.ts';
@@ -55,16 +55,27 @@ function planPromise(context: ProofContext, residual: Residual): RigPromise {
       volume('stays in tank, pump and fittings (2 % of the tank, until it is measured)', residual.body),
       volume('stays in the hoses to the outlets', residual.hoses),
       volume('stays in the other hoses', residual.plumbing),
-      volume(`water of each of ${rinses} rinses`, plan.each),
+      ...eachSteps(residual, dilution, rinses, plan),
       worked('water in all', is(plan.water, 'volume'), '{rinses} × {water of each}', {
         rinses: is(rinses, 'count'),
         'water of each': is(plan.each, 'volume'),
       }),
-      volume(
-        'the same by running water through without a stop',
-        continuousRinseWater(residual.total, dilution),
+      worked(
+        'thinned by these rinses, times',
+        number(plan.reached),
+        '(1 + {water of each} / {stays in the rig}) ^ {rinses}',
+        {
+          'water of each': is(plan.each, 'volume'),
+          'stays in the rig': is(residual.total, 'volume'),
+          rinses: is(rinses, 'count'),
+        },
       ),
-      { text: 'thinned by these rinses', figure: { value: plan.reached, dimension: 'count' as const } },
+      worked(
+        'the same by running water through without a stop',
+        is(continuousRinseWater(residual.total, dilution), 'volume'),
+        '{stays in the rig} × ln({thinned})',
+        { 'stays in the rig': is(residual.total, 'volume'), thinned: number(dilution) },
+      ),
       { text: 'time to spray it out', figure: { value: plan.time, dimension: 'time' as const } },
       { text: 'rinse water goes on ground that the label allows' },
     ];
@@ -98,6 +109,42 @@ function planPromise(context: ProofContext, residual: Residual): RigPromise {
       'at-least',
     );
   });
+}
+
+/** Water of each rinse: what thins enough, or what it takes to clear the hoses where that is more. */
+function eachSteps(
+  { total, body, hoses, plumbing }: Residual,
+  dilution: number,
+  rinses: number,
+  { each, water }: { readonly each: number; readonly water: number },
+): Step[] {
+  const changes = STARTS.hoseChanges.value;
+  const stays = is(total, 'volume');
+  const forHoses = hoses * changes >= water;
+  return [
+    worked('stays in the rig', stays, '{tank and pump} + {hoses out} + {other hoses}', {
+      'tank and pump': is(body, 'volume'),
+      'hoses out': is(hoses, 'volume'),
+      'other hoses': is(plumbing, 'volume'),
+    }),
+    forHoses
+      ? worked(
+          `water of each of ${rinses} rinses, to clear the hoses`,
+          is(each, 'volume'),
+          '{contents} × {hoses out} / {rinses}',
+          {
+            contents: number(changes),
+            'hoses out': is(hoses, 'volume'),
+            rinses: number(rinses),
+          },
+        )
+      : worked(
+          `water of each of ${rinses} rinses`,
+          is(each, 'volume'),
+          '{stays in the rig} × ({thinned} ^ (1 / {rinses}) − 1)',
+          { 'stays in the rig': stays, thinned: number(dilution), rinses: number(rinses) },
+        ),
+  ];
 }
 
 /** Size of a rinse tank by the standard, where the rig carries one. */

@@ -1,15 +1,10 @@
-import {
-  DYNAMIC_ROLL_SHARE,
-  LEAST_TANK_TRUCK_ROLL,
-  rollStability,
-  sideSlopeWheelLoads,
-  threeSupportTipAngle,
-} from '../../physics/index.ts';
+import { LEAST_TANK_TRUCK_ROLL, rollStability, threeSupportTipAngle } from '../../physics/index.ts';
 import { couplerToAxles, liquidPoint, shellAbove, tankLiquid, type LoadedRig } from '../placement/index.ts';
-import { compared, unknown, type RigPromise, type Step } from '../promise.ts';
+import { compared, unknown, type RigPromise } from '../promise.ts';
 import { say, type ProofContext } from './context.ts';
 import { carrierItem, loadedOf } from './loaded.ts';
 import { lastLiquidPromises } from './stability-last-liquid.ts';
+import { bendSteps, tipSteps } from './stability-working.ts';
 
 /** Slope that a rig must stand across when the brief names none: start value of ours [rad]. */
 export const SLOPE_START = (15 * Math.PI) / 180;
@@ -27,6 +22,10 @@ export interface TipAngle {
   readonly height: number;
   readonly track: number;
   readonly mass: number;
+  /** What the height is made of: masses and the height each acts at [kg, m]. */
+  readonly made: readonly { readonly name: string; readonly mass: number; readonly height: number }[];
+  /** The single support in front, a ball or the pin of a swinging axle, when it has one [m]. */
+  readonly support?: { readonly toAxle: number; readonly toCentre: number; readonly height: number };
 }
 
 /** Stays upright on the slope, holds a bend on the road, and still draws its last liquid there. */
@@ -70,20 +69,6 @@ function fillName(fill: number): string {
   return fill === 1 ? 'when full' : fill === 0 ? 'when empty' : `worst at ${Math.round(fill * 100)} % full`;
 }
 
-function tipSteps(tip: TipAngle, slope: number): Step[] {
-  const wheels = sideSlopeWheelLoads(tip.mass, tip.height, tip.track, Math.min(1.2, slope));
-  return [
-    { text: 'mass', figure: { value: tip.mass, dimension: 'mass' } },
-    { text: 'centre of mass in roll, above the ground', figure: { value: tip.height, dimension: 'length' } },
-    { text: 'track', figure: { value: tip.track, dimension: 'length' } },
-    {
-      text: 'tips in a manoeuvre, 25 % sooner (SAE 2003-01-3385, abstract)',
-      figure: { value: Math.atan(DYNAMIC_ROLL_SHARE * Math.tan(tip.angle)), dimension: 'angle' },
-    },
-    { text: 'downhill wheels carry', figure: { value: wheels.lowSide, dimension: 'mass' } },
-  ];
-}
-
 /** On the road: the sideways pull in a bend at which it would roll, as regulators ask of tank trucks. */
 function bendPromises(context: ProofContext, rig: LoadedRig, tip: TipAngle): RigPromise[] {
   if (rig.carrier.form !== 'tandem-trailer') return [];
@@ -97,6 +82,7 @@ function bendPromises(context: ProofContext, rig: LoadedRig, tip: TipAngle): Rig
         items: [carrierItem(context), rig.tankAt.item],
         method: 'static roll threshold against the least asked of tank trucks',
         source: '0.40 g: tank truck roll stability study, National Research Council Canada; T/2h',
+        working: bendSteps(tip),
       },
       { value: LEAST_TANK_TRUCK_ROLL, dimension: 'ratio' },
       { value: Math.tan(tip.angle), dimension: 'ratio' },
@@ -131,7 +117,7 @@ export function tipAngle(context: ProofContext, rig: LoadedRig, slope: number): 
   return worst!;
 }
 
-interface RollCentre {
+interface RollCentre extends Pick<TipAngle, 'made'> {
   readonly mass: number;
   readonly x: number;
   readonly z: number;
@@ -146,15 +132,19 @@ function rollCentre(rig: LoadedRig, fill: number, slope: number): RollCentre {
     mass,
     x: (rig.dry.mass * rig.dry.x + liquid.mass * liquid.x) / mass,
     z: Math.max(0.05, (rig.dry.mass * rig.dry.z + liquid.mass * height) / mass),
+    made: [
+      { name: 'empty rig', mass: rig.dry.mass, height: rig.dry.z },
+      { name: 'liquid', mass: liquid.mass, height },
+    ],
   };
 }
 
 type Tip = Omit<TipAngle, 'fill'>;
 
 /** On its own wheels: three supports with a ball that resists no roll, else four wheels. */
-function tipOfRig(rig: LoadedRig, { mass, x, z }: RollCentre): Tip {
+function tipOfRig(rig: LoadedRig, { mass, x, z, made }: RollCentre): Tip {
   const track = Math.min(...rig.carrier.axles.map((a) => a.track));
-  const four = { angle: rollStability(track, z).tiltAngle, height: z, track, mass };
+  const four = { angle: rollStability(track, z).tiltAngle, height: z, track, mass, made };
   if (rig.standing !== 'coupled') return four;
   const coupler = rig.carrier.coupler!;
   const span = couplerToAxles(rig);
@@ -166,6 +156,7 @@ function tipOfRig(rig: LoadedRig, { mass, x, z }: RollCentre): Tip {
   return {
     ...four,
     angle: Math.min(Math.PI / 2, threeSupportTipAngle(track, span, ahead, z, coupler.height)),
+    support: { toAxle: span, toCentre: ahead, height: coupler.height },
   };
 }
 
@@ -216,8 +207,16 @@ function tipOfVehicle(vehicle: Vehicle, rig: RollCentre, swinging: boolean): Tip
   const height = (vehicle.mass * vehicle.centreHeight + rig.mass * (rig.z + vehicle.lift)) / mass;
   const { track, wheelbase } = vehicle;
   const ahead = (vehicle.mass * vehicle.ahead - rig.mass * (vehicle.deckFront + rig.x)) / mass;
-  const four = { angle: rollStability(track, height).tiltAngle, height, track, mass };
+  const made = [
+    { name: 'vehicle', mass: vehicle.mass, height: vehicle.centreHeight },
+    ...rig.made.map((m) => ({ ...m, height: m.height + vehicle.lift })),
+  ];
+  const four = { angle: rollStability(track, height).tiltAngle, height, track, mass, made };
   const fromFront = wheelbase - ahead;
   if (!swinging || fromFront >= wheelbase || fromFront <= 0.01) return four;
-  return { ...four, angle: threeSupportTipAngle(track, wheelbase, fromFront, height, 0) };
+  return {
+    ...four,
+    angle: threeSupportTipAngle(track, wheelbase, fromFront, height, 0),
+    support: { toAxle: wheelbase, toCentre: fromFront, height: 0 },
+  };
 }

@@ -1,7 +1,8 @@
 import { bleachStrengthOnDay, isLiquid, liquidOf } from '../../liquids/index.ts';
-import { compared, unknown, type RigPromise } from '../promise.ts';
+import { compared, unknown, type Figure, type RigPromise } from '../promise.ts';
 import type { ProofContext } from './context.ts';
 import { orUnknown } from './out-of-range.ts';
+import { decaySteps } from './strength-working.ts';
 
 const METHOD = 'decay of hypochlorite through the temperatures of its store';
 const SOURCE = 'Adam and Gordon 1999, integrated; field factor 1.0 to 1.3 from a published strength table';
@@ -30,7 +31,7 @@ export function strengthPromises(context: ProofContext): RigPromise[] {
     const { days, temperature, least = l.strength } = l.store;
     if (least === undefined)
       return [unknown({ ...told, cause: `say how strong ${l.name} must be, in trade %` })];
-    const asked = { value: least / 100, dimension: 'ratio' as const };
+    const asked = tradePercent(least);
     return [
       orUnknown(
         told,
@@ -42,26 +43,10 @@ export function strengthPromises(context: ProofContext): RigPromise[] {
               ...told,
               cause: `${delivered} trade % loses ${percent(then.lost)} in ${days} days in store${then.warnings.length === 0 ? '' : `; ${then.warnings[0]}`}`,
               band: [then.low / 100, then.high / 100],
-              working: [
-                { text: 'trade % when delivered', figure: { value: delivered / 100, dimension: 'ratio' } },
-                {
-                  text: 'temperature of the store',
-                  figure: { value: temperature, dimension: 'temperature' },
-                },
-                { text: 'time in store', figure: { value: days * 86400, dimension: 'time' } },
-                {
-                  text: 'trade % by the published law alone',
-                  figure: { value: then.high / 100, dimension: 'ratio' },
-                },
-                {
-                  text: 'trade % as field tables have it',
-                  figure: { value: then.low / 100, dimension: 'ratio' },
-                },
-                { text: 'sunlight and dissolved metals take more: measure it before use' },
-              ],
+              working: decaySteps(delivered, days, temperature - 273.15),
             },
             asked,
-            { value: then.tradePercent / 100, dimension: 'ratio' },
+            tradePercent(then.tradePercent),
             'at-least',
           );
         },
@@ -75,6 +60,11 @@ function afterMonth(context: ProofContext, delivered: number): string {
   const temperatureC = Math.min(55, Math.max(15, context.site.temperature - 273.15));
   const then = bleachStrengthOnDay({ tradePercent: delivered, history: [{ days: MONTH, temperatureC }] });
   return `say how old the bleach is and how warm it stands: ${MONTH} days at the temperature of the site take ${percent(then.lost)} of it`;
+}
+
+/** Grams of chlorine in 100 mL: a share of its own, told as such. */
+function tradePercent(value: number): Figure {
+  return { value: value / 100, dimension: 'ratio', unit: 'trade %' };
 }
 
 const percent = (share: number) => `${Math.round(share * 100)} %`;

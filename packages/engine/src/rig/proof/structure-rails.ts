@@ -8,6 +8,7 @@ import {
   squareTubeSection,
   STANDARD_GRAVITY,
   tongueBending,
+  type LoadedBeamInput,
   type Section,
 } from '../../physics/index.ts';
 import {
@@ -25,6 +26,7 @@ import {
 import { compared, is, unknown, worked, type RigPromise, type Step } from '../promise.ts';
 import type { ProofContext } from './context.ts';
 import { carrierItem, type Loaded } from './loaded.ts';
+import { momentSteps, stressStep } from './structure-working.ts';
 
 const ESTIMATE = 'estimate: a qualified person must approve the frame';
 /** A skid stands on two bearers, each this share of its length from the end, where both moments are equal. */
@@ -59,7 +61,7 @@ export function railPromises(context: ProofContext, loaded: Loaded): RigPromise[
   const factor = offRoad ? DYNAMIC_FACTOR.offRoadLow : DYNAMIC_FACTOR.roadRail;
   const beam = beamOf(loaded);
   const scale = (STANDARD_GRAVITY * factor) / rail.count;
-  const bent = loadedBeam({
+  const loads: LoadedBeamInput = {
     length: beam.length,
     supportA: beam.supports[0],
     supportB: beam.supports[1],
@@ -69,7 +71,8 @@ export function railPromises(context: ProofContext, loaded: Loaded): RigPromise[
     evenFrom: beam.spreads.map((s) => s.from),
     evenTo: beam.spreads.map((s) => s.to),
     stiffness: material.elasticity * section.inertiaX,
-  });
+  };
+  const bent = loadedBeam(loads);
   const stress = bendingStress(bent.maxMoment, section.modulusX);
   const welded = rail.material === 'aluminium-6061-t6-welded';
   return [
@@ -79,22 +82,16 @@ export function railPromises(context: ProofContext, loaded: Loaded): RigPromise[
         cause: `${rail.count} rails, ${beam.held}, ${factor} times the weight${welded ? '; welded aluminium has half its strength at the weld' : ''}`,
         working: [
           ...beam.steps,
-          {
-            text: 'largest moment in one rail, factor in',
-            figure: { value: Math.abs(bent.maxMoment), dimension: 'torque' },
-          },
-          {
-            text: 'behind the front of the beam',
-            figure: { value: bent.maxMomentPlace, dimension: 'length' },
-          },
-          { text: 'sag, factor in', figure: { value: bent.maxSag, dimension: 'length' } },
+          ...momentSteps(loads, bent, factor, rail.count),
+          stressStep(stress, bent.maxMoment, section, rail.height),
+          { text: 'sag, factor in', figure: is(bent.maxSag, 'length') },
         ],
       },
       { value: material.allowable, dimension: 'stress' },
       { value: stress, dimension: 'stress' },
       'at-most',
     ),
-    ...tonguePromises(context, rig, section, material.allowable),
+    ...tonguePromises(context, rig, section, rail.height, material.allowable),
   ];
 }
 
@@ -229,6 +226,7 @@ function tonguePromises(
   context: ProofContext,
   rig: LoadedRig,
   section: Section,
+  height: number,
   allowable: number,
 ): RigPromise[] {
   if (rig.standing !== 'coupled') return [];
@@ -259,6 +257,7 @@ function tonguePromises(
             load: is(load, 'force'),
             'ahead of the deck': is(arm, 'length'),
           }),
+          stressStep(stress, moment / 2, section, height, 'each of the two rails takes half of it'),
           { text: 'rig when full', figure: { value: centreAt(rig, 1).mass, dimension: 'mass' } },
         ],
       },

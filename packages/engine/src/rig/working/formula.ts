@@ -1,8 +1,8 @@
 /**
  * Sums as the working of a promise writes them: `{flow} × {pressure rise} / {efficiency}`, with + − × / ^ √ ( ),
- * max(a, b), min(a, b), figures, π, and the names of its terms in braces.
+ * max(a, b), min(a, b), exp(a), ln(a), tan(a), atan(a) in radians, figures, π, and the names of its terms in braces.
  */
-const TOKEN = /\s*(\{[^}]+\}|\d+(?:\.\d+)?|π|max|min|[-+−×/^√(),])/y;
+const TOKEN = /\s*(\{[^}]+\}|\d+(?:\.\d+)?|π|max|min|exp|ln|atan|tan|[-+−×/^√(),])/y;
 
 type Terms = (name: string) => number;
 
@@ -75,13 +75,11 @@ function power(r: Reading): number {
 
 function single(r: Reading): number {
   if (took(r, '√')) return Math.sqrt(single(r));
+  if (took(r, '−') || took(r, '-')) return -products(r);
   for (const [name, choose] of CHOICES) if (took(r, name)) return chosen(r, choose);
+  for (const [name, law] of LAWS) if (took(r, name)) return law(inBrackets(r));
   if (took(r, 'π')) return Math.PI;
-  if (took(r, '(')) {
-    const value = additions(r);
-    needed(r, ')');
-    return value;
-  }
+  if (r.tokens[r.at] === '(') return inBrackets(r);
   const token = r.tokens[r.at++];
   if (token?.startsWith('{')) return r.terms(token.slice(1, -1));
   const value = Number(token);
@@ -89,6 +87,20 @@ function single(r: Reading): number {
   r.at--;
   return unread(r);
 }
+
+function inBrackets(r: Reading): number {
+  needed(r, '(');
+  const value = additions(r);
+  needed(r, ')');
+  return value;
+}
+
+const LAWS = [
+  ['exp', Math.exp],
+  ['ln', Math.log],
+  ['tan', Math.tan],
+  ['atan', Math.atan],
+] as const;
 
 const CHOICES = [
   ['max', Math.max],

@@ -6,7 +6,7 @@ import {
   type Dimension,
   type UnitSystem,
 } from '../../quantity/index.ts';
-import type { Figure, Step } from '../promise.ts';
+import { plainNumber, type Figure, type Step } from '../promise.ts';
 import { valueOfSum } from './formula.ts';
 
 /** A factor of units this near 1 is none. */
@@ -52,20 +52,31 @@ function termOf(terms: Sum['terms'], name: string): Figure {
 
 /** One unit for each dimension, that of its largest figure: what is added must be alike. Shares stay plain numbers. */
 function unitsFor(figures: readonly Figure[], units: UnitSystem): Units {
-  const largest = new Map<Dimension, number>();
-  for (const { value, dimension } of figures) {
-    if (dimension === 'count' || dimension === 'money' || dimension === 'days' || dimension === 'ratio')
-      continue;
-    largest.set(dimension, Math.max(largest.get(dimension) ?? 0, Math.abs(value)));
+  const largest = new Map<Dimension, Figure>();
+  for (const figure of figures) {
+    const { value, dimension } = figure;
+    if (!hasUnits(dimension)) continue;
+    const before = largest.get(dimension);
+    if (before === undefined || Math.abs(value) > Math.abs(before.value)) largest.set(dimension, figure);
   }
-  return new Map([...largest].map(([d, value]) => [d, displayUnit(value, d, units)]));
+  return new Map(
+    [...largest].map(([d, { value, as }]) => [
+      d,
+      displayUnit(value, d, units, as === undefined ? {} : { as }),
+    ]),
+  );
+}
+
+/** Shares, counts and bare numbers have none to be told in. */
+function hasUnits(dimension: Figure['dimension']): dimension is Dimension {
+  return !['count', 'money', 'days', 'number', 'ratio'].includes(dimension);
 }
 
 function termText({ value, dimension }: Figure, units: UnitSystem, unit: Units): string {
   const own = unit.get(dimension);
   const text =
     own === undefined
-      ? `${dimension === 'money' ? '$' : ''}${plainNumber(value)}${dimension === 'days' ? ' days' : ''}`
+      ? `${dimension === 'money' ? '$' : ''}${plainNumber(value, 4)}${dimension === 'days' ? ' days' : ''}`
       : display(value, dimension as Dimension, units, { unit: own });
   return value < 0 ? `(${text})` : text;
 }
@@ -73,7 +84,7 @@ function termText({ value, dimension }: Figure, units: UnitSystem, unit: Units):
 function withFactor(written: string, factor: number): string {
   if (Math.abs(factor - 1) < NO_FACTOR) return written;
   const open = addsOutside(written) ? `(${written})` : written;
-  return factor < 1 ? `${open} / ${plainNumber(1 / factor)}` : `${open} × ${plainNumber(factor)}`;
+  return factor < 1 ? `${open} / ${plainNumber(1 / factor, 4)}` : `${open} × ${plainNumber(factor, 4)}`;
 }
 
 /** Whether it adds or takes off outside every bracket. */
@@ -85,9 +96,4 @@ function addsOutside(written: string): boolean {
     else if (depth === 0 && (sign === '+' || sign === '−')) return true;
   }
   return false;
-}
-
-function plainNumber(value: number): string {
-  const text = String(Number(value.toPrecision(4)));
-  return text.replace(/\B(?<!\.\d*)(?=(\d{3})+(?!\d))/g, ',').replace('-', '−');
 }
