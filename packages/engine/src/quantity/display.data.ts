@@ -29,7 +29,8 @@ export type DisplayPurpose =
   | 'head'
   | 'capacity'
   | 'way'
-  | 'lane-salt';
+  | 'lane-salt'
+  | 'section-modulus';
 
 const both = (...steps: Step[]): Style => ({ us: steps, metric: steps });
 
@@ -57,6 +58,7 @@ export const STYLES: Readonly<Record<Dimension | DisplayPurpose, Style>> = {
       { unit: 'km', fine: [100] },
     ],
   },
+  'section-modulus': { us: [{ unit: 'in3', significant: 3 }], metric: [{ unit: 'cm3', significant: 3 }] },
   'lane-salt': { us: [{ unit: 'lb/mi', fine: [10] }], metric: [{ unit: 'kg/km', fine: [10] }] },
   head: { us: [{ unit: 'ft', fine: [100] }], metric: [{ unit: 'm', fine: [100, 10] }] },
   bore: {

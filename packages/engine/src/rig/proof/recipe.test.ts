@@ -30,7 +30,10 @@ describe('the recipe of a mix', () => {
   it('thins 3.5 to 0.5 with six parts of water (mass balance, V1 = C2 V2 / C1)', () => {
     const promise = promiseFor(wash)!;
     const figure = (text: string) => promise.working.find((s) => s.text === text)!.figure!.value;
-    const [stock, water] = [figure('stock for a full tank, by volume'), figure('water for a full tank, by volume')];
+    const [stock, water] = [
+      figure('stock for a full tank, by volume'),
+      figure('water for a full tank, by volume'),
+    ];
     expect(water / stock).toBeCloseTo(6, 9);
     expect(promise.state).toBe('kept');
   });

@@ -83,7 +83,7 @@ export function railPromises(context: ProofContext, loaded: Loaded): RigPromise[
         working: [
           ...beam.steps,
           ...momentSteps(loads, bent, factor, rail.count),
-          stressStep(stress, bent.maxMoment, section, rail.height),
+          stressStep(stress, bent.maxMoment, section),
           { text: 'sag, factor in', figure: is(bent.maxSag, 'length') },
         ],
       },
@@ -91,7 +91,7 @@ export function railPromises(context: ProofContext, loaded: Loaded): RigPromise[
       { value: stress, dimension: 'stress' },
       'at-most',
     ),
-    ...tonguePromises(context, rig, section, rail.height, material.allowable),
+    ...tonguePromises(context, rig, section, material.allowable),
   ];
 }
 
@@ -226,7 +226,6 @@ function tonguePromises(
   context: ProofContext,
   rig: LoadedRig,
   section: Section,
-  height: number,
   allowable: number,
 ): RigPromise[] {
   if (rig.standing !== 'coupled') return [];
@@ -257,7 +256,7 @@ function tonguePromises(
             load: is(load, 'force'),
             'ahead of the deck': is(arm, 'length'),
           }),
-          stressStep(stress, moment / 2, section, height, 'each of the two rails takes half of it'),
+          stressStep(stress, moment / 2, section, 'each of the two rails takes half of it'),
           { text: 'rig when full', figure: { value: centreAt(rig, 1).mass, dimension: 'mass' } },
         ],
       },

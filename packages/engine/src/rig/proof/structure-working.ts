@@ -71,21 +71,14 @@ function momentStep(p: LoadedBeamInput, { maxMoment, maxMomentPlace: x, reaction
 }
 
 /** Stress at the top and bottom of a rail. */
-export function stressStep(
-  stress: number,
-  moment: number,
-  section: Section,
-  height: number,
-  note = '',
-): Step {
+export function stressStep(stress: number, moment: number, section: Section, note = ''): Step {
   return worked(
     `stress at top and bottom of the rail${note === '' ? '' : `; ${note}`}`,
     is(stress, 'stress'),
-    '{moment} × {height of the rail} / 2 / {second moment of its section}',
+    '{moment} / {section modulus of the rail}',
     {
       moment: is(Math.abs(moment), 'torque'),
-      'height of the rail': is(height, 'length'),
-      'second moment of its section': is(section.inertiaX, 'secondMoment'),
+      'section modulus of the rail': is(section.modulusX, 'volume', 'section-modulus'),
     },
   );
 }
