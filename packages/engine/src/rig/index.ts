@@ -28,7 +28,7 @@ export { liquidOf, type DutyLiquid } from './proof/liquid.ts';
 export type { Placement } from './proof/placement-data.ts';
 export type { Wiring, WiringCircuit } from './proof/wiring.ts';
 export { freightOf, type FreightEstimate } from './proof/freight.ts';
-export type { TipAngle } from './proof/stability.ts';
+export type { TipAngle } from './proof/stability-working.ts';
 export {
   wheelLoads,
   type Fill,

@@ -1,7 +1,14 @@
-import type { DayPhase } from '../../physics/index.ts';
+import type { DayInput, DayPhase, workingDay } from '../../physics/index.ts';
 import { is, worked, type Figure, type Step } from '../promise.ts';
 import { STARTS } from '../start-values.data.ts';
-import type { DayProof } from './day.ts';
+
+/** A day as it was simulated. */
+interface DayFigures {
+  readonly unit: string;
+  readonly byArea: boolean;
+  readonly input: DayInput;
+  readonly result: ReturnType<typeof workingDay>;
+}
 
 /** What a phase is called when its hours are added up. */
 const PHASE_WORDS: Readonly<Record<DayPhase, string>> = {
@@ -19,7 +26,7 @@ const PHASE_WORDS: Readonly<Record<DayPhase, string>> = {
 };
 
 /** The day added up: where the hours go, and what the spraying in them comes to. */
-export function daySteps(day: DayProof): Step[] {
+export function daySteps(day: DayFigures): Step[] {
   const { result, input } = day;
   const figure = (text: string, value: number, dimension: Figure['dimension']): Step => ({
     text,
@@ -87,7 +94,7 @@ export function daySteps(day: DayProof): Step[] {
 }
 
 /** Hours of the day by what they went into. */
-function hoursStep({ result }: DayProof): Step {
+function hoursStep({ result }: DayFigures): Step {
   const terms: Record<string, Figure> = {};
   let total = 0;
   const { times, phases } = result;

@@ -10,7 +10,8 @@ import {
 } from '../placement/index.ts';
 import type { ProofContext } from './context.ts';
 import { carrierItem, loadedOf, type Loaded } from './loaded.ts';
-import { SLOPE_START, tipOf, type TipAngle } from './stability.ts';
+import { SLOPE_START, tipOf } from './stability.ts';
+import type { TipAngle } from './stability-working.ts';
 
 /** Where everything stands and what rests where: what drawings and papers show. Lengths in m, masses in kg. */
 export interface Placement {

@@ -9,14 +9,24 @@ import {
 } from '../../physics/index.ts';
 import { streamAt, streamOf } from '../gun-throw.ts';
 import { is, number, worked, type Step } from '../promise.ts';
-import type { DutyReach } from './reach.ts';
 import type { Thrower } from './thrower.ts';
 
 /** No drop larger than this holds together in the throw model [m]. */
 const LARGEST_DROP = 0.006;
 
+/** What a duty's throw came to [m, rad]. */
+interface ReachFigures {
+  readonly meaning: 'wetted' | 'touched';
+  readonly farthest: number;
+  readonly bulk: number;
+  readonly goodStream: number;
+  readonly promised: number;
+  readonly sigma: number;
+  readonly elevation: number;
+}
+
 /** What the throw follows from, from the pressure at the tip to the reach that is promised. */
-export function reachSteps(thrower: Thrower, reach: DutyReach, hose: string): Step[] {
+export function reachSteps(thrower: Thrower, reach: ReachFigures, hose: string): Step[] {
   const { conditions, pressure } = thrower;
   const stream = streamAt(conditions, pressure)!;
   const quality = streamOf(conditions.gun, conditions.tip);

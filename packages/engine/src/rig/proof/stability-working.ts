@@ -1,6 +1,21 @@
 import { DYNAMIC_ROLL_SHARE, sideSlopeWheelLoads } from '../../physics/index.ts';
 import { is, number, worked, type Figure, type Step } from '../promise.ts';
-import type { TipAngle } from './stability.ts';
+
+/** The slope at which a rig tips over sideways, at the fill that is worst. */
+export interface TipAngle {
+  /** [rad] */
+  readonly angle: number;
+  /** Share of the tank. */
+  readonly fill: number;
+  /** Centre of mass as it acts in roll, above the ground [m]. */
+  readonly height: number;
+  readonly track: number;
+  readonly mass: number;
+  /** What the height is made of: masses and the height each acts at [kg, m]. */
+  readonly made: readonly { readonly name: string; readonly mass: number; readonly height: number }[];
+  /** The single support in front, a ball or the pin of a swinging axle, when it has one [m]. */
+  readonly support?: { readonly toAxle: number; readonly toCentre: number; readonly height: number };
+}
 
 /** How the slope at which a rig tips over follows from its masses, their heights and where it stands. */
 export function tipSteps(tip: TipAngle, slope: number): Step[] {

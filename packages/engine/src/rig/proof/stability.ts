@@ -4,29 +4,13 @@ import { compared, unknown, type RigPromise } from '../promise.ts';
 import { say, type ProofContext } from './context.ts';
 import { carrierItem, loadedOf } from './loaded.ts';
 import { lastLiquidPromises } from './stability-last-liquid.ts';
-import { bendSteps, tipSteps } from './stability-working.ts';
+import { bendSteps, tipSteps, type TipAngle } from './stability-working.ts';
 
 /** Slope that a rig must stand across when the brief names none: start value of ours [rad]. */
 export const SLOPE_START = (15 * Math.PI) / 180;
 
 /** Fills that are tried: a part-full tank may tip sooner than a full one. */
 const TRIED = [1, 0.75, 0.5, 0.25, 0] as const;
-
-/** The slope at which a rig tips over sideways, at the fill that is worst. */
-export interface TipAngle {
-  /** [rad] */
-  readonly angle: number;
-  /** Share of the tank. */
-  readonly fill: number;
-  /** Centre of mass as it acts in roll, above the ground [m]. */
-  readonly height: number;
-  readonly track: number;
-  readonly mass: number;
-  /** What the height is made of: masses and the height each acts at [kg, m]. */
-  readonly made: readonly { readonly name: string; readonly mass: number; readonly height: number }[];
-  /** The single support in front, a ball or the pin of a swinging axle, when it has one [m]. */
-  readonly support?: { readonly toAxle: number; readonly toCentre: number; readonly height: number };
-}
 
 /** Stays upright on the slope, holds a bend on the road, and still draws its last liquid there. */
 export function stabilityPromises(context: ProofContext): RigPromise[] {
