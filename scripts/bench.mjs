@@ -10,6 +10,7 @@ const benches = {
   search: 'packages/app/bench/search.bench.ts',
   exact: 'packages/app/bench/exact.bench.ts',
   learning: 'packages/app/bench/learning.bench.ts',
+  learned: 'packages/app/bench/learned.bench.ts',
   records: 'packages/app/bench/records.bench.ts',
   reproof: 'packages/app/bench/reproof.bench.ts',
   fault: 'packages/app/bench/fault.bench.ts',

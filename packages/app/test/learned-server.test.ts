@@ -7,8 +7,10 @@ import {
   yardSheet,
   type BuiltRig,
   type LearnedFactor,
+  type TestedCopy,
 } from '@spraywright/engine/yard';
 import { demoCatalogue, demoRig, demoShop } from './demo.ts';
+import { DATABASES, newRecords, type DatabaseName } from './both-databases.ts';
 import { testServer, type TestServer } from './desk-server.ts';
 import { syntheticShop } from './synthetic-shop.ts';
 
@@ -19,9 +21,9 @@ const onSheet = new Map(sheet.readings.map((r) => [r.id, r]));
 
 interface Told {
   document: unknown;
-  factors: (LearnedFactor & { drifts: boolean; told: string })[];
+  factors: (LearnedFactor & { drifts: boolean; told: string; machines?: TestedCopy[] })[];
   calibration: { readings: number; inside: number; bands: { tested: number; held: number }[] };
-  doubted: { serial: string; id: string }[];
+  doubted: { serial: string; id: string; sound: number; read?: string; window?: string }[];
   unfinished: string[];
   unfit: { serial: string; day: string; why: string }[];
 }
@@ -66,8 +68,8 @@ async function send(server: TestServer, path: string, body?: unknown, method = '
 }
 const learned = async (server: TestServer): Promise<Told> => send(server, '/api/learned');
 
-async function shopOf(machines: readonly BuiltRig[]): Promise<TestServer> {
-  const server = await testServer();
+async function shopOf(machines: readonly BuiltRig[], database: DatabaseName): Promise<TestServer> {
+  const server = await testServer(undefined, undefined, false, await place(database));
   await send(server, '/api/jobs', { id: 'utility', rig: raw, by: 'Dana' });
   for (const machine of machines) {
     await send(server, '/api/machines', { job: 'utility', version: 1, serial: machine.serial });
@@ -76,13 +78,15 @@ async function shopOf(machines: readonly BuiltRig[]): Promise<TestServer> {
   return server;
 }
 
-describe('What the records have taught', () => {
+const place = newRecords();
+
+describe.each(DATABASES)('What the records have taught on %s', (database) => {
   let server: TestServer;
-  beforeAll(async () => void (server = await shopOf(shop.machines)));
+  beforeAll(async () => void (server = await shopOf(shop.machines, database)));
   afterAll(() => server.close());
 
   it('is nothing where no rig was tested', async () => {
-    const empty = await testServer();
+    const empty = await shopOf([], database);
     expect(await learned(empty)).toMatchObject({
       document: { machines: 0, readings: 0, factors: [] },
       factors: [],
@@ -103,6 +107,18 @@ describe('What the records have taught', () => {
     expect(told.calibration.readings).toBe(shop.machines.reduce((n, m) => n + m.tests[0]!.values.size, 0));
   });
 
+  it('tells what each machine says of its own parts, the first tested first', async () => {
+    const { factors } = (await send(server, '/api/learned?machines=yes')) as Told;
+    for (const { machines, mean } of factors) {
+      expect(machines!.map((m) => m.serial)).toEqual(shop.machines.map((m) => m.serial).sort());
+      expect(machines!.every((m) => m.taken === '2026-03-03T10:00:00Z' && m.deviation > 0)).toBe(true);
+      // The part is about the middle of its copies.
+      const middle = machines!.reduce((sum, m) => sum + m.mean, 0) / machines!.length;
+      expect(Math.abs(middle - mean)).toBeLessThan(0.02);
+    }
+    expect((await learned(server)).factors.every((f) => f.machines === undefined)).toBe(true);
+  });
+
   it('makes the odds of the next rig sharper', async () => {
     const read = readLearned((await learned(server)).document);
     if (!read.ok) throw new Error(read.problems[0]!.message);
@@ -118,7 +134,7 @@ describe('What the records have taught', () => {
   });
 
   it('comes out the same when machines and tests come in another order', async () => {
-    const other = await shopOf([...shop.machines].reverse());
+    const other = await shopOf([...shop.machines].reverse(), database);
     const [there, here] = [await learned(other), await learned(server)];
     expect(there.factors.map((f) => f.key)).toEqual(here.factors.map((f) => f.key));
     there.factors.forEach((f, i) => expect(f.mean).toBeCloseTo(here.factors[i]!.mean, 9));
@@ -143,7 +159,7 @@ describe('What the records have taught', () => {
   });
 
   it('tells of a reading that does not fit all others, and of a test that cannot be read', async () => {
-    const other = await shopOf(shop.machines);
+    const other = await shopOf(shop.machines, database);
     const [first] = shop.machines;
     const bucket = [...first!.tests[0]!.values.keys()].find((id) => id.startsWith('bucket:'))!;
     await send(other, '/api/machines', { job: 'utility', version: 1, serial: 'S-80' });
@@ -155,7 +171,12 @@ describe('What the records have taught', () => {
       entries: [conditions, { ...rest[0]!, document }, ...rest.slice(1)],
     });
     const told = await learned(other);
-    expect(told.doubted).toContainEqual({ serial: 'S-80', id: bucket });
+    const doubted = told.doubted.find((d) => d.serial === 'S-80' && d.id === bucket)!;
+    expect(doubted.sound).toBeLessThan(0.01);
+    expect(doubted).toMatchObject({ task: 'Time to fill 1 gal from the gun' });
+    // It is told with what was read and with what was expected of it.
+    expect(doubted.read).toMatch(/min$/);
+    expect(doubted.window).toMatch(/^\d+ s to \d+ s$/);
     expect(told.unfit).toMatchObject([{ serial: 'S-81', day: '2026-03-03' }]);
     expect(told.unfit[0]!.why).toContain('no-such-row');
     expect(told.factors.every((f) => f.rigs === 7)).toBe(true);
@@ -163,7 +184,7 @@ describe('What the records have taught', () => {
   });
 
   it('is not put right twice once the shop has put the leaflet right', async () => {
-    const other = await shopOf(shop.machines);
+    const other = await shopOf(shop.machines, database);
     const pump = [...rig.items.values()].find((i) => i.part.kind.endsWith('pump'))!.part.id;
     const keys = async () => (await learned(other)).factors.map((f) => f.key).filter((k) => k.includes(pump));
     const before = await keys();

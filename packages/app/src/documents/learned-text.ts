@@ -46,7 +46,7 @@ function calibrationLines({ bands, readings, inside, windows }: Calibration): st
   return [
     ...bands.map(
       (b) =>
-        `  promised ${Math.round(b.from * 100)} to ${Math.round(b.to * 100)} times in 100: ${b.tested} tested, ${b.promised.toFixed(1)} should hold, ${b.held} did`,
+        `  promised ${Math.round(b.from * 100)} to ${Math.round(b.to * 100)} times in 100: ${b.tested} tested, ${b.promised.toFixed(1)} should hold (${b.fair[0]} to ${b.fair[1]}), ${b.held} did: ${b.told}`,
     ),
     `  ${inside} of ${count(readings, 'reading')} inside the windows that hold nine in ten: ${windows}`,
   ];

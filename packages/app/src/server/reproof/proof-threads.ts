@@ -1,13 +1,11 @@
 import { availableParallelism } from 'node:os';
-import { Worker } from 'node:worker_threads';
+import type { Worker } from 'node:worker_threads';
 import type { OpenQuote, ReproofFinding } from '../../store/index.ts';
 import type { CatalogueFiles } from '../catalogue-files.ts';
+import { answerOf, sourceThread } from '../source-thread.ts';
 
 /** More threads than this wait for the records. */
 const MOST = 4;
-
-/** Sources are read by a loader while developing; the built program has them as JavaScript. */
-const FROM_SOURCES = import.meta.url.endsWith('.ts');
 
 /** Threads that prove quotes with one edition of the catalogue. */
 export class ProofThreads {
@@ -15,7 +13,9 @@ export class ProofThreads {
 
   constructor(files: CatalogueFiles) {
     const count = Math.max(1, Math.min(MOST, availableParallelism() - 1));
-    this.#threads = Array.from({ length: count }, () => thread(files));
+    this.#threads = Array.from({ length: count }, () =>
+      sourceThread(new URL('./proof-worker', import.meta.url), files),
+    );
   }
 
   /**
@@ -40,7 +40,7 @@ export class ProofThreads {
         for (;;) {
           const batch = await inTurn(next);
           if (batch.length === 0) return;
-          const findings = await answerOf(thread, batch);
+          const findings = await answerOf<readonly ReproofFinding[]>(thread, batch);
           await inTurn(() => told(batch.length, findings));
         }
       }),
@@ -50,37 +50,4 @@ export class ProofThreads {
   async close(): Promise<void> {
     await Promise.all(this.#threads.map((thread) => thread.terminate()));
   }
-}
-
-function thread(files: CatalogueFiles): Worker {
-  if (!FROM_SOURCES) return new Worker(new URL('./proof-worker.js', import.meta.url), { workerData: files });
-  const source = JSON.stringify(new URL('./proof-worker.ts', import.meta.url).href);
-  const code = `import('tsx/esm/api').then(({ register }) => { register(); return import(${source}); });`;
-  return new Worker(code, { eval: true, workerData: files, execArgv: ['--conditions=source'] });
-}
-
-function answerOf(thread: Worker, batch: readonly OpenQuote[]): Promise<readonly ReproofFinding[]> {
-  return new Promise((resolve, reject) => {
-    const done = () => {
-      thread.off('message', answered);
-      thread.off('error', failed);
-      thread.off('exit', ended);
-    };
-    const answered = (findings: readonly ReproofFinding[]) => {
-      done();
-      resolve(findings);
-    };
-    const failed = (error: Error) => {
-      done();
-      reject(error);
-    };
-    const ended = () => {
-      done();
-      reject(new Error('the thread that proves quotes has ended'));
-    };
-    thread.on('message', answered);
-    thread.on('error', failed);
-    thread.on('exit', ended);
-    thread.postMessage(batch);
-  });
 }

@@ -5,6 +5,7 @@ import { PartsSheet } from './parts-sheet.tsx';
 import { CalendarSheet } from './quotes/calendar-sheet.tsx';
 import { JobsSheet } from './quotes/jobs-sheet.tsx';
 import { QuotesSheet } from './quotes/quotes-sheet.tsx';
+import { LearnedSheet } from './learned/learned-sheet.tsx';
 import { PeopleSheet } from './people-sheet.tsx';
 
 /** What a section of the office is given: the rest of the address behind its name, and the units people read. */
@@ -25,6 +26,7 @@ export const SECTIONS: readonly [Section, ...Section[]] = [
   { path: 'quotes', name: 'Quotes', Sheet: QuotesSheet },
   { path: 'calendar', name: 'Calendar', Sheet: CalendarSheet },
   { path: 'parts', name: 'Parts', Sheet: PartsSheet },
+  { path: 'learned', name: 'Yard tests', Sheet: LearnedSheet },
   { path: 'people', name: 'People', Sheet: PeopleSheet },
   { path: 'doings', name: 'Who did what', Sheet: DoingsSheet },
 ];

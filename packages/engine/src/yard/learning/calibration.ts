@@ -1,4 +1,5 @@
 import { normalShareBelow } from '../../physics/index.ts';
+import { binomialBand } from './binomial-band.ts';
 import type { TakenReadings } from '../readings-document.ts';
 import type { YardSheet } from '../sheet.ts';
 import { tapeSays } from '../tape-wind.ts';
@@ -18,6 +19,10 @@ export interface CalibrationBand {
   /** How many should have held: the sum of their probabilities. */
   readonly promised: number;
   readonly held: number;
+  /** So many would hold in nine of ten shops whose odds are right. */
+  readonly fair: readonly [number, number];
+  /** How what held compares with that. */
+  readonly told: 'as promised' | 'held less often' | 'held more often' | 'too few to tell';
 }
 
 export interface Calibration {
@@ -33,6 +38,8 @@ const EDGES = [0, 0.5, 0.9, 0.99, 1] as const;
 const NINE_IN_TEN = 0.9;
 /** Fewer readings than this show no share of windows. */
 const FEWEST = 40;
+/** Fewer promises of about one probability than this show nothing of it. */
+const FEWEST_PROMISES = 10;
 /** Readings of one rig move together, so only a gap of so many deviations of independent ones is told. */
 const TOLD = 4;
 
@@ -64,7 +71,26 @@ export function calibrationOf(tests: readonly SheetTest[]): Calibration {
         if (limit.sense === 'at-most' ? value <= limit.value : value >= limit.value) band.held++;
       }
     }
-  return { bands: bands.filter((b) => b.tested > 0), readings, inside, windows: windowsOf(readings, inside) };
+  return {
+    bands: bands.filter((b) => b.tested > 0).map(judged),
+    readings,
+    inside,
+    windows: windowsOf(readings, inside),
+  };
+}
+
+function judged(band: Omit<CalibrationBand, 'fair' | 'told'>): CalibrationBand {
+  const { tested, promised, held } = band;
+  const fair = binomialBand(tested, promised / tested, NINE_IN_TEN);
+  const told =
+    tested < FEWEST_PROMISES
+      ? 'too few to tell'
+      : held < fair[0]
+        ? 'held less often'
+        : held > fair[1]
+          ? 'held more often'
+          : 'as promised';
+  return { ...band, fair, told };
 }
 
 function windowsOf(readings: number, inside: number): Calibration['windows'] {

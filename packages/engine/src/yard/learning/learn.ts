@@ -26,11 +26,22 @@ export interface LearnedFactor {
   readonly rigs: number;
 }
 
+/** What readings say of one input of one built machine. */
+interface LearnedInput {
+  readonly id: string;
+  readonly mean: number;
+  readonly deviation: number;
+  /** Key of the factor that it shares with other copies; absent where none of its readings depends on it. */
+  readonly factor?: string;
+}
+
 /** What readings say of one built machine. */
 export interface LearnedCopy {
   readonly rig: string;
   readonly serial?: string;
-  readonly inputs: readonly { readonly id: string; readonly mean: number; readonly deviation: number }[];
+  /** When it was tested, as written down, the first first. */
+  readonly taken: readonly string[];
+  readonly inputs: readonly LearnedInput[];
   /** Probability that a reading was taken as its instrument takes it; the rest, that something went wrong [-]. */
   readonly readings: readonly { readonly id: string; readonly sound: number }[];
   readonly unused: readonly { readonly id: string; readonly why: string }[];
@@ -316,15 +327,17 @@ function varianceOf(
 }
 
 function copyOf(cell: Cell, { x, inverse }: State, covariance: Matrix): LearnedCopy {
-  const { built, inputs, readings, unused } = cell.evidence;
+  const { built, inputs, keys, readings, unused } = cell.evidence;
   const scatter = scatterOf(cell);
   return {
     rig: built.rig.document.id,
     ...(built.serial === undefined ? {} : { serial: built.serial }),
+    taken: built.tests.flatMap(({ document }) => document.taken ?? []).sort(),
     inputs: inputs.map(({ id, mean }, k) => ({
       id,
       mean: mean + x[k]!,
       deviation: Math.sqrt(varianceOf(cell, inverse, covariance, scatter, k, true)),
+      ...(cell.teaches.has(cell.at[k]!) ? { factor: keys[k]! } : {}),
     })),
     readings: readings.map(({ id }, r) => ({ id, sound: cell.sound[r]! })),
     unused,

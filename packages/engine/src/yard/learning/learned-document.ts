@@ -71,7 +71,9 @@ export function learnedDocument({ factors, copies }: Learned): LearnedDocument {
     machines: copies.length,
     readings: copies.reduce((n, c) => n + c.readings.filter((r) => r.sound >= 0.5).length, 0),
     built: copies.flatMap(({ rig, serial, inputs }) =>
-      serial === undefined ? [] : [{ rig, serial, inputs }],
+      serial === undefined
+        ? []
+        : [{ rig, serial, inputs: inputs.map(({ id, mean, deviation }) => ({ id, mean, deviation })) }],
     ),
     factors: factors
       .filter((f: LearnedFactor) => f.rigs > 0)
