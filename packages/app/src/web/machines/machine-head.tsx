@@ -28,7 +28,11 @@ export function MachineSheet<T>(given: {
         <h1>
           {serial}: {machine?.title ?? ''}
         </h1>
-        <p>{machine === undefined ? '' : `For ${machine.customer}. Begun ${dayText(machine.madeAt)}.`}</p>
+        {machine !== undefined && (
+          <p>
+            {machine.customer === '' ? '' : `For ${machine.customer}. `}Begun {dayText(machine.madeAt)}.
+          </p>
+        )}
       </header>
       {why !== undefined && <p role="status">{why}</p>}
       {machine !== undefined && <KeepingNote state={state} />}

@@ -1,7 +1,7 @@
-export { FAULTS, faultOf, type FaultId } from './faults.data.ts';
+export { FAULT_SOURCE, FAULTS, faultOf, type FaultId } from './faults.data.ts';
 export { faultCases, type FaultCase } from './fault-cases.ts';
 export { faultModel, shownWith, type FaultModel } from './fault-model.ts';
 export { LOOKS, yesWith, type LookId } from './looks.data.ts';
 export { diagnose, diagnoseWith, type Diagnosis, type DiagnosisState } from './diagnosis.ts';
-export type { Suspect } from './diagnose.ts';
+export { chanceText, remedyOf, toldChecks, toldSuspects, verdictText } from './fault-words.ts';
 export type { NextCheck } from './next-check.ts';

@@ -17,7 +17,8 @@ interface InsteadGiven {
 /** Another part instead of one of the list: the whole rig is proven with it first, here and again by the records. */
 export function PartInstead({ slots, putIn, machine, onPutIn }: InsteadGiven) {
   const [slot, setSlot] = useState('');
-  const tried = useTold('instead', machine, slot === '' ? undefined : { slot }, false);
+  const told = useTold('instead', machine, slot === '' ? undefined : { slot });
+  const tried = told?.current === true ? told : undefined;
   return (
     <section aria-labelledby="instead-heading">
       <h2 className="heading" id="instead-heading">

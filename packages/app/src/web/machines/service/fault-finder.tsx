@@ -1,5 +1,5 @@
 import { parseQuantity } from '@spraywright/engine/quantity';
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { MachineKeeper } from '../machine-keeper.ts';
 import type { CheckRow, FaultSheet, Questions } from '../worker/protocol.ts';
 
@@ -7,13 +7,15 @@ export type Asked = Questions['fault']['asks'];
 
 interface FinderGiven {
   readonly sheet: FaultSheet;
+  /** Whether the sheet tells of everything that was read, and of the machine as it now is. */
+  readonly weighed: boolean;
   readonly asked: Asked;
   readonly onAsk: (asked: Asked) => void;
   readonly keeper: MachineKeeper;
 }
 
 /** Symptom and readings in; the likeliest faults, the next check and the part to send out. */
-export function FaultFinder({ sheet, asked, onAsk, keeper }: FinderGiven) {
+export function FaultFinder({ sheet, weighed, asked, onAsk, keeper }: FinderGiven) {
   const known = new Set([...asked.readings, ...asked.looks].map((a) => a.id));
   const given = sheet.checks.filter((c) => known.has(c.id));
   const next = sheet.next.filter((c) => !known.has(c.id));
@@ -36,8 +38,10 @@ export function FaultFinder({ sheet, asked, onAsk, keeper }: FinderGiven) {
       ))}
       {known.size === 0 ? (
         <p className="verdict">Nothing has been read yet: begin with the first check.</p>
-      ) : (
+      ) : weighed ? (
         <Verdict sheet={sheet} />
+      ) : (
+        <p className="verdict">Weighing what was read.</p>
       )}
       {next.length > 0 && (
         <>
@@ -57,6 +61,7 @@ export function FaultFinder({ sheet, asked, onAsk, keeper }: FinderGiven) {
       </details>
       <KeepCall
         sheet={sheet}
+        weighed={weighed}
         asked={asked}
         keeper={keeper}
         onKept={() => onAsk({ readings: [], looks: [] })}
@@ -82,26 +87,28 @@ function Verdict({ sheet }: { readonly sheet: FaultSheet }) {
           {sheet.part !== undefined && ` (${sheet.part})`}
         </p>
       )}
-      <table className="lines suspects">
-        <thead>
-          <tr>
-            <th scope="col">cause</th>
-            <th scope="col">chance</th>
-            <th scope="col" aria-hidden="true" />
-          </tr>
-        </thead>
-        <tbody>
-          {sheet.suspects.map((s) => (
-            <tr key={s.name}>
-              <th scope="row">{s.name}</th>
-              <td>{s.chance}</td>
-              <td className="bar" aria-hidden="true">
-                <span style={{ width: `${(100 * s.probability).toFixed(1)}%` }} />
-              </td>
+      {sheet.suspects.length > 0 && (
+        <table className="lines suspects">
+          <thead>
+            <tr>
+              <th scope="col">cause</th>
+              <th scope="col">chance</th>
+              <th scope="col" aria-hidden="true" />
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {sheet.suspects.map((s) => (
+              <tr key={s.name}>
+                <th scope="row">{s.name}</th>
+                <td>{s.chance}</td>
+                <td className="bar" aria-hidden="true">
+                  <span style={{ width: `${(100 * s.probability).toFixed(1)}%` }} />
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
     </div>
   );
 }
@@ -112,13 +119,7 @@ function Check(given: {
   readonly onAsk: (asked: Asked) => void;
 }) {
   const { check, asked, onAsk } = given;
-  const tells = check.bits === undefined ? '' : ` Tells ${check.bits.toFixed(2)} bit.`;
-  const words = (
-    <p>
-      {check.text}
-      <span className="note">{tells}</span>
-    </p>
-  );
+  const words = <p>{check.text}</p>;
   if (check.kind === 'look') {
     const answer = asked.looks.find((l) => l.id === check.id)?.answer;
     const put = (to: 'yes' | 'no') =>
@@ -191,35 +192,45 @@ function ReadingBox(given: {
 
 function KeepCall(given: {
   readonly sheet: FaultSheet;
+  readonly weighed: boolean;
   readonly asked: Asked;
   readonly keeper: MachineKeeper;
   readonly onKept: () => void;
 }) {
-  const { sheet, asked, keeper, onKept } = given;
+  const { sheet, weighed, asked, keeper, onKept } = given;
   const [words, setWords] = useState('');
   const [done, setDone] = useState('');
   const [sentPart, setSentPart] = useState('');
   const [problem, setProblem] = useState('');
+  const [wanted, setWanted] = useState(false);
+  const keep = () => {
+    const read = asked.readings.length + asked.looks.length;
+    keeper.write('service', {
+      words: words.trim(),
+      readings: asked.readings,
+      looks: asked.looks,
+      verdict: read === 0 ? 'Nothing was read' : sheet.verdict,
+      state: read === 0 ? 'cannot-tell' : sheet.state,
+      done: done.trim(),
+      sent: sentPart.trim(),
+    });
+    setWanted(false);
+    setWords('');
+    setDone('');
+    setSentPart('');
+    onKept();
+  };
+  // A call is kept with the verdict of everything that was read, which may still be awaited.
+  useEffect(() => {
+    if (wanted && weighed) keep();
+  }, [wanted, weighed]);
   return (
     <form
       onSubmit={(event) => {
         event.preventDefault();
         if (words.trim() === '') return setProblem('Write down what was said first');
         setProblem('');
-        const read = asked.readings.length + asked.looks.length;
-        keeper.write('service', {
-          words: words.trim(),
-          readings: asked.readings,
-          looks: asked.looks,
-          verdict: read === 0 ? 'Nothing was read' : sheet.verdict,
-          state: read === 0 ? 'cannot-tell' : sheet.state,
-          done: done.trim(),
-          sent: sentPart.trim(),
-        });
-        setWords('');
-        setDone('');
-        setSentPart('');
-        onKept();
+        setWanted(true);
       }}
     >
       <h3>Write the call down</h3>
@@ -249,6 +260,7 @@ function KeepCall(given: {
           Keep this call
         </button>
       </p>
+      <p role="status">{wanted && !weighed ? 'Kept as soon as what was read is weighed.' : ''}</p>
       {problem !== '' && (
         <p className="broken" role="alert">
           {problem}.

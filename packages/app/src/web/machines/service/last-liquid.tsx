@@ -53,7 +53,8 @@ export function LastLiquid({ machine, record, keeper }: LiquidGiven) {
           ))}
         </select>
       </p>
-      {next !== '' && (
+      {next !== '' && !told.current && <p role="status">Looking up what must not meet.</p>}
+      {next !== '' && told.current && (
         <BeforeNext
           key={next}
           between={told.value.between}

@@ -18,6 +18,8 @@ export function ServiceSection({ serial, units }: { readonly serial: string; rea
   const [asked, setAsked] = useState(NOTHING);
   const machine = askedOf(state, units);
   const told = useTold('fault', machine, asked);
+  // Until the entries are there, a part that was put in since may be missing from what the engine was asked.
+  const weighed = told?.current === true && state.keeping.is !== 'asking';
   const record = useMemo(() => serviceState(state), [state]);
   return (
     <MachineSheet name="Service" serial={serial} state={state} told={told}>
@@ -26,7 +28,7 @@ export function ServiceSection({ serial, units }: { readonly serial: string; rea
           <Papers serial={serial} units={units} />
           <WhoWorks />
           <LastLiquid machine={machine!} record={record} keeper={keeper} />
-          <FaultFinder sheet={value} asked={asked} onAsk={setAsked} keeper={keeper} />
+          <FaultFinder sheet={value} weighed={weighed} asked={asked} onAsk={setAsked} keeper={keeper} />
           <Calls calls={record.calls} />
         </>
       )}

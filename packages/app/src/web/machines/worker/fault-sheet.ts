@@ -1,17 +1,21 @@
 import {
+  chanceText,
   diagnoseWith,
   dutyConditions,
+  FAULT_SOURCE,
   faultModel,
   LOOKS,
   matchReadings,
   readingTask,
   readReadings,
+  remedyOf,
+  toldChecks,
+  toldSuspects,
+  verdictText,
   yardSheet,
-  type Diagnosis,
   type FaultModel,
   type LookId,
   type NextCheck,
-  type Suspect,
   type TakenReadings,
   type YardSheet,
 } from '@spraywright/engine/yard';
@@ -21,10 +25,6 @@ import type { CheckRow, FaultSheet, Questions } from './protocol.ts';
 
 /** Suspects and checks that are told. */
 const TOLD = 6;
-/** Suspects less likely than this are left out. */
-const LEAST_TOLD = 0.005;
-/** Above this a further check tells nothing that matters. */
-const SURE = 0.99;
 
 interface Known {
   readonly machine: ProvenMachine;
@@ -42,26 +42,29 @@ export function faultSheet(machine: ProvenMachine, asks: Questions['fault']['ask
   const { sheet, model } = modelOf(machine, taken.head, asks.waterTemperature);
   const matched = matchReadings(taken.head, sheet.rig, sheet.readings);
   if (!matched.ok) problems.push(...matched.problems.map((p) => p.message));
-  const diagnosis = diagnoseWith(
-    model,
-    matched.ok ? matched.taken : { document: taken.head, values: new Map() },
-  );
-  const [first] = diagnosis.suspects;
+  const head = { checks: checksOf(sheet, units), problems };
+  if (!matched.ok || problems.length > 0)
+    return {
+      ...head,
+      state: 'cannot-tell',
+      verdict: 'What was read cannot be weighed: it does not fit this machine',
+      suspects: [],
+      next: [],
+      source: FAULT_SOURCE,
+    };
+  const diagnosis = diagnoseWith(model, matched.taken);
   return {
-    checks: checksOf(sheet, units),
+    ...head,
     state: diagnosis.state,
-    verdict: verdictOf(diagnosis),
-    ...(diagnosis.state === 'found' ? remedyOf(machine, first!) : {}),
-    suspects: diagnosis.suspects
-      .filter((s) => s.probability >= LEAST_TOLD)
-      .slice(0, TOLD)
-      .map((s) => ({ name: s.name, chance: chance(s), probability: s.probability })),
-    next:
-      first!.probability > SURE
-        ? []
-        : diagnosis.next.slice(0, TOLD).flatMap((check) => checkOf(check, sheet, units) ?? []),
+    verdict: verdictText(diagnosis),
+    ...remedyOf(machine.rig, diagnosis),
+    suspects: toldSuspects(diagnosis, TOLD).map((s) => ({
+      name: s.name,
+      chance: chanceText(s),
+      probability: s.probability,
+    })),
+    next: toldChecks(diagnosis, TOLD).flatMap((check) => checkOf(check, sheet, units) ?? []),
     source: diagnosis.source,
-    problems,
   };
 }
 
@@ -117,34 +120,5 @@ function checksOf(sheet: YardSheet, units: UnitSystem): CheckRow[] {
 
 function checkOf(check: NextCheck, sheet: YardSheet, units: UnitSystem): CheckRow | undefined {
   const id = 'look' in check ? check.look : check.reading;
-  const row = checksOf(sheet, units).find((c) => c.id === id);
-  return row === undefined ? undefined : { ...row, bits: check.bits };
-}
-
-function verdictOf({ state, suspects }: Diagnosis): string {
-  const [first, second] = suspects;
-  switch (state) {
-    case 'found':
-      return `Most likely, ${chance(first!)}: ${first!.name}`;
-    case 'nothing-wrong':
-      return `Nothing wrong by what was read, ${chance(first!)}: it reads as a sound rig of these parts does`;
-    case 'unknown-cause':
-      return `No known fault reads so, ${chance(first!)}. Are the readings right, and are the parts those of the list?`;
-    case 'cannot-tell':
-      return `Cannot tell yet: what was read does not separate ${first!.name} (${chance(first!)}) from ${second!.name} (${chance(second!)})`;
-  }
-}
-
-function remedyOf({ rig }: ProvenMachine, { item, send, mend }: Suspect) {
-  const part = rig.items.get(item ?? '')?.part;
-  return {
-    ...(mend === undefined ? {} : { mend }),
-    send: send === undefined || part === undefined ? 'nothing' : `${send}, for ${part.name}`,
-    ...(send === undefined || part === undefined ? {} : { part: part.id }),
-  };
-}
-
-function chance({ probability }: Suspect): string {
-  if (probability > SURE) return 'more than 99 in 100';
-  return probability < 0.01 ? 'under 1 in 100' : `${Math.floor(100 * probability)} in 100`;
+  return checksOf(sheet, units).find((c) => c.id === id);
 }

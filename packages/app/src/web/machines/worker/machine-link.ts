@@ -42,17 +42,15 @@ export function askedOf({ machine, entries, waiting: unsent }: MachineState, uni
   return { serial, document, instead, units } satisfies AskedMachine;
 }
 
-/**
- * What the engine tells of a machine, told anew when what is asked changes.
- *
- * @param stays whether the last answer stays until the next is there; where it does not, undefined says that it is awaited
- */
+/** An answer, and whether it is one to what is asked now: the last stays until the next is there. */
+export type ToldOf<T> = Told<T> & { readonly current: boolean };
+
+/** What the engine tells of a machine, told anew when what is asked or the machine changes; undefined before the first answer. */
 export function useTold<T extends Topic>(
   topic: T,
   machine: AskedMachine | undefined,
   asks: Questions[T]['asks'] | undefined,
-  stays = true,
-): Told<Questions[T]['tells']> | undefined {
+): ToldOf<Questions[T]['tells']> | undefined {
   const [told, setTold] = useState<{ readonly key: string; readonly answer: Told<Questions[T]['tells']> }>();
   const key = JSON.stringify([machine?.serial, machine?.units, machine?.instead.length, asks]);
   useEffect(() => {
@@ -66,5 +64,5 @@ export function useTold<T extends Topic>(
     };
     // The key stands for everything that is asked.
   }, [key]);
-  return stays || told?.key === key ? told?.answer : undefined;
+  return told === undefined ? undefined : { ...told.answer, current: told.key === key };
 }

@@ -163,8 +163,6 @@ export interface CheckRow {
   readonly text: string;
   /** What kind of value is typed. */
   readonly dimension?: Dimension;
-  /** How much it is expected to tell [bit]; absent where it was not reckoned. */
-  readonly bits?: number;
 }
 
 export interface FaultSheet {
@@ -177,6 +175,7 @@ export interface FaultSheet {
   /** Part number of what is sent, or of what it is for. */
   readonly part?: string;
   readonly suspects: readonly FaultRow[];
+  /** The most telling first. */
   readonly next: readonly CheckRow[];
   readonly source: string;
   /** Readings that do not fit, each a sentence. */

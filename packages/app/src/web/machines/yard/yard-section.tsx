@@ -9,6 +9,7 @@ import {
   type YardSheet,
 } from '@spraywright/engine/yard';
 import { useEffect, type ReactNode } from 'react';
+import { momentText } from '../../frame/moment.ts';
 import { hashOf } from '../../frame/hash.ts';
 import { KeepingNote } from '../keeping-note.tsx';
 import { askedOf, useTold } from '../worker/machine-link.ts';
@@ -70,7 +71,16 @@ export function YardSection({ serial, at, units }: YardGiven) {
         <KeepingNote state={taken.state} />
       </Page>
     );
-  return <TestSheet serial={serial} open={at[0]} taken={taken} told={answer.value} units={units} />;
+  return (
+    <TestSheet
+      serial={serial}
+      open={at[0]}
+      taken={taken}
+      told={answer.value}
+      current={answer.current && keeping.is !== 'asking'}
+      units={units}
+    />
+  );
 }
 
 function Page(given: { readonly serial: string; readonly count: string; readonly children: ReactNode }) {
@@ -92,10 +102,12 @@ interface SheetGiven {
   readonly open: string | undefined;
   readonly taken: TakenTest;
   readonly told: YardTold;
+  /** Whether it tells of everything that was read, and of the machine as it now is. */
+  readonly current: boolean;
   readonly units: UnitSystem;
 }
 
-function TestSheet({ serial, open, taken, told, units }: SheetGiven) {
+function TestSheet({ serial, open, taken, told, current, units }: SheetGiven) {
   const { sheet, judged, cautions, problems } = told;
   const { test, state, tests } = taken;
   const rows = sheet.readings;
@@ -122,7 +134,7 @@ function TestSheet({ serial, open, taken, told, units }: SheetGiven) {
       {sheet.untested.map((name) => (
         <p key={name}>{name}: finds no steady state with water; it cannot be tested.</p>
       ))}
-      <Result judged={judged} taken={taken} />
+      <Result judged={judged} current={current} taken={taken} />
       <KeepingNote state={state} />
       <Bar serial={serial} rows={rows} open={open} taken={taken} />
       <TestsBefore tests={tests} shown={test?.id} onChoose={taken.choose} />
@@ -195,7 +207,9 @@ function Cautions({ cautions }: { cautions: readonly CautionRow[] }) {
   );
 }
 
-function Result({ judged, taken }: { judged: JudgedTest; taken: TakenTest }) {
+/** A test is finished by the word for everything that was read, never by the one before the last reading. */
+function Result(given: { judged: JudgedTest; current: boolean; taken: TakenTest }) {
+  const { judged, current, taken } = given;
   const { test } = taken;
   if (test === undefined || test.values.size === 0) return null;
   const { finished } = test;
@@ -206,14 +220,14 @@ function Result({ judged, taken }: { judged: JudgedTest; taken: TakenTest }) {
         <ReadingMark state={judged.state} size={34} /> The test: <b>{word}</b>
       </p>
       {finished === undefined ? (
-        <button type="button" onClick={() => taken.finish(judged.state)}>
+        <button type="button" disabled={!current} onClick={() => taken.finish(judged.state)}>
           {judged.state === 'missing'
             ? 'Finish as it is, not complete'
             : `Finish the test: ${word.toLowerCase()}`}
         </button>
       ) : (
         <p>
-          Finished {finished.at.slice(0, 16).replace('T', ' ')} UTC
+          Finished {momentText(finished.at)}
           {finished.by === '' ? '' : ` by ${finished.by}`}. A further reading opens it again.
         </p>
       )}
