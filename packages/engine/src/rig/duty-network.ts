@@ -114,7 +114,7 @@ export function dutyNetwork(rig: Rig, duty: Duty, liquid: NetworkLiquid): DutyNe
 }
 
 /** Height of a line's outlet above the ground in a duty [m]. */
-export function outletHeightOf(line: RigLine, duty: Duty): number {
+export function outletHeightOf(line: Pick<RigLine, 'opens'>, duty: Duty): number {
   return duty.outletHeight ?? OUTLET_HEIGHT[line.opens as keyof typeof OUTLET_HEIGHT] ?? 0;
 }
 

@@ -132,7 +132,7 @@ function mainSpare(
   const part = (id: Group['id'], k: number) => groups[order.indexOf(id)]?.parts[k];
   const regulator = part('return', 0);
   if (regulator?.kind !== 'regulator' || core.main === undefined) return parting.cap;
-  const most = core.main.spare(regulator, part('agitation', 1), part('agitation', 0));
+  const most = core.main.spare(regulator, part('return', 1), part('agitation', 1), part('agitation', 0));
   return most < 0 ? -1 : marginStep(most);
 }
 

@@ -1,40 +1,60 @@
 import type { Part, PartOf } from '../../catalogue/index.ts';
+import { hoseLoss, pumpDemand } from '../../physics/index.ts';
+import { askedFlow } from '../asked-flow.ts';
+import { RETURN_HOSE } from '../design/rest-of-rig.ts';
 import { usedOutlets } from '../design/outlet-demands.ts';
+import { outletHeightOf } from '../duty-network.ts';
 import { elbowK, teeBranchK, valveK } from '../fitting-loss.ts';
+import { liquidDepth } from '../tank-level.ts';
 import type { LineNeeds } from './line-needs.ts';
-import { drivePower, mainShut } from './main-pressure.ts';
+import { drivePower } from './main-pressure.ts';
+import { flowOf, mainPressureOf, type Way } from './main-state.ts';
+import { leastAtNozzles, mostOut } from './outlet-most.ts';
 import { lineLoss, outletNeed } from './outlet-need.ts';
-import { slipPerPressure, type PumpFlow } from './pump-flow.ts';
+import { slipAt, type PumpFlow } from './pump-flow.ts';
 import type { PartAt, SearchSpace } from './space.ts';
+import { leastSuctionLoss } from './trim-margins.ts';
 
 const BAR = 1e5;
 const G = 9.80665;
-/** A hair for what the laws of the network have besides. */
-const HAIR = 1e-4;
-/** Share of the flow of a jet that is counted on behind its valve and bends. */
-const JET_LEAST = 0.8;
-/** Share of the pressure at a nozzle that is counted on behind boom and bends. */
-const NOZZLE_LEAST = 0.93;
+/** For what the laws of the network have besides: a share of a flow or a loss. */
+const HAIR = 3e-4;
+/** Share of a hose's friction that is counted on. */
+const COUNTED = 0.98;
+/** Times the loss of a jet and its bends that it may have with their laminar part. */
+const MORE = 1.05;
+/** The reserve of a pump is reckoned for flows up to this only [m3/s]. */
+const MOST_ASKED = 1;
 
 /** One duty as the main sees it. */
 interface MainDuty {
   readonly density: number;
+  readonly viscosity: number;
   readonly agitate: boolean;
   /** Share of the tank that must be stirred [1/s]; 0 when nothing asks for it. */
   readonly stirred: number;
   readonly set: number;
-  /** Least that goes out, and least pressure at the manifold, in a rig that keeps its promises. */
-  readonly flow: number;
+  /** Least pressure at the manifold that its outlets ask, seen from the surface of the tank [Pa]. */
   readonly pressure: number;
-  /** Most that can go out at the set pressure. */
-  readonly most: number;
-  /** Nozzles open, at the pressure in front of them when the set is held, and their highest. */
-  readonly nozzles: { readonly pressure: number; readonly highest: number } | undefined;
+  /** Least that goes out in a rig that keeps its promises [m3/s]. */
+  readonly flow: number;
+  /** Outlets at no less than they let out; undefined where that is not known. */
+  readonly out: readonly Way[] | undefined;
+  /** What the outlets must get by the brief [m3/s]. */
+  readonly asked: number | undefined;
+  /** Pressure of the tank at pump and manifold with nothing flowing [Pa]. */
+  readonly atPump: number;
+  readonly atManifold: number;
+  readonly slip: number;
+  /** Highest pressure that its nozzles may have, and the least they have by that of the manifold. */
+  readonly nozzles: { readonly highest: number; readonly least: (pressure: number) => number } | undefined;
 }
 
 /**
- * What a displacement pump, its regulator and an agitator let a rig spare: pressure that the parts stand, power behind
- * the pump, flow for outlets and jet together. Each figure is a bound on the side of more spare.
+ * What a displacement pump, its regulator with the return hose, and an agitator let a rig spare: pressure that the parts
+ * stand, power behind the pump, flow for outlets and jet together. The manifold has the one pressure at which as much is
+ * taken as the pump gives; with all that takes taken at its most, and the pump at its least, that pressure is a lower
+ * bound, the other way round an upper one. Each figure is a bound on the side of more spare.
  */
 export class MainCheck {
   readonly #duties: readonly MainDuty[];
@@ -43,7 +63,9 @@ export class MainCheck {
   readonly #flow: PumpFlow;
   readonly #rated: number;
   readonly #volume: number;
-  readonly #head: number;
+  readonly #elbows: { readonly back: number; readonly jet: number; readonly jetTees: number };
+  readonly #suction: readonly number[];
+  readonly #known = new Map<string, number>();
 
   constructor(
     space: SearchSpace,
@@ -59,69 +81,110 @@ export class MainCheck {
     this.#flow = flow;
     this.#rated = rated;
     this.#volume = tank.volume;
-    const lines = usedOutlets(space.layout, space.brief);
-    const { contexts, brief } = space;
+    const { contexts, brief, layout } = space;
+    const withPart = (slot: string) => layout.lines.find((l) => l.run.includes(slot));
+    this.#elbows = {
+      back: withPart('regulator')?.elbows ?? 0,
+      jet: withPart('agitator')?.elbows ?? 0,
+      jetTees: withPart('agitator')?.teesBranch ?? 0,
+    };
+    const nodeOf = (slot: string, end: 'from' | 'to') => layout.nodes[withPart(slot)?.[end] ?? ''] ?? 0;
+    const lines = usedOutlets(layout, brief);
+    const carrier = partAt('carrier');
     this.#duties = brief.duties.map((duty, i): MainDuty => {
       const liquid = contexts[0]!.liquids.get(duty.liquid)!;
-      const { density, agitationShare } = liquid;
+      const { density, viscosity, agitationShare } = liquid;
       const open = lines.filter((l) => (duty.open as readonly string[]).includes(l.opens));
-      const set = needs.sets[i]!;
       const outlets = open.map((l) => outletNeed(space, l, duty, partAt, 1));
-      const most = open.reduce((sum, l) => sum + mostOut(l.run, partAt, set, density), 0);
       const boom = open.find((l) => l.run.includes('nozzle'));
       const nozzle = partAt('nozzle');
+      const depth = liquidDepth(tank, duty.tankLevel);
+      const manifold = nodeOf('pump', 'to');
+      const deck = carrier?.kind === 'carrier' ? carrier.deckHeight : 0;
+      const lift = (line: (typeof lines)[number]) =>
+        density * G * (outletHeightOf(line, duty) - deck - manifold);
+      const out = open.map((l) => mostOut(l, partAt, density, lift(l)));
+      const asked = askedFlow(duty, liquid);
       return {
         density,
+        viscosity,
         agitate: duty.agitate,
         stirred: duty.agitate ? agitationShare : 0,
-        set,
-        flow: outlets.reduce((sum, o) => sum + o.flow, 0),
+        set: needs.sets[i]!,
         pressure: Math.max(0, ...outlets.map((o) => o.pressure)),
-        most,
+        flow: outlets.reduce((sum, o) => sum + o.flow, 0),
+        out: out.some((o) => o === undefined) ? undefined : out.flatMap((o) => o ?? []),
+        asked: asked === undefined ? undefined : asked * duty.open.length,
+        atPump: density * G * (depth - nodeOf('pump', 'from')),
+        atManifold: density * G * (depth - manifold),
+        slip: slipAt(pump, viscosity),
         nozzles:
           boom === undefined || nozzle?.kind !== 'nozzle'
             ? undefined
             : {
-                pressure: atNozzle(boom.run, partAt, set, density, (q) =>
+                highest: nozzle.maxPressure,
+                least: leastAtNozzles(boom, partAt, density, lift(boom), (q) =>
                   lineLoss(space, boom, duty, partAt, q),
                 ),
-                highest: nozzle.maxPressure,
               },
       };
     });
-    this.#head = Math.max(...this.#duties.map((d) => d.density)) * G * (tank.size.height + 0.2);
+    this.#suction = this.#duties.map((d) => leastSuctionLoss(space, Math.min(...flow.least), d.density));
   }
 
-  /** Most spare with a regulator, an agitator and its valve; below zero when a promise is broken. */
-  spare(regulator: PartOf<'regulator'>, agitator: Part | undefined, valve: Part | undefined): number {
-    const gradient = regulator.overridePressure / regulator.ratedFlow;
-    const jet = agitator?.kind === 'agitator' ? agitator.flowAtOneBar : 0;
+  /** Most spare with a regulator, its hose, an agitator and its valve; below zero when a promise is broken. */
+  spare(
+    regulator: PartOf<'regulator'>,
+    hose: Part | undefined,
+    agitator: Part | undefined,
+    valve: Part | undefined,
+  ): number {
+    const key = `${regulator.id} ${hose?.id} ${agitator?.id} ${valve?.id}`;
+    let spare = this.#known.get(key);
+    if (spare === undefined) this.#known.set(key, (spare = this.#spare(regulator, hose, agitator, valve)));
+    return spare;
+  }
+
+  #spare(
+    regulator: PartOf<'regulator'>,
+    hose: Part | undefined,
+    agitator: Part | undefined,
+    valve: Part | undefined,
+  ): number {
     const { efficiency } = this.#pump.law;
-    const slip = slipPerPressure(this.#pump);
+    const highest = this.#pump.maxPressure * 4;
+    const most = this.#flow.most;
     let spare = Infinity;
     let peak = 0;
-    for (const d of this.#duties) {
-      const jets = (p: number) => jet * Math.sqrt(Math.max(0, p) / BAR / (d.density / 1000));
-      const shutJets = d.agitate ? jet : 0;
-      // A pump slips by the pressure behind it, which follows from what it gives: the most that can be, then what that makes.
-      const gives = (p: number) =>
-        Math.max(0, this.#flow.most - slip.most * Math.min(this.#pump.maxPressure, p));
-      const highest = mainShut(d.set, gradient, this.#flow.most, 0, d.density);
-      const least = gives(highest * 1.1 + BAR);
-      const at = mainShut(d.set, gradient, least, shutJets, d.density);
-      peak = Math.max(peak, at * (1 + regulator.shutPeak));
-      const needed = (least * Math.max(0, at - this.#head)) / efficiency;
-      spare = Math.min(spare, 1 - at / this.#pump.maxPressure, (this.#power - needed) / this.#power);
+    for (const [i, d] of this.#duties.entries()) {
+      const jet = d.agitate ? this.#jet(d, agitator, valve) : undefined;
+      const jets = jet === undefined ? [] : [jet];
+      const inlet = d.atPump - this.#suction[i]!;
+      // Against no less than the inlet of a pump that starves.
+      const least = (p: number) => Math.max(0, most * (1 - HAIR) - d.slip * (p + BAR));
+      const gives = (p: number) => Math.max(0, most * (1 + HAIR) - d.slip * Math.max(0, p - inlet));
+      const back = this.#back(d, regulator, hose);
+      const shut = mainPressureOf({ gives: least, back: back.most, out: jets }, highest);
+      peak = Math.max(peak, shut * (1 + regulator.shutPeak));
+      const needed = (least(shut) * Math.max(0, shut - inlet)) / efficiency;
+      spare = Math.min(spare, 1 - shut / this.#pump.maxPressure, (this.#power - needed) / this.#power);
       // What the pump gives at the pressure that the outlets need must feed them and the jet.
-      const feeds = this.#flow.most - slip.least * Math.max(0, d.pressure - this.#head);
-      if (feeds * 1.002 < d.flow + (d.agitate ? JET_LEAST * jets(d.pressure) : 0)) return -1;
-      if (d.stirred > 0 && jet > 0) {
-        const most = d.set + gradient * Math.max(0, this.#flow.most - d.flow);
+      const needs = Math.max(0, d.pressure - d.atManifold);
+      if (gives(needs) < (d.flow + flowsOf(jets, needs)) * (1 - HAIR)) return -1;
+      if (d.stirred > 0 && jet !== undefined) {
+        const rest = (p: number) => Math.max(0, gives(p) - d.flow);
+        const narrow = { ...jet, linear: MORE * jet.linear, square: MORE * jet.square };
+        const high = mainPressureOf({ gives: rest, back: back.least, out: [narrow] }, highest);
         const asked = d.stirred * this.#volume;
-        spare = Math.min(spare, (throughValve(jets(most), most, valve, d.density) - asked) / asked);
+        spare = Math.min(spare, (flowOf(jet, high) - asked) / asked);
       }
-      if (d.nozzles !== undefined && least > d.most + (d.agitate ? jets(d.set) : 0))
-        spare = Math.min(spare, 1 - (NOZZLE_LEAST * d.nozzles.pressure) / d.nozzles.highest);
+      if (d.out === undefined) continue;
+      const low = mainPressureOf({ gives: least, back: back.most, out: [...jets, ...d.out] }, highest);
+      if (d.asked !== undefined && d.asked < MOST_ASKED) {
+        const demand = pumpDemand(d.asked, Math.min(MOST_ASKED, d.stirred * this.#volume));
+        if (demand > 0) spare = Math.min(spare, (gives(low) - demand) / demand);
+      }
+      if (d.nozzles !== undefined) spare = Math.min(spare, 1 - d.nozzles.least(low) / d.nozzles.highest);
     }
     const stands = Math.min(
       this.#rated,
@@ -131,49 +194,60 @@ export class MainCheck {
     );
     return Math.min(spare, 1 - peak / stands) + HAIR;
   }
-}
 
-/** Flow of a jet that its valve throttles: both take of the same pressure [m3/s]. */
-function throughValve(jet: number, pressure: number, valve: Part | undefined, density: number): number {
-  if (valve?.kind !== 'valve' || jet <= 0 || pressure <= 0) return jet;
-  const loss =
-    valve.flowAtOneBar !== undefined
-      ? (jet / valve.flowAtOneBar) ** 2 * BAR * (density / 1000)
-      : valve.form.startsWith('ball')
-        ? (valveK(valve.form, valve.bore) * density * (jet / ((Math.PI / 4) * valve.bore ** 2)) ** 2) / 2
-        : 0;
-  return jet / Math.sqrt(1 + (0.95 * loss) / pressure);
-}
-
-/** Most that a line lets out with a pressure in front of it [m3/s]. */
-function mostOut(run: readonly string[], partAt: PartAt, pressure: number, density: number): number {
-  const root = Math.sqrt((pressure * 1.1 + BAR) / BAR / (density / 1000));
-  const [boom, nozzle, tip] = ['boom', 'nozzle', 'tip'].map(partAt);
-  if (run.includes('tip') && tip?.kind === 'tip') return tip.flowAtOneBar * root;
-  if (boom?.kind === 'boom' && nozzle?.kind === 'nozzle') return boom.nozzles * nozzle.flowAtOneBar * root;
-  return Infinity;
-}
-
-/** Pressure in front of nozzles with a pressure at the manifold, with more loss than the line has [Pa]. */
-function atNozzle(
-  run: readonly string[],
-  partAt: PartAt,
-  pressure: number,
-  density: number,
-  loss: (flow: number) => number,
-): number {
-  const [boom, nozzle] = [partAt('boom'), partAt('nozzle')];
-  if (boom?.kind !== 'boom' || nozzle?.kind !== 'nozzle') return 0;
-  const hose = run.map(partAt).find((p) => p?.kind === 'hose');
-  const bore = hose?.kind === 'hose' ? hose.bore : 0.02;
-  const k = 2 * elbowK(bore) + teeBranchK(bore);
-  let [low, high] = [0, pressure];
-  for (let i = 0; i < 20; i++) {
-    const middle = (low + high) / 2;
-    const flow = boom.nozzles * nozzle.flowAtOneBar * Math.sqrt(middle / BAR / (density / 1000));
-    const bends = (k * density * (flow / ((Math.PI / 4) * bore ** 2)) ** 2) / 2;
-    if (middle + 1.1 * loss(flow) + bends < pressure) low = middle;
-    else high = middle;
+  /** A jet behind its valve and bends, at no less than it lets through. */
+  #jet(d: MainDuty, agitator: Part | undefined, valve: Part | undefined): Way | undefined {
+    if (agitator?.kind !== 'agitator') return undefined;
+    const sg = d.density / 1000;
+    let square = (sg * BAR) / agitator.flowAtOneBar ** 2;
+    if (valve?.kind === 'valve') {
+      const { jet, jetTees } = this.#elbows;
+      const byK = (k: number) => (k * d.density) / 2 / ((Math.PI / 4) * valve.bore ** 2) ** 2;
+      square += COUNTED * byK(jet * elbowK(valve.bore) + jetTees * teeBranchK(valve.bore));
+      if (valve.flowAtOneBar !== undefined) square += (sg * BAR) / valve.flowAtOneBar ** 2;
+      else if (valve.form.startsWith('ball')) square += COUNTED * byK(valveK(valve.form, valve.bore));
+    }
+    return { constant: d.atManifold, linear: 0, square };
   }
-  return low;
+
+  /** The regulator with its hose: as it holds, and wide open; at no less than they let through, and at no more. */
+  #back(
+    d: MainDuty,
+    regulator: PartOf<'regulator'>,
+    hose: Part | undefined,
+  ): { readonly most: readonly Way[]; readonly least: readonly Way[] } {
+    const gradient = regulator.overridePressure / regulator.ratedFlow;
+    const open = ((d.density / 1000) * BAR) / regulator.flowAtOneBar ** 2;
+    let [bends, friction, atMost] = [0, 0, 0];
+    if (hose?.kind === 'hose') {
+      const { bore, roughness } = hose;
+      const { density, viscosity } = d;
+      bends = (this.#elbows.back * elbowK(bore) * density) / 2 / ((Math.PI / 4) * bore ** 2) ** 2;
+      const loss = (flow: number) =>
+        hoseLoss({ flow, bore, length: RETURN_HOSE, roughness, density, viscosity }).pressureLoss;
+      const most = this.#flow.most;
+      friction = Math.min(...[1, 0.5, 0.2].map((share) => loss(most * share) / (most * share) ** 2));
+      atMost = loss(most) / most;
+    }
+    const held = { constant: d.set, linear: gradient };
+    return {
+      most: [
+        { ...held, square: COUNTED * bends },
+        { constant: d.atManifold, linear: 0, square: COUNTED * (bends + friction) + open },
+      ],
+      // Friction grows by more than the flow and by less than its square; bends have a laminar part besides.
+      least: [
+        { ...held, linear: gradient + 0.1 * bends * this.#flow.most, square: bends },
+        {
+          constant: d.atManifold,
+          linear: 1.02 * atMost + 0.1 * bends * this.#flow.most,
+          square: bends + open,
+        },
+      ],
+    };
+  }
+}
+
+function flowsOf(ways: readonly Way[], pressure: number): number {
+  return ways.reduce((sum, way) => sum + flowOf(way, pressure), 0);
 }

@@ -19,7 +19,7 @@ export function pumpSpeed({ brief }: SearchSpace, pump: PartOf<'pump'>, partAt: 
 }
 
 /** Slip of a displacement pump by pressure, least and most [m3/s/Pa]. */
-export function slipPerPressure({ law, maxSpeed, maxPressure }: PartOf<'pump'>): {
+function slipPerPressure({ law, maxSpeed, maxPressure }: PartOf<'pump'>): {
   least: number;
   most: number;
 } {
@@ -28,6 +28,17 @@ export function slipPerPressure({ law, maxSpeed, maxPressure }: PartOf<'pump'>):
   // Rollers and gears slip by the viscosity; pistons and diaphragms do not.
   const byViscosity = law.mechanism === 'roller' || law.mechanism === 'gear';
   return byViscosity ? { least: 0, most: slip * MORE_SLIP } : { least: slip * 0.98, most: slip * 1.02 };
+}
+
+/** Viscosity at which the slip of a catalogue is stated [Pa.s]. */
+const SLIP_VISCOSITY = 1e-3;
+
+/** Slip of a displacement pump by pressure with a liquid, as the network has it [m3/s/Pa]. */
+export function slipAt({ law, maxSpeed, maxPressure }: PartOf<'pump'>, viscosity: number): number {
+  if (law.action !== 'displacement') return 0;
+  const slip = (law.slipAtMaxPressure * law.displacement * maxSpeed) / maxPressure;
+  const byViscosity = law.mechanism === 'roller' || law.mechanism === 'gear';
+  return byViscosity ? (slip * SLIP_VISCOSITY) / viscosity : slip;
 }
 
 /** What a pump moves at least and at most in a rig that keeps its promises, the least by duty [m3/s]. */

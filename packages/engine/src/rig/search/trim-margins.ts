@@ -11,6 +11,21 @@ const BAR = 1e5;
 /** Share of a loss that is counted on: the rest is left to what the laws of the network have besides. */
 const COUNTED = 0.97;
 
+/** Least that any suction line of a space takes of the pressure at a flow, its strainer clean [Pa]. */
+export function leastSuctionLoss({ slots, layout }: SearchSpace, flow: number, density: number): number {
+  const run = layout.lines.find((l) => l.from === 'tank')?.run ?? [];
+  const lossOf = (part: Part | undefined): number => {
+    if (part?.kind !== 'valve' && part?.kind !== 'strainer') return 0;
+    if (part.flowAtOneBar !== undefined) return (flow / part.flowAtOneBar) ** 2 * BAR * (density / 1000);
+    if (part.kind !== 'valve' || !part.form.startsWith('ball')) return 0;
+    return (valveK(part.form, part.bore) * density * (flow / ((Math.PI / 4) * part.bore ** 2)) ** 2) / 2;
+  };
+  return run.reduce((sum, slot) => {
+    const options = slots.find((s) => s.id === slot)?.options ?? [];
+    return sum + (options.length === 0 ? 0 : COUNTED * Math.min(...options.map(lossOf)));
+  }, 0);
+}
+
 /** Pressure in front of the pump by duty, less what the parts of the suction line take [Pa]. */
 export class SuctionSide {
   readonly #space: SearchSpace;
