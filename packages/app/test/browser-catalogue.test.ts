@@ -192,6 +192,36 @@ describe('The catalogue of the office on the page', () => {
     expect(await findings(page)).toEqual([]);
   });
 
+  it("keeps the shop's settings, and says in the words of the page what cannot be", async () => {
+    await goto('#shop');
+    await page.getByLabel('A quote holds, days').fill('900');
+    await page.getByLabel('Freight to the customer is in the price').check();
+    await page.getByLabel('Costs the shop [$]').fill('300');
+    await page.getByLabel('Sold for [$]').first().fill('450');
+    await page.getByRole('button', { name: 'Keep the settings' }).click();
+    await page.getByText('"A quote holds, days" is 900; it must be').first().waitFor();
+    expect(await findings(page)).toEqual([]);
+    await page.getByLabel('A quote holds, days').fill('45');
+    await page.getByText('Work that goes into a rig').click();
+    await page.getByRole('button', { name: 'Add work' }).click();
+    await page.getByLabel('What is done').last().fill('Wash it down');
+    await page.getByLabel('Hours', { exact: true }).last().fill('0.5');
+    await page.getByRole('button', { name: 'Keep the settings' }).click();
+    await page.getByText('Kept.', { exact: true }).waitFor();
+    const { shop } = (await (await server.app.request('/api/shop')).json()) as { shop: object };
+    expect(shop).toMatchObject({
+      validDays: 45,
+      labourRateCentsPerHour: 8800,
+      freight: { costCents: 30_000, priceCents: 45_000 },
+    });
+    expect((shop as { operations: object[] }).operations.at(-1)).toEqual({
+      id: 'wash-it-down',
+      name: 'Wash it down',
+      hours: 0.5,
+      per: 'rig',
+    });
+  });
+
   it('fits a phone, a tablet and a desk', async () => {
     for (const width of [390, 820, 1440])
       for (const place of [
@@ -200,6 +230,7 @@ describe('The catalogue of the office on the page', () => {
         '#parts/Table',
         '#parts/New/hose',
         '#parts/Quotes',
+        '#shop',
       ]) {
         await page.setViewportSize({ width, height: 900 });
         await goto(place);

@@ -79,13 +79,6 @@ export const startCommand: Command = {
     const host = args.text('host') ?? LOOPBACK;
     const mailServer = process.env.SPRAYWRIGHT_SMTP;
     const mailFrom = process.env.SPRAYWRIGHT_MAIL_FROM;
-    if (mailServer !== undefined && mailFrom === undefined) {
-      terminal.err(
-        'SPRAYWRIGHT_SMTP is set and SPRAYWRIGHT_MAIL_FROM is not: set the address that letters come from.',
-      );
-      await records.close();
-      return EXIT.input;
-    }
     const { People } = await import('../server/people.ts');
     const people = new People(records, Date.now);
     const setUp = host === LOOPBACK ? undefined : await people.setUpLink();
@@ -102,6 +95,14 @@ export const startCommand: Command = {
       await records.close();
       return EXIT.input;
     }
+    const sender = async () => {
+      const { name, mailFrom: address = mailFrom } = (await shelf.current()).shop;
+      return { name, address };
+    };
+    if (mailServer !== undefined && (await sender()).address === undefined)
+      terminal.err(
+        "No letter goes out yet: the shop's settings in the office, or SPRAYWRIGHT_MAIL_FROM, must say from which address.",
+      );
     const { Reproofs } = await import('../server/reproof/reproofs.ts');
     const report = (error: unknown) =>
       terminal.err(error instanceof Error ? (error.stack ?? error.message) : String(error));
@@ -117,7 +118,7 @@ export const startCommand: Command = {
       alone: host === LOOPBACK,
       names: namesAt(host),
       mail: mailBy({
-        from: { name: inputs.shop.name, address: mailFrom ?? 'shop@localhost' },
+        from: sender,
         server: mailServer,
         outbox: outboxFor(place),
         now: () => new Date().toISOString(),

@@ -31,6 +31,7 @@ import { byRole } from './role-guard.ts';
 import type { Reproofs } from './reproof/reproofs.ts';
 import { reproofsApi } from './reproof/reproofs-api.ts';
 import type { Shelf } from './shelf.ts';
+import { shopSettingsApi } from './shop-settings-api.ts';
 import { signInPages } from './sign-in-pages.ts';
 import { stockApi } from './stock-api.ts';
 import { substitutionApi } from './substitution-api.ts';
@@ -105,6 +106,7 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
   customerPages(app, telling);
   partsApi(app, telling);
   partsTableApi(app, telling);
+  shopSettingsApi(app, telling);
   reproofsApi(app, telling);
   stockApi(app, telling);
   machineApi(app, telling);

@@ -98,12 +98,14 @@ function documentOf(raw: MachineDocument['rig'], rig: Rig, { files }: CatalogueF
 const MOST_LETTERS = 4;
 
 /** "LFR-0326-" for a shop called Larkspur Ford Rigworks in March 2026. */
-function prefixOf({ name }: Shop, at: string): string {
-  const initials = name
-    .toUpperCase()
-    .split(/[^A-Z0-9]+/)
-    .map((word) => word.charAt(0))
-    .join('')
-    .slice(0, MOST_LETTERS);
+function prefixOf({ name, initials: own }: Shop, at: string): string {
+  const initials =
+    own ??
+    name
+      .toUpperCase()
+      .split(/[^A-Z0-9]+/)
+      .map((word) => word.charAt(0))
+      .join('')
+      .slice(0, MOST_LETTERS);
   return `${initials === '' ? 'M' : initials}-${at.slice(5, 7)}${at.slice(2, 4)}-`;
 }

@@ -1,7 +1,7 @@
 import type { OpenAPIHono } from '@hono/zod-openapi';
 import type { Context } from 'hono';
-import { readPart, shopShape, type Kind } from '@spraywright/engine/catalogue';
-import { formatPath, read, type Problem } from '@spraywright/engine/quantity';
+import { readPart, type Kind } from '@spraywright/engine/catalogue';
+import type { Problem } from '@spraywright/engine/quantity';
 import type { RawPart } from '../documents/part-cells.ts';
 import { partsCsv } from '../documents/parts-csv.ts';
 import {
@@ -13,6 +13,7 @@ import {
   type CatalogueChange,
   type Records,
 } from '../store/index.ts';
+import { differenceText } from './difference-text.ts';
 import { tell } from './doings-book.ts';
 import {
   csvRoute,
@@ -21,14 +22,11 @@ import {
   openPartRoute,
   partUsesRoute,
   putPartRoute,
-  putShopRoute,
-  shopRoute,
   standingRoute,
 } from './parts-routes.ts';
 import { wordsOf } from './found-list.ts';
-import { RefusedFields } from './problem.ts';
+import { RefusedFields, refusedFields } from './problem.ts';
 import type { Reproofs } from './reproof/reproofs.ts';
-import type { ProblemCode } from './problems.ts';
 import { signedName } from './role-guard.ts';
 import type { Shelf } from './shelf.ts';
 
@@ -41,11 +39,10 @@ export interface PartsApi {
   readonly now: () => string;
 }
 
-/** The catalogue's parts one by one: find, open, add, change, retire; and the shop's settings. */
+/** The catalogue's parts one by one: find, open, add, change, retire. */
 export function partsApi(app: OpenAPIHono, api: PartsApi): void {
   readingParts(app, api);
   changingParts(app, api);
-  shopSettings(app, api);
 }
 
 function readingParts(app: OpenAPIHono, { records: { db }, shelf, now }: PartsApi): void {
@@ -114,7 +111,7 @@ function changingParts(app: OpenAPIHono, { records: { db, save }, shelf, reproof
       throw new RefusedFields('unreadable-part', [
         { field: 'id', code: 'fixed', message: `id is '${String(part.id)}'; a part keeps its id '${id}'` },
       ]);
-    tell(c, fieldsOf(before.document, part));
+    tell(c, differenceText(before.document, part));
     const parts = [{ id, kind: before.kind, document: part, madeOn }];
     return c.json(
       await changed(c, by, { parts, ...(pricesFrom === undefined ? {} : { pricesFrom }) }, id),
@@ -131,51 +128,12 @@ function changingParts(app: OpenAPIHono, { records: { db, save }, shelf, reproof
   });
 }
 
-function shopSettings(app: OpenAPIHono, { records: { save }, shelf, reproofs, now }: PartsApi): void {
-  const told = async () => {
-    const { edition, files } = await shelf.current();
-    return { edition, shop: files.shop as Record<string, unknown> };
-  };
-  app.openapi(shopRoute, async (c) => c.json(await told(), 200));
-  app.openapi(putShopRoute, async (c) => {
-    const { madeOn, shop, by } = c.req.valid('json');
-    await shelf.current();
-    const checked = read(shopShape, shop);
-    if (!checked.ok) throw refused('unreadable-shop', checked.problems);
-    const who = signedName(c) ?? by;
-    const { edition } = await save((t) => changeCatalogue(t, { shop, madeOn }, { by: who, at: now() }));
-    if (edition !== madeOn) await reproofs.afterChange(who);
-    return c.json(await told(), 200);
-  });
-}
-
 /** @throws RefusedFields when the part cannot be read */
 function idOf(kind: Kind, raw: RawPart): string {
   const problems: Problem[] = [];
   const part = readPart(kind, raw, [], problems);
-  if (part === undefined || problems.length > 0) throw refused('unreadable-part', problems);
+  if (part === undefined || problems.length > 0) throw refusedFields('unreadable-part', problems);
   return part.id;
-}
-
-function refused(code: ProblemCode, problems: readonly Problem[]): RefusedFields {
-  return new RefusedFields(
-    code,
-    problems.map(({ path, code: why, message }) => ({ field: formatPath(path), code: why, message })),
-  );
-}
-
-/** Which fields of a part differ, for the book. */
-function fieldsOf(before: RawPart, after: RawPart): string {
-  const text = (value: unknown) => JSON.stringify(value) ?? '';
-  const names = [...new Set([...Object.keys(before), ...Object.keys(after)])];
-  const short = (value: unknown) => {
-    const said = typeof value === 'string' ? value : text(value);
-    return said.length > 60 ? `${said.slice(0, 57)}...` : said;
-  };
-  return names
-    .filter((name) => text(before[name]) !== text(after[name]))
-    .map((name) => `${name} ${short(before[name])} becomes ${short(after[name])}`)
-    .join('; ');
 }
 
 export const today = (now: () => string): string => now().slice(0, 10);

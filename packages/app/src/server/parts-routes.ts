@@ -9,8 +9,6 @@ import {
   partsQuery,
   partsShape,
   plannedShape,
-  shopPutShape,
-  shopShape,
   standingShape,
   tableShape,
   usesShape,
@@ -106,26 +104,5 @@ export const csvRoute = createRoute({
   responses: {
     200: { description: 'The table', content: { 'text/csv': { schema: z.string() } } },
     ...refusals('bad-request'),
-  },
-});
-
-export const shopRoute = createRoute({
-  method: 'get',
-  path: '/api/shop',
-  summary: "The shop's settings: rates, operations, terms",
-  responses: {
-    200: { description: 'As a shop file has them', content: json(shopShape) },
-    ...refusals('sign-in-first'),
-  },
-});
-
-export const putShopRoute = createRoute({
-  method: 'put',
-  path: '/api/shop',
-  summary: "Change the shop's settings",
-  request: { body: body(shopPutShape) },
-  responses: {
-    200: { description: 'As they are now', content: json(shopShape) },
-    ...refusals(...CHANGE, 'stale-part', 'unreadable-shop'),
   },
 });

@@ -127,8 +127,3 @@ export const plannedShape = z
   .openapi('PlannedTable');
 
 export const csvQuery = z.object({ kind: kindShape, day: day.optional() });
-
-export const shopShape = z.object({ edition: editionShape, shop: z.looseObject({}) }).openapi('ShopSettings');
-export const shopPutShape = z
-  .object({ madeOn: editionShape, shop: z.looseObject({}), by: byShape })
-  .openapi('ChangedShopSettings');

@@ -1,5 +1,6 @@
 import type { Context } from 'hono';
 import { z } from '@hono/zod-openapi';
+import { formatPath, type Path } from '@spraywright/engine/quantity';
 import { PROBLEMS, type ProblemCode } from './problems.ts';
 
 /** One field that was refused. */
@@ -45,6 +46,17 @@ export class RefusedFields extends Error {
     this.code = code;
     this.problems = problems;
   }
+}
+
+/** What a reader of the engine refused, by the names of the fields. */
+export function refusedFields(
+  code: ProblemCode,
+  problems: readonly { readonly path: Path; readonly code: string; readonly message: string }[],
+): RefusedFields {
+  return new RefusedFields(
+    code,
+    problems.map(({ path, code: why, message }) => ({ field: formatPath(path), code: why, message })),
+  );
 }
 
 /** The refusals of a route, for its description. */

@@ -5,7 +5,7 @@ export type Role = (typeof ROLES)[number];
 const EVERYBODY: readonly Role[] = ROLES;
 const OWNER: readonly Role[] = ['owner'];
 /** Who sells and designs: they change jobs and see quotes. */
-const SELLERS: readonly Role[] = ['owner', 'builder'];
+export const SELLERS: readonly Role[] = ['owner', 'builder'];
 
 /** Who works in the shop: they move stock and begin machines too. */
 const HANDS: readonly Role[] = ['owner', 'builder', 'shop-hand'];
@@ -49,7 +49,7 @@ export const ROLE_TABLE: Readonly<Record<string, readonly Role[] | null>> = {
   'GET /api/quotes-again': SELLERS,
   'POST /api/quotes-again': SELLERS,
   'GET /api/quotes-again/:id': SELLERS,
-  'GET /api/shop': EVERYBODY,
+  'GET /api/shop': SELLERS,
   'PUT /api/shop': OWNER,
   'GET /api/stock': EVERYBODY,
   'POST /api/stock/movements': HANDS,

@@ -68,6 +68,23 @@ const LIST_PRICE: Infer<typeof shopPricing> = {
 export const shopShape = object({
   name: text({ min: 1, max: 80 }),
   address: text({ max: 120 }),
+  /** What serial numbers begin with; made of the shop's name when absent. */
+  initials: optional(
+    text({
+      max: 4,
+      like: { pattern: /^[A-Z0-9]{1,4}$/, expected: "1 to 4 capital letters or figures such as 'LFR'" },
+    }),
+  ),
+  /** Address that letters come from. */
+  mailFrom: optional(
+    text({
+      max: 200,
+      like: {
+        pattern: /^[^\s@<>,;:"]+@[^\s@<>,;:"]+$/,
+        expected: "an e-mail address such as 'office@shop.example'",
+      },
+    }),
+  ),
   currency: oneOf('USD'),
   labourCostCentsPerHour: rate(),
   labourRateCentsPerHour: rate(),
@@ -96,6 +113,13 @@ export const shopShape = object({
     }),
     { max: 60 },
   ),
+  /** Carriage of one rig to the customer, when it is in the price; absent where freight is not the shop's matter. */
+  freight: optional(
+    object({
+      costCents: integer({ min: 0, max: 10_000_000 }),
+      priceCents: integer({ min: 0, max: 10_000_000 }),
+    }),
+  ),
   pricing: withDefault(shopPricing, LIST_PRICE),
   depositPercent: number({ min: 0, max: 100 }),
   validDays: integer({ min: 1, max: 365 }),
@@ -107,3 +131,13 @@ export const shopShape = object({
 });
 
 export type Shop = Infer<typeof shopShape>;
+
+/** Everything that a bill reckons beside parts and work: what is used up, and freight where the price has it. */
+export function sundries({
+  consumables,
+  freight,
+}: Pick<Shop, 'consumables' | 'freight'>): Shop['consumables'] {
+  return freight === undefined
+    ? consumables
+    : [...consumables, { id: 'freight', name: 'Freight to the customer', ...freight, per: 'rig' }];
+}

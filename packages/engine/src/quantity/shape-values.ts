@@ -8,10 +8,17 @@ const LONGEST_TEXT = 10_000;
 // Control characters other than tab and line break, and halves of characters, break papers and terminals.
 const UNPRINTABLE = /\p{Cs}|(?![\t\n\r])\p{Cc}/u;
 
-/** Free text; `min` counts what is left without the white space around it. */
-export function text(limits: { readonly min?: number; readonly max?: number } = {}): Shape<string> {
-  const { min = 0, max = LONGEST_TEXT } = limits;
-  const describe: ShapeDescription = { type: 'text', expected: 'text', limits: { min, max } };
+/** Free text; `min` counts what is left without the white space around it; `like` is what else it must look like. */
+export function text(
+  limits: {
+    readonly min?: number;
+    readonly max?: number;
+    readonly like?: { readonly pattern: RegExp; readonly expected: string };
+  } = {},
+): Shape<string> {
+  const { min = 0, max = LONGEST_TEXT, like } = limits;
+  const expected = like?.expected ?? 'text';
+  const describe: ShapeDescription = { type: 'text', expected, limits: { min, max } };
   return {
     describe,
     read(raw, path, problems) {
@@ -27,6 +34,10 @@ export function text(limits: { readonly min?: number; readonly max?: number } = 
       }
       if (UNPRINTABLE.test(raw)) {
         const message = `${name} is ${quoted(raw)}; it must not contain control characters`;
+        return void problems.push({ path, code: 'bad-text', message });
+      }
+      if (like !== undefined && !like.pattern.test(raw)) {
+        const message = `${name} is ${quoted(raw)}; ${expected} was expected`;
         return void problems.push({ path, code: 'bad-text', message });
       }
       return raw;

@@ -9,7 +9,7 @@ const folder = mkdtempSync(join(tmpdir(), 'letters-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
 const options = {
-  from: { name: 'Larkspur Ford Rigworks', address: 'quotes@shop.example' },
+  from: () => Promise.resolve({ name: 'Larkspur Ford Rigworks', address: 'quotes@shop.example' }),
   outbox: join(folder, 'outbox'),
   now: () => '2026-03-03T09:00:00.000Z',
 };

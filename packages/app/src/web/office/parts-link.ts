@@ -36,7 +36,7 @@ export type Got<T> = { readonly value: T } | { readonly why: string; readonly pr
 
 const AWAY = 'The server cannot be reached; nothing was changed. Try again.';
 
-async function got<T>(path: string, init?: RequestInit): Promise<Got<T>> {
+export async function got<T>(path: string, init?: RequestInit): Promise<Got<T>> {
   const answer = await askServer<T>(path, init);
   if (answer.is === 'done') return { value: answer.value };
   if (answer.is !== 'refused') return { why: AWAY, problems: [] };

@@ -21,6 +21,7 @@ export interface PersonKept {
 export interface Me {
   readonly name: string;
   readonly email: string;
+  readonly role: string;
   readonly alone: boolean;
 }
 

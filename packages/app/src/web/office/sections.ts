@@ -7,6 +7,7 @@ import { JobsSheet } from './quotes/jobs-sheet.tsx';
 import { QuotesSheet } from './quotes/quotes-sheet.tsx';
 import { LearnedSheet } from './learned/learned-sheet.tsx';
 import { PeopleSheet } from './people-sheet.tsx';
+import { ShopSheet } from './shop-sheet.tsx';
 
 /** What a section of the office is given: the rest of the address behind its name, and the units people read. */
 interface SectionGiven {
@@ -27,6 +28,7 @@ export const SECTIONS: readonly [Section, ...Section[]] = [
   { path: 'calendar', name: 'Calendar', Sheet: CalendarSheet },
   { path: 'parts', name: 'Parts', Sheet: PartsSheet },
   { path: 'learned', name: 'Yard tests', Sheet: LearnedSheet },
+  { path: 'shop', name: 'The shop', Sheet: ShopSheet },
   { path: 'people', name: 'People', Sheet: PeopleSheet },
   { path: 'doings', name: 'Who did what', Sheet: DoingsSheet },
 ];

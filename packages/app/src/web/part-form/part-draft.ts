@@ -4,7 +4,7 @@ import { FIELD_WORDS } from './field-words.ts';
 /** A part while it is being typed: every figure as text, so that nothing typed is lost, and nothing half typed is read. */
 export type Draft = string | boolean | readonly Draft[] | { readonly [field: string]: Draft };
 
-const isCents = (name: string) => name.endsWith('Cents');
+const isCents = (name: string) => /Cents(PerHour)?$/.test(name);
 
 /** What stands in the fields for a value of the document; undefined where an optional field is left out. */
 export function draftOf(shape: ShapeDescription, raw: unknown, name = ''): Draft | undefined {
@@ -45,8 +45,15 @@ export function documentOf(shape: ShapeDescription, draft: Draft | undefined, na
         }),
       );
     }
-    case 'list':
-      return ((draft ?? []) as readonly Draft[]).map((one) => documentOf(shape.of!, one));
+    case 'list': {
+      const rows = (draft ?? []) as readonly Draft[];
+      // A list that may be left out is left out when nothing stands in it.
+      if (rows.length === 0 && shape.optional === true) return undefined;
+      // An empty line says nothing.
+      const told =
+        shape.of!.type === 'text' ? rows.filter((row) => typeof row !== 'string' || row.trim() !== '') : rows;
+      return told.map((one) => documentOf(shape.of!, one));
+    }
     case 'flag':
       return draft === true;
     default:
