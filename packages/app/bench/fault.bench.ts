@@ -1,6 +1,6 @@
 // A thousand calls about rigs with one known fault each: how often the cause is found.
 import { demoBriefs, demoCatalogue, demoRig, demoShop } from '../test/demo.ts';
-import { hits, syntheticCalls, type SyntheticCall } from '../test/synthetic-calls.ts';
+import { confusions, hits, syntheticCalls, type SyntheticCall } from '../test/synthetic-calls.ts';
 
 const catalogue = demoCatalogue();
 const shop = demoShop();
@@ -11,9 +11,9 @@ const began = performance.now();
 const calls = syntheticCalls(rigs, { count: 1000, seed: 1, checks: 4 });
 const took = performance.now() - began;
 console.log(`${calls.length} calls, ${(took / 1000).toFixed(1)} s`);
-for (const when of ['at first', 'at last'] as const)
+for (const when of ['at first', 'after one check', 'at last'] as const)
   console.log(
-    `  ${when.padEnd(9)} cause first ${percent(hits(calls, 1, when))}, among the first three ${percent(hits(calls, 3, when))}`,
+    `  ${when.padEnd(15)} cause first ${percent(hits(calls, 1, when))}, among the first three ${percent(hits(calls, 3, when))}`,
   );
 const further = calls.map((c) => c.steps.length - 1);
 console.log(
@@ -44,3 +44,7 @@ for (const [fault, list] of [...byFault].sort((a, b) => b[1].length - a[1].lengt
   console.log(
     `  ${fault.padEnd(22)}${String(list.length).padStart(5)}${percent(hits(list, 1, 'at first'))}${percent(hits(list, 1, 'at last'))}`,
   );
+
+console.log('\nafter the first readings, what was taken for what');
+for (const { truth, said, times } of confusions(calls).slice(0, 14))
+  console.log(`  ${String(times).padStart(4)}  ${truth} taken for ${said}`);

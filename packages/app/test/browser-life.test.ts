@@ -139,7 +139,9 @@ describe('A job, from the call to the service call', () => {
     await page.getByLabel('Job', { exact: true }).fill(JOB);
     await page.getByRole('button', { name: 'Find jobs' }).click();
     await page.getByLabel('Serial number').fill(SERIAL);
-    await page.getByRole('button', { name: /begin, as it stands/ }).click();
+    // It is the rig that the customer accepted, and the page says so.
+    await page.getByRole('button', { name: new RegExp(`begin what was sold: quote ${quote} A`) }).click();
+    await page.getByText(new RegExp(`as sold: quote ${quote} A`)).waitFor({ timeout: WAIT });
     await page.getByText('Put it together').waitFor({ timeout: WAIT });
     await page.getByRole('button', { name: 'Take all that is there' }).click();
     await page.getByText(/^0 of \d+ lines to fetch/).waitFor();

@@ -78,6 +78,54 @@ describe.each(DATABASES)('Machines on %s', (database) => {
       });
     });
 
+    it('is what was sold, with the parts of that day, whatever job and catalogue say by now', async () => {
+      const title = (raw: unknown) => (raw as { title: string }).title;
+      await send('POST', '/api/jobs', { id: 'sold', rig, by: 'Dana' });
+      expect((await send('GET', '/api/jobs/sold/sold')).body).toEqual({});
+      const { number } = (await send('POST', '/api/quotes', { job: 'sold' })).body as { number: string };
+      const way = `/api/quotes/${number}/revisions/A/links`;
+      const { address } = (await send('POST', way, {})).body as { address: string };
+      const accepted = await server.app.request(`${new URL(address).pathname}/accept`, {
+        method: 'POST',
+        body: new URLSearchParams({ name: 'Avery', option: '1' }),
+      });
+      expect(accepted.status).toBe(303);
+      // Afterwards the job gets another title, and a part of it another leaflet.
+      const puts = [{ path: ['rig', 'title'], value: 'Otherwise' }];
+      const edits = [{ operation: 'operation-sold', about: 'Title', puts }];
+      await send('POST', '/api/jobs/sold/edits', { base: 1, edits });
+      const gun = rig.items.find((i) => i.id === 'gun')!.part;
+      const { edition, document: part } = (await send('GET', `/api/parts/${gun}`)).body as {
+        edition: number;
+        document: object;
+      };
+      const changed = { madeOn: edition, part: { ...part, note: 'Changed since' }, by: 'Dana' };
+      expect((await send('PUT', `/api/parts/${gun}`, changed)).status).toBe(200);
+
+      expect((await send('GET', '/api/jobs/sold/sold')).body).toMatchObject({
+        sold: { number, revision: 'A', title: rig.title, options: 1 },
+      });
+      interface Begun {
+        jobVersion: number;
+        document: { rig: unknown; quote?: object; parts: { part: { id: string; note?: string } }[] };
+      }
+      const begin = async (more: object) =>
+        (await send('POST', '/api/machines', { job: 'sold', version: 2, ...more })).body as Begun;
+      const noteOf = ({ document }: Begun) => document.parts.find(({ part: p }) => p.id === gun)!.part.note;
+      const sold = await begin({});
+      expect(title(sold.document.rig)).toBe(rig.title);
+      expect(sold.document.quote).toMatchObject({
+        number,
+        revision: 'A',
+        acceptedAt: '2026-03-03T09:00:00.000Z',
+      });
+      expect(noteOf(sold)).not.toBe('Changed since');
+      const asItStands = await begin({ from: 'job' });
+      expect(title(asItStands.document.rig)).toBe('Otherwise');
+      expect(asItStands.document.quote).toBeUndefined();
+      expect(noteOf(asItStands)).toBe('Changed since');
+    });
+
     it('a frozen part that cannot be read is a problem by field', () => {
       const read = withFrozenParts(demoCatalogue(), [{ kind: 'hose', part: { id: 'x' } }]);
       expect(read.ok).toBe(false);

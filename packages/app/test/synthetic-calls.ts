@@ -87,13 +87,29 @@ export function syntheticCalls(
   return calls;
 }
 
-/** Share of the calls whose true cause is among the first so many, after the first readings or at the end. */
-export function hits(calls: readonly SyntheticCall[], among: number, when: 'at first' | 'at last'): number {
+const STEPS = { 'at first': 0, 'after one check': 1, 'at last': Infinity } as const;
+
+/** Share of the calls whose true cause is among the first so many, after the first readings, one check more, or at the end. */
+export function hits(calls: readonly SyntheticCall[], among: number, when: keyof typeof STEPS): number {
   const hit = calls.filter(({ truth, steps }) =>
-    steps
-      .at(when === 'at first' ? 0 : -1)!
-      .suspects.slice(0, among)
-      .some((s) => s.id === truth.id),
+    steps[Math.min(STEPS[when], steps.length - 1)]!.suspects.slice(0, among).some((s) => s.id === truth.id),
   );
   return hit.length / calls.length;
+}
+
+/** How often one cause was taken for another after the first readings, the most often first. */
+export function confusions(
+  calls: readonly SyntheticCall[],
+): { truth: string; said: string; times: number }[] {
+  const found = new Map<string, { truth: string; said: string; times: number }>();
+  for (const { truth, steps } of calls) {
+    const first = steps[0]!.suspects[0]!;
+    if (first.id === truth.id) continue;
+    const said = first.fault === truth.fault ? `${first.fault} of another part` : (first.fault ?? first.id);
+    const key = `${truth.fault} ${said}`;
+    const row = found.get(key) ?? { truth: truth.fault, said, times: 0 };
+    row.times++;
+    found.set(key, row);
+  }
+  return [...found.values()].sort((a, b) => b.times - a.times);
 }

@@ -1,17 +1,17 @@
 import type { OpenAPIHono } from '@hono/zod-openapi';
-import { frozenPart, type Shop } from '@spraywright/engine/catalogue';
+import type { Shop } from '@spraywright/engine/catalogue';
 import { formatPath } from '@spraywright/engine/quantity';
-import { ENGINE_VERSION, readRig, type Rig } from '@spraywright/engine/rig';
+import type { FrozenQuote } from '../documents/quote/frozen-quote.ts';
 import {
   addEntries,
   entriesAfter,
-  jobAtVersion,
   listMachines,
   makeMachine,
   openMachine,
-  type MachineDocument,
+  soldRigOf,
   type Records,
 } from '../store/index.ts';
+import { begunFromJob, begunFromQuote, soldOption } from './begin-from.ts';
 import { checkEntries } from './entry-check.ts';
 import { afterPlace, nextOf, wordsOf } from './found-list.ts';
 import {
@@ -20,8 +20,8 @@ import {
   listMachinesRoute,
   makeMachineRoute,
   openMachineRoute,
+  soldOfJobRoute,
 } from './machine-routes.ts';
-import type { CatalogueFiles } from './catalogue-files.ts';
 import { fieldProblem } from './problem.ts';
 import { signedName } from './role-guard.ts';
 import type { Shelf } from './shelf.ts';
@@ -45,22 +45,32 @@ export function machineApi(app: OpenAPIHono, { shelf, records, now }: MachineApi
   });
 
   app.openapi(makeMachineRoute, async (c) => {
-    const { job: jobId, version, serial, by } = c.req.valid('json');
-    const job = await jobAtVersion(db, jobId, version);
-    const { catalogue, shop, files } = await shelf.current();
-    const read = readRig(job.document.rig, catalogue);
-    if (!read.ok)
+    const { job: jobId, version, from, serial, by } = c.req.valid('json');
+    const sold = from === 'quote' ? await begunFromQuote(db, jobId) : undefined;
+    const begun = sold ?? (await begunFromJob(db, shelf, jobId, version));
+    if (!begun.ok)
       return fieldProblem(
         c,
         'unreadable-rig',
-        read.problems.map(({ path, code, message }) => ({ field: formatPath(path), code, message })),
+        begun.problems.map(({ path, code, message }) => ({ field: formatPath(path), code, message })),
       ) as never;
+    const { document } = begun;
+    const { shop } = await shelf.current();
     const at = now();
-    const document = documentOf(job.document.rig, read.rig, files);
     const number = serial === undefined ? { prefix: prefixOf(shop, at) } : { serial };
     const made = { number, jobId, jobVersion: version, document };
     const machine = await save((t) => makeMachine(t, made, { by: signedName(c) ?? by, at }));
     return c.json(machine, 201, { Location: `/api/machines/${machine.serial}` });
+  });
+
+  app.openapi(soldOfJobRoute, async (c) => {
+    const sold = await soldRigOf(db, c.req.valid('param').id);
+    if (sold === undefined) return c.json({}, 200);
+    const { quote, revision, acceptedAt, document } = sold;
+    const { name, summary } = soldOption(sold);
+    const { length } = (document as FrozenQuote).options;
+    const told = { number: quote, revision, option: name, acceptedAt, title: summary.title, options: length };
+    return c.json({ sold: told }, 200);
   });
 
   app.openapi(openMachineRoute, async (c) => c.json(await openMachine(db, c.req.valid('param').serial), 200));
@@ -79,19 +89,6 @@ export function machineApi(app: OpenAPIHono, { shelf, records, now }: MachineApi
     await openMachine(db, serial);
     return c.json({ entries: await entriesAfter(db, serial, after, limit) }, 200);
   });
-}
-
-/** The machine's own copy of what it is: rig, brief and the catalogue's parts as they stand today. */
-function documentOf(raw: MachineDocument['rig'], rig: Rig, { files }: CatalogueFiles): MachineDocument {
-  const used = [...new Set([...rig.items.values()].map(({ part }) => part.id))].filter(
-    (id) => !rig.ownParts.has(id),
-  );
-  const parts = used.sort().map((id) => {
-    const part = frozenPart(files, id);
-    if (part === undefined) throw new Error(`part '${id}' is in the catalogue and not in its files`);
-    return part;
-  });
-  return { rig: raw, parts, engine: ENGINE_VERSION };
 }
 
 /** Longest run of initials in a serial number. */

@@ -1,4 +1,4 @@
-import { createRoute } from '@hono/zod-openapi';
+import { createRoute, z } from '@hono/zod-openapi';
 import {
   addedShape,
   entriesQuery,
@@ -9,7 +9,9 @@ import {
   machinesShape,
   newEntriesShape,
   newMachineShape,
+  soldOfJobShape,
 } from './machine-shapes.ts';
+import { id } from './job-shapes.ts';
 import { refusals } from './problem.ts';
 
 const json = <T>(schema: T) => ({ 'application/json': { schema } });
@@ -28,7 +30,8 @@ export const listMachinesRoute = createRoute({
 export const makeMachineRoute = createRoute({
   method: 'post',
   path: '/api/machines',
-  summary: 'Begin a machine from a version of a job, under a serial number of its own',
+  summary:
+    'Begin a machine from the accepted quote of a job, or from the job itself, under a serial number of its own',
   request: { body: { required: true, content: json(newMachineShape) } },
   responses: {
     201: { description: 'The machine as it was begun', content: json(machineShape) },
@@ -43,6 +46,17 @@ export const makeMachineRoute = createRoute({
       'bad-request',
       'unreadable-rig',
     ),
+  },
+});
+
+export const soldOfJobRoute = createRoute({
+  method: 'get',
+  path: '/api/jobs/{id}/sold',
+  summary: 'The accepted quote of a job, from which its machine is begun',
+  request: { params: z.object({ id }) },
+  responses: {
+    200: { description: 'Without `sold` where no quote was accepted', content: json(soldOfJobShape) },
+    ...refusals('bad-request'),
   },
 });
 

@@ -15,13 +15,21 @@ const machineHeadShape = z
   .object({
     serial,
     jobId: id,
-    jobVersion: z.int().openapi({ description: 'Version of the job that it was built from.' }),
+    jobVersion: z.int().openapi({ description: 'Version of the job when it was begun.' }),
     title: z.string(),
     customer: z.string(),
     madeAt: moment,
     madeBy: z.string(),
   })
   .openapi('MachineHead');
+
+const soldShape = z
+  .object({ number: z.string(), revision: z.string(), option: z.string(), acceptedAt: moment })
+  .openapi('SoldRig');
+
+export const soldOfJobShape = z.object({
+  sold: soldShape.extend({ title: z.string(), options: z.int() }).optional(),
+});
 
 export const machineShape = machineHeadShape
   .extend({
@@ -34,6 +42,10 @@ export const machineShape = machineHeadShape
           .readonly()
           .openapi({ description: 'The catalogue parts it is built of, as they were typed then.' }),
         engine: z.string().openapi({ description: 'Version of the engine that proved it.' }),
+        quote: soldShape.optional().openapi({
+          description:
+            'The accepted quote whose rig it is; absent where it was begun from the job as that stood.',
+        }),
       })
       .openapi('MachineDocument'),
   })
@@ -42,7 +54,14 @@ export const machineShape = machineHeadShape
 export const newMachineShape = z
   .object({
     job: id,
-    version: z.int().min(1).openapi({ description: 'Version of the job that it is built from.' }),
+    version: z.int().min(1).openapi({
+      description:
+        'Version of the job at which it is begun; its rig is that of this version where no quote was accepted.',
+    }),
+    from: z.enum(['quote', 'job']).default('quote').openapi({
+      description:
+        'quote: the rig of the accepted quote where there is one, as it was sold; job: the job as it stands, whatever was sold.',
+    }),
     serial: serial.optional().openapi({
       description:
         'Chosen by the server when absent: the initials of the shop, month and year, and the next free number, such as LFR-0326-1.',

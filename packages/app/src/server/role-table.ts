@@ -36,6 +36,7 @@ export const ROLE_TABLE: Readonly<Record<string, readonly Role[] | null>> = {
   'GET /api/jobs/:id': EVERYBODY,
   'GET /api/jobs/:id/edits': EVERYBODY,
   'POST /api/jobs/:id/edits': SELLERS,
+  'GET /api/jobs/:id/sold': HANDS,
   'POST /api/quote.pdf': SELLERS,
   'GET /api/jobs/:id/quote.pdf': SELLERS,
   'GET /api/parts': EVERYBODY,

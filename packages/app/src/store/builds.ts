@@ -1,7 +1,6 @@
 import type { Kysely } from 'kysely';
-import { quoteEvents } from './quote-events.ts';
-import { findRevision } from './quotes.ts';
 import type { Tables } from './schema.ts';
+import { soldBy } from './sold-rig.ts';
 
 /** An accepted quote whose rig is not tested yet. */
 export interface BuildToDo {
@@ -52,8 +51,7 @@ export async function buildsToDo(db: Kysely<Tables>): Promise<BuildToDo[]> {
       .where('machines.job_id', '=', row.job_id)
       .execute();
     if (machines.some((m) => m.tested !== null)) continue;
-    const { document } = await findRevision(db, row.number, row.revision);
-    const accepted = (await quoteEvents(db, row.number)).findLast((e) => e.kind === 'accepted');
+    const { document, option } = await soldBy(db, row);
     builds.push({
       quote: row.number,
       job: row.job_id,
@@ -61,7 +59,7 @@ export async function buildsToDo(db: Kysely<Tables>): Promise<BuildToDo[]> {
       customer: row.customer,
       acceptedAt: row.since,
       document,
-      option: accepted?.option,
+      option,
       serials: machines.map((m) => m.serial),
     });
   }

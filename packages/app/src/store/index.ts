@@ -63,5 +63,6 @@ export {
   type ReproofFinding,
 } from './reproofs.ts';
 export { JOB_MARKS, JOB_STATES, jobStandings, markJob } from './job-standing.ts';
+export { soldRigOf, type SoldRig } from './sold-rig.ts';
 export { buildsToDo, type BuildToDo } from './builds.ts';
 export { writtenMachines, writtenMark, type WrittenMachine } from './written-machines.ts';

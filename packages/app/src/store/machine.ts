@@ -6,6 +6,13 @@ export interface MachineDocument {
   readonly parts: readonly { readonly kind: string; readonly part: unknown }[];
   /** Engine that proved it. */
   readonly engine: string;
+  /** The accepted quote whose rig it is; absent where it was begun from the job as that stood. */
+  readonly quote?: {
+    readonly number: string;
+    readonly revision: string;
+    readonly option: string;
+    readonly acceptedAt: string;
+  };
 }
 
 /** A machine as lists show it. */

@@ -4,6 +4,7 @@ import { browserStorage } from '../state/kept-work.ts';
 export interface StoredMachine {
   readonly serial: string;
   readonly jobId: string;
+  readonly jobVersion: number;
   readonly title: string;
   readonly customer: string;
   readonly madeAt: string;
@@ -12,6 +13,13 @@ export interface StoredMachine {
     readonly rig: Readonly<Record<string, unknown>>;
     readonly parts: readonly unknown[];
     readonly engine: string;
+    /** The accepted quote whose rig it is. */
+    readonly quote?: {
+      readonly number: string;
+      readonly revision: string;
+      readonly option: string;
+      readonly acceptedAt: string;
+    };
   };
 }
 

@@ -2,6 +2,8 @@ import type { ReactNode } from 'react';
 import { dayText } from '../frame/moment.ts';
 import { KeepingNote } from './keeping-note.tsx';
 import type { MachineKeeping, MachineState } from './machine-keeper.ts';
+import type { StoredMachine } from './kept-machine.ts';
+import { soldText } from './sold-text.ts';
 import type { Told } from './worker/machine-link.ts';
 
 /** A section of one machine: its head, then what it shows; or why nothing can be shown yet. */
@@ -28,17 +30,22 @@ export function MachineSheet<T>(given: {
         <h1>
           {serial}: {machine?.title ?? ''}
         </h1>
-        {machine !== undefined && (
-          <p>
-            {machine.customer === '' ? '' : `For ${machine.customer}. `}Begun {dayText(machine.madeAt)}.
-          </p>
-        )}
+        {machine !== undefined && <p>{fromWhat(machine)}</p>}
       </header>
       {why !== undefined && <p role="status">{why}</p>}
       {machine !== undefined && <KeepingNote state={state} />}
       {machine !== undefined && told?.ok === true && children(told.value)}
     </section>
   );
+}
+
+/** For whom it is, and what its rig was taken from. */
+function fromWhat({ customer, madeAt, jobId, jobVersion, document: { quote } }: StoredMachine): string {
+  const from =
+    quote === undefined
+      ? `from job ${jobId} as it stood at version ${jobVersion}, not from an accepted quote`
+      : `as sold: ${soldText(quote)}, job ${jobId}`;
+  return `${customer === '' ? '' : `For ${customer}. `}Begun ${dayText(madeAt)} ${from}.`;
 }
 
 function whyNot(serial: string, keeping: MachineKeeping): string {
