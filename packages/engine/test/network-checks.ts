@@ -170,6 +170,7 @@ function changedModel(model: NetworkModel, r: RandomSource): { model: NetworkMod
       case 'orifice':
       case 'jet-agitator':
       case 'flow-factor':
+      case 'strainer':
         return to('k', law.k);
       case 'positive-displacement-pump':
         return to('speed', law.speed);

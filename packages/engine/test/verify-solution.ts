@@ -121,6 +121,7 @@ function lossRange(
       );
     }
     case 'flow-factor':
+    case 'strainer':
       return one(factor(law.k));
     case 'orifice':
     case 'jet-agitator':

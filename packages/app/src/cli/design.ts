@@ -41,7 +41,7 @@ export const designCommand: Command = {
   least: 1,
   most: 2,
   examples: [
-    'spraywright design demo/briefs/tall-trees.json -o rig.json',
+    'spraywright design demo/briefs/tall-elms.json -o rig.json',
     'spraywright design brief.json --json',
     'spraywright design brief.json --choices',
     'spraywright design brief.json --why-not',

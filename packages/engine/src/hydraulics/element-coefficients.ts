@@ -114,6 +114,7 @@ export function refreshElement(
       return;
     }
     case 'flow-factor':
+    case 'strainer':
     case 'orifice':
     case 'jet-agitator':
       return setFlowFactor(c, e, v[o]! * count);

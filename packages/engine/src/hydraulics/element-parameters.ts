@@ -11,6 +11,7 @@ export const PARAMETERS: Readonly<Record<ElementKind, readonly ElementParameter[
   pipe: ['length', 'bore', 'roughness', 'lossCoefficient', 'coilDiameter'],
   fitting: ['bore', 'lossCoefficient', 'laminarCoefficient'],
   'flow-factor': ['k'],
+  strainer: ['k'],
   orifice: ['k'],
   'jet-agitator': ['k'],
   sparger: ['k', 'orifices'],
@@ -71,6 +72,7 @@ export function initialValues(law: ElementLaw): readonly number[] {
     case 'fitting':
       return [law.bore, law.lossCoefficient, law.laminarCoefficient ?? 0];
     case 'flow-factor':
+    case 'strainer':
     case 'orifice':
     case 'jet-agitator':
       return [law.k];
@@ -101,6 +103,7 @@ export function isOneWay(law: ElementLaw): boolean {
     case 'pipe':
     case 'fitting':
     case 'flow-factor':
+    case 'strainer':
     case 'eductor':
       return false;
     case 'curve':

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { formatPath, type ShapeDescription } from '../quantity/index.ts';
+import { FITTING_FORMS } from './fitting-forms.ts';
 import { readNetwork, solveNetwork } from './index.ts';
 import { networkShape } from './network-shapes.ts';
 
@@ -73,6 +74,7 @@ describe('A network document', () => {
       { kind: 'pipe', length: '60 ft', bore: '1/2 in', roughness: '0.01 mm', coilDiameter: '16 in' },
       { kind: 'fitting', bore: '1 in', lossCoefficient: 0.8, laminarCoefficient: 800 },
       { kind: 'flow-factor', flowAtOneBar: '60 l/min' },
+      { kind: 'strainer', flowAtOneBar: '60 l/min', blinded: '50 %' },
       { kind: 'orifice', flowAtOneBar: '60 l/min', count: 4, open: false },
       { kind: 'jet-agitator', flowAtOneBar: '60 l/min' },
       { kind: 'sparger', flowAtOneBar: '6 l/min', orifices: 12 },
@@ -101,14 +103,16 @@ describe('A network document', () => {
     const law = (id: string) => reading.model.elements.find((e) => e.id === id)!.law as unknown as Json;
     const k = 1e-3 / Math.sqrt(1e5);
     expect(law('e0')).toMatchObject({ length: 60 * 0.3048, bore: 0.0127, coilDiameter: 16 * 0.0254 });
-    for (const id of ['e2', 'e3', 'e4', 'e11']) expect(law(id)['k'], id).toBeCloseTo(k, 15);
-    expect(law('e5')['k']).toBeCloseTo(k / 10, 15);
-    expect(law('e7')['speed']).toBeCloseTo(0.92, 12);
-    expect((law('e8')['curve'] as Json)['coefficient']).toBeCloseTo(6 / 1e-6, -1);
-    expect(law('e12')['gradient']).toBeCloseTo(2e5 / 1e-3, 3);
+    for (const id of ['e2', 'e4', 'e5', 'e12']) expect(law(id)['k'], id).toBeCloseTo(k, 15);
+    // Half the openings blocked takes 5.5 times the loss (gauze formula, Idelchik from memory).
+    expect((k / (law('e3')['k'] as number)) ** 2).toBeCloseTo(5.5, 1);
+    expect(law('e6')['k']).toBeCloseTo(k / 10, 15);
+    expect(law('e8')['speed']).toBeCloseTo(0.92, 12);
+    expect((law('e9')['curve'] as Json)['coefficient']).toBeCloseTo(6 / 1e-6, -1);
+    expect(law('e13')['gradient']).toBeCloseTo(2e5 / 1e-3, 3);
     expect(law('pump')['slip']).toBeCloseTo(1 / 60000 / 2e6, 20);
     expect(law('pump')['displacement']).toBeCloseTo(20e-6 / (2 * Math.PI), 15);
-    expect(reading.model.elements.find((e) => e.id === 'e3')).toMatchObject({ count: 4, open: false });
+    expect(reading.model.elements.find((e) => e.id === 'e4')).toMatchObject({ count: 4, open: false });
   });
 
   it('names what is wrong, with its place', () => {
@@ -143,6 +147,78 @@ describe('A network document', () => {
         delete d.nodes[2]!['atmosphere'];
       })[0],
     ).toMatch(/no-path-to-tank-or-atmosphere: /);
+  });
+
+  it('knows fittings by name: the loss is that of the coefficient the tables give', () => {
+    const place = { from: 'out', to: 'tip-in' };
+    const solved = (fitting: Json) => {
+      const raw = draft();
+      raw.nodes.push({ id: 'tip-in', elevation: '0 m' });
+      raw.elements[1]!['from'] = 'tip-in';
+      raw.elements.push({ ...place, id: 'part', bore: '3/4 in', ...fitting });
+      const reading = readNetwork(raw);
+      if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
+      const result = solveNetwork(reading.model);
+      return { drop: result.elements[2]!.pressureDrop, notes: result.notes.map((n) => n.code) };
+    };
+    // Crane TP-410, fully turbulent friction factor of clean steel pipe, 3/4 in; multiples of it: A-27 to A-29.
+    const fT = 0.25 / Math.log10((0.00015 * 0.3048) / (3.7 * 0.01905)) ** 2;
+    for (const [form, times] of [
+      ['ball-valve-full-port', 3],
+      ['gate-valve', 8],
+      ['elbow-45', 16],
+      ['tee-run', 20],
+      ['elbow-90', 30],
+      ['three-way-valve-straight', 30],
+      ['tee-branch', 60],
+      ['three-way-valve-turned', 90],
+    ] as const) {
+      const byForm = solved({ kind: 'fitting', form });
+      const byNumber = solved({ kind: 'fitting', lossCoefficient: times * fT });
+      expect(byForm.drop! / byNumber.drop!, form).toBeCloseTo(1, 2);
+      expect(byForm.notes).toEqual([]);
+    }
+    for (const [form, K] of [
+      ['bulkhead-flush', 0.57],
+      ['bulkhead-projecting', 0.78],
+      ['open-end', 1],
+      ['ball-valve-standard-port', 0.92],
+    ] as const)
+      expect(
+        solved({ kind: 'fitting', form }).drop! / solved({ kind: 'fitting', lossCoefficient: K }).drop!,
+        form,
+      ).toBeCloseTo(1, form === 'ball-valve-standard-port' ? 0 : 9);
+    for (const form of ['cam-lock', 'quick-coupling-open', 'quick-coupling-valved', 'hose-swivel'])
+      expect(solved({ kind: 'fitting', form }).notes, form).toEqual(['guessed-loss']);
+    for (const [form, times] of [
+      ['swing', 100],
+      ['lift', 600],
+    ] as const)
+      expect(
+        solved({ kind: 'check-valve', form }).drop! /
+          solved({ kind: 'check-valve', lossCoefficient: times * fT }).drop!,
+        form,
+      ).toBeCloseTo(1, 2);
+  });
+
+  it('refuses a fitting that is told twice, not at all, or in a bore that no table has', () => {
+    const part = { id: 'part', from: 'out', to: 'air', kind: 'fitting', bore: '1 in' };
+    expect(spoilt((d) => d.elements.push(part))[0]).toMatch(/^elements\[2\]\.form missing: /);
+    expect(spoilt((d) => d.elements.push({ ...part, form: 'elbow-90', lossCoefficient: 1 }))[0]).toMatch(
+      /^elements\[2\]\.form two-losses: /,
+    );
+    expect(spoilt((d) => d.elements.push({ ...part, form: 'elbow-90', bore: '1 m' }))[0]).toMatch(
+      /^elements\[2\]\.bore out-of-range: .*0\.5 m/,
+    );
+    expect(spoilt((d) => d.elements.push({ ...part, form: 'elbow' }))[0]).toMatch(
+      /^elements\[2\]\.form not-a-choice: /,
+    );
+    expect(spoilt((d) => d.elements.push({ ...part, kind: 'check-valve' }))[0]).toMatch(/form missing/);
+    expect(
+      spoilt((d) =>
+        d.elements.push({ ...part, kind: 'strainer', flowAtOneBar: '9 gpm', blinded: '95 %' }),
+      )[0],
+    ).toMatch(/out-of-range|unknown-field/);
   });
 
   it('refuses a roughness that fills the bore and a pump curve that turns back', () => {
@@ -202,7 +278,7 @@ describe('A network document', () => {
 });
 
 describe('The demo networks', () => {
-  it.each(['reel-and-return', 'boom-loop'])('%s is read and solved', (name) => {
+  it.each(['reel-and-return', 'boom-loop', 'trade-fittings'])('%s is read and solved', (name) => {
     const reading = readNetwork(parsed(`demo/networks/${name}.json`));
     expect(reading.ok ? [] : reading.problems).toEqual([]);
     if (!reading.ok) return;
@@ -212,10 +288,38 @@ describe('The demo networks', () => {
     // The regulators of both hold, and what the pump gives comes out of the outlets and the return.
     expect(result.elements.filter((e) => e.state === 'holding')).toHaveLength(1);
     const out = result.elements
-      .filter((e) => ['orifice', 'jet-agitator', 'unloader', 'back-pressure-regulator'].includes(e.kind))
+      .filter((e) =>
+        ['orifice', 'jet-agitator', 'unloader', 'back-pressure-regulator', 'eductor'].includes(e.kind),
+      )
       .reduce((sum, e) => sum + e.flow, 0);
     const pump = result.elements.find((e) => e.id === 'pump')!;
     expect(out / pump.flow).toBeCloseTo(1, 9);
+  });
+});
+
+describe('The demo network of trade fittings', () => {
+  const raw = parsed('demo/networks/trade-fittings.json') as { elements: Json[] };
+  const result = () => {
+    const reading = readNetwork(raw);
+    if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
+    return solveNetwork(reading.model);
+  };
+
+  it('has every form of fitting that a rig joins its lines with, and the page names each', () => {
+    const forms = new Set(raw.elements.flatMap((e) => (e['form'] === undefined ? [] : [e['form']])));
+    for (const form of ['three-way-valve-straight', 'three-way-valve-turned', 'tee-run', 'tee-branch'])
+      expect(forms).toContain(form);
+    for (const form of ['cam-lock', 'quick-coupling-valved', 'bulkhead-flush', 'elbow-90', 'lift'])
+      expect(forms).toContain(form);
+    const page = text('docs/network-format.md');
+    for (const form of FITTING_FORMS) expect(page).toContain(`\`${form}\``);
+  });
+
+  it('says what it had to guess, and that no law knows a thickened mix in a wound hose', () => {
+    const { notes, elements } = result();
+    expect(notes.map((n) => n.code)).toEqual(['guessed-loss', 'no-coil-law', 'guessed-loss', 'guessed-loss']);
+    expect(elements.find((e) => e.id === 'eductor')!.suctionFlow).toBeGreaterThan(0);
+    expect(elements.find((e) => e.id === 'to-flush')!.state).toBe('shut');
   });
 });
 

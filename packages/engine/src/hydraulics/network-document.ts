@@ -1,6 +1,7 @@
 /** Networks as documents: quantities as people type them, read into a model. */
 import { fieldName, read, type Path, type Problem } from '../quantity/index.ts';
 import { checkModel } from './check-model.ts';
+import { blindedLoss, checkLoss, formLoss } from './fitting-forms.ts';
 import type { ElementLaw, HeadPoint, NetworkElement, NetworkModel, PowerCurve } from './network-model.ts';
 import { networkShape, type ElementDocument, type NetworkDocument } from './network-shapes.ts';
 import type { ModelProblem } from './solution.ts';
@@ -9,6 +10,8 @@ export type NetworkReading =
   { readonly ok: true; readonly model: NetworkModel } | { readonly ok: false; readonly problems: Problem[] };
 
 const ONE_BAR = 1e5;
+/** Bores that the laws of fittings hold for [m]. */
+const [LEAST_FORM_BORE, MOST_FORM_BORE] = [0.0003, 0.5];
 
 /** Reads a network document: its model, or every problem found in it, each with its place. */
 export function readNetwork(raw: unknown): NetworkReading {
@@ -38,9 +41,17 @@ function elementOf(element: ElementDocument): NetworkElement {
 
 function lawOf(element: ElementDocument): ElementLaw {
   switch (element.kind) {
+    case 'fitting': {
+      const { form, lossCoefficient = 0, ...law } = withoutPlace(element);
+      return form === undefined ? { ...law, lossCoefficient } : { ...law, ...formLoss(form, law.bore) };
+    }
+    case 'check-valve': {
+      const { form, lossCoefficient = 0, ...law } = withoutPlace(element);
+      return { ...law, lossCoefficient: form === undefined ? lossCoefficient : checkLoss(form, law.bore) };
+    }
+    case 'strainer':
+      return { kind: 'strainer', k: flowFactor(element) / Math.sqrt(blindedLoss(element.blinded)) };
     case 'pipe':
-    case 'fitting':
-    case 'check-valve':
     case 'demand-pump':
     case 'curve':
     case 'eductor':
@@ -123,10 +134,32 @@ function referenceProblems(document: NetworkDocument): Problem[] {
   return problems;
 }
 
-/** A centrifugal pump has either a curve or a power curve, and the latter falls. */
+/** A fitting is told by its form or by its loss; a form has a law up to half a metre of bore. */
+function lossProblems(element: ElementDocument, path: Path): Problem[] {
+  if (element.kind !== 'fitting' && element.kind !== 'check-valve') return [];
+  const { form, lossCoefficient, bore } = element;
+  const problem = (field: string, code: string, message: string) => [
+    { path: [...path, field], code, message },
+  ];
+  if (form === undefined && lossCoefficient === undefined)
+    return problem('form', 'missing', `form is missing; a ${element.kind} needs form or lossCoefficient`);
+  if (form === undefined) return [];
+  if (lossCoefficient !== undefined)
+    return problem('form', 'two-losses', 'form and lossCoefficient are both there; one is needed');
+  if (bore < LEAST_FORM_BORE || bore > MOST_FORM_BORE)
+    return problem(
+      'bore',
+      'out-of-range',
+      `bore is ${bore} m; with a form it must be ${LEAST_FORM_BORE} to ${MOST_FORM_BORE} m, else give lossCoefficient`,
+    );
+  return [];
+}
+
+/** A centrifugal pump has either a curve or a power curve, and the latter falls; a fitting has a form or a loss. */
 function choiceProblems(document: NetworkDocument): Problem[] {
   const problems: Problem[] = [];
   document.elements.forEach((element, i) => {
+    problems.push(...lossProblems(element, ['elements', i]));
     if (element.kind !== 'centrifugal-pump') return;
     const { curve, powerCurve } = element;
     const path: Path = ['elements', i, powerCurve === undefined ? 'curve' : 'powerCurve'];

@@ -73,11 +73,13 @@ export interface FittingLaw {
   readonly lossCoefficient: number;
   /** K1 [-]. Default 0. */
   readonly laminarCoefficient?: number;
+  /** Band of a loss coefficient that is a guess, since nobody measured it: a note says so. */
+  readonly guess?: readonly [low: number, high: number];
 }
 
 /** q = k sqrt(dp/SG), either direction; k in m3/s per sqrt(Pa) with SG = density / 1000 kg/m3. */
 export interface FlowFactorLaw {
-  readonly kind: 'flow-factor';
+  readonly kind: 'flow-factor' | 'strainer';
   readonly k: number;
 }
 

@@ -14,6 +14,7 @@ import {
   withDefault,
   type Infer,
 } from '../quantity/index.ts';
+import { CHECK_FORMS, FITTING_FORMS } from './fitting-forms.ts';
 
 const bore = () => quantity('length', { min: '0.1 mm', max: '2 m' });
 const elevation = () => quantity('length', { min: '-10000 m', max: '10000 m' });
@@ -67,7 +68,9 @@ const elementShape = tagged('kind', {
   fitting: object({
     ...everyElement,
     bore: bore(),
-    lossCoefficient: lossCoefficient(),
+    /** What it is, or the loss that was measured. */
+    form: optional(oneOf(...FITTING_FORMS)),
+    lossCoefficient: optional(lossCoefficient()),
     laminarCoefficient: withDefault(number({ min: 0, max: 1e6 }), 0),
   }),
   'flow-factor': orifice,
@@ -79,10 +82,18 @@ const elementShape = tagged('kind', {
     flowAtOneBar: flowAtOneBar(),
     orifices: integer({ min: 1, max: 100_000 }),
   }),
+  strainer: object({
+    ...everyElement,
+    /** Clean. */
+    flowAtOneBar: flowAtOneBar(),
+    /** Share of its openings that dirt has blocked. */
+    blinded: withDefault(quantity('ratio', { min: '0 %', max: '90 %' }), 0),
+  }),
   'check-valve': object({
     ...everyElement,
     bore: bore(),
-    lossCoefficient: lossCoefficient(),
+    form: optional(oneOf(...CHECK_FORMS)),
+    lossCoefficient: optional(lossCoefficient()),
     crackingPressure: withDefault(pressure(), 0),
   }),
   'positive-displacement-pump': object({

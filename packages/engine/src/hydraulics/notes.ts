@@ -28,10 +28,20 @@ export function notesOf(network: NetworkState): Note[] {
   network.elements.forEach((element, e) => {
     if (network.openState[e] === 0) return;
     if (isPump(element.law)) notes.push(...pumpNotes(network, e));
+    if (element.law.kind === 'fitting' && element.law.guess !== undefined)
+      notes.push(guessNote(element.id, element.law.lossCoefficient, element.law.guess));
     if (element.law.kind === 'pipe') notes.push(...pipeNotes(network, e));
     notes.push(...curveNotes(network, e));
   });
   return notes;
+}
+
+function guessNote(id: string, lossCoefficient: number, [low, high]: readonly [number, number]): Note {
+  return {
+    code: 'guessed-loss',
+    message: `nobody has measured what ${id} loses: K ${lossCoefficient} is a guess between ${low} and ${high}, so measure it or try both ends`,
+    ids: [id],
+  };
 }
 
 function pumpNotes(network: NetworkState, e: number): Note[] {
@@ -85,7 +95,20 @@ function pipeNotes(network: NetworkState, e: number): Note[] {
         ids: [id],
       },
     ];
-  return shearNotes(network, e);
+  return [...coilNotes(network, e), ...shearNotes(network, e)];
+}
+
+function coilNotes(network: NetworkState, e: number): Note[] {
+  const { id, law } = network.elements[e]!;
+  if (network.liquid.powerLaw === undefined || law.kind !== 'pipe' || !(network.get(e, 'coilDiameter') > 0))
+    return [];
+  return [
+    {
+      code: 'no-coil-law',
+      message: `no law is known for a thickened mix in a wound hose: ${id} is reckoned as if it lay straight, and loses more`,
+      ids: [id],
+    },
+  ];
 }
 
 function shearNotes(network: NetworkState, e: number): Note[] {

@@ -28,6 +28,8 @@ export type ElementState = 'shut' | 'flowing' | 'idle' | 'holding' | 'wide-open'
 export type NoteCode =
   | 'isolated'
   | 'dead-head'
+  | 'guessed-loss'
+  | 'no-coil-law'
   | 'above-rating'
   | 'cycling'
   | 'check-valves-facing'
