@@ -5,7 +5,6 @@ export { compileNetwork } from './network.ts';
 export type { Compilation } from './network.ts';
 export { readNetwork } from './network-document.ts';
 export type { NetworkReading } from './network-document.ts';
-export { checkLoss, formLoss } from './fitting-forms.ts';
 export { solveNetwork } from './solve-network.ts';
 export type { ElementResult, NetworkResult, NodeResult } from './solve-network.ts';
 export { evaluateSurface, fitSurface, gridPoint, surfaceGrid } from './response-surface.ts';

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { formatPath, type ShapeDescription } from '../quantity/index.ts';
-import { FITTING_FORMS } from './fitting-forms.ts';
+import { FITTING_FORMS } from '../physics/index.ts';
 import { readNetwork, solveNetwork } from './index.ts';
 import { networkShape } from './network-shapes.ts';
 

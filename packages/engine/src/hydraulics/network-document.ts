@@ -1,8 +1,21 @@
 /** Networks as documents: quantities as people type them, read into a model. */
+import {
+  FITTING_BORES,
+  lossCoefficientCheckValve,
+  lossCoefficientFitting,
+  screenCloggingFactor,
+  type FittingForm,
+} from '../physics/index.ts';
 import { fieldName, read, type Path, type Problem } from '../quantity/index.ts';
 import { checkModel } from './check-model.ts';
-import { blindedLoss, checkLoss, formLoss } from './fitting-forms.ts';
-import type { ElementLaw, HeadPoint, NetworkElement, NetworkModel, PowerCurve } from './network-model.ts';
+import type {
+  ElementLaw,
+  FittingLaw,
+  HeadPoint,
+  NetworkElement,
+  NetworkModel,
+  PowerCurve,
+} from './network-model.ts';
 import { networkShape, type ElementDocument, type NetworkDocument } from './network-shapes.ts';
 import type { ModelProblem } from './solution.ts';
 
@@ -10,8 +23,8 @@ export type NetworkReading =
   { readonly ok: true; readonly model: NetworkModel } | { readonly ok: false; readonly problems: Problem[] };
 
 const ONE_BAR = 1e5;
-/** Bores that the laws of fittings hold for [m]. */
-const [LEAST_FORM_BORE, MOST_FORM_BORE] = [0.0003, 0.5];
+/** Open share of a clean strainer's screen, between common meshes: judgement, no source. */
+const SCREEN_OPEN = 0.36;
 
 /** Reads a network document: its model, or every problem found in it, each with its place. */
 export function readNetwork(raw: unknown): NetworkReading {
@@ -43,14 +56,20 @@ function lawOf(element: ElementDocument): ElementLaw {
   switch (element.kind) {
     case 'fitting': {
       const { form, lossCoefficient = 0, ...law } = withoutPlace(element);
-      return form === undefined ? { ...law, lossCoefficient } : { ...law, ...formLoss(form, law.bore) };
+      return form === undefined ? { ...law, lossCoefficient } : { ...law, ...lossByName(form, law.bore) };
     }
     case 'check-valve': {
       const { form, lossCoefficient = 0, ...law } = withoutPlace(element);
-      return { ...law, lossCoefficient: form === undefined ? lossCoefficient : checkLoss(form, law.bore) };
+      return {
+        ...law,
+        lossCoefficient: form === undefined ? lossCoefficient : lossCoefficientCheckValve(form, law.bore),
+      };
     }
     case 'strainer':
-      return { kind: 'strainer', k: flowFactor(element) / Math.sqrt(blindedLoss(element.blinded)) };
+      return {
+        kind: 'strainer',
+        k: flowFactor(element) / Math.sqrt(screenCloggingFactor(SCREEN_OPEN, element.blinded)),
+      };
     case 'pipe':
     case 'demand-pump':
     case 'curve':
@@ -79,6 +98,12 @@ function lawOf(element: ElementDocument): ElementLaw {
       return { ...law, ...slope, k: flowFactor({ flowAtOneBar }) };
     }
   }
+}
+
+/** The loss of a fitting that was not measured; what nobody has measured brings its band. */
+function lossByName(form: FittingForm, bore: number): Pick<FittingLaw, 'lossCoefficient' | 'guess'> {
+  const { lossCoefficient, low, high, basis } = lossCoefficientFitting(form, bore);
+  return basis === 'table' ? { lossCoefficient } : { lossCoefficient, guess: [low, high] };
 }
 
 const PLACE_FIELDS = ['id', 'from', 'to', 'open', 'count'] as const;
@@ -146,11 +171,12 @@ function lossProblems(element: ElementDocument, path: Path): Problem[] {
   if (form === undefined) return [];
   if (lossCoefficient !== undefined)
     return problem('form', 'two-losses', 'form and lossCoefficient are both there; one is needed');
-  if (bore < LEAST_FORM_BORE || bore > MOST_FORM_BORE)
+  const [least, most] = FITTING_BORES;
+  if (bore < least || bore > most)
     return problem(
       'bore',
       'out-of-range',
-      `bore is ${bore} m; with a form it must be ${LEAST_FORM_BORE} to ${MOST_FORM_BORE} m, else give lossCoefficient`,
+      `bore is ${bore} m; with a form it must be ${least} to ${most} m, else give lossCoefficient`,
     );
   return [];
 }

@@ -14,7 +14,7 @@ import {
   withDefault,
   type Infer,
 } from '../quantity/index.ts';
-import { CHECK_FORMS, FITTING_FORMS } from './fitting-forms.ts';
+import { CHECK_FORMS, FITTING_FORMS } from '../physics/index.ts';
 
 const bore = () => quantity('length', { min: '0.1 mm', max: '2 m' });
 const elevation = () => quantity('length', { min: '-10000 m', max: '10000 m' });

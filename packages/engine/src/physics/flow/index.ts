@@ -9,6 +9,7 @@ export * from './displacement-pump.ts';
 export * from './eductor.ts';
 export * from './elbow-loss.ts';
 export * from './entrance-loss.ts';
+export * from './fitting-forms.ts';
 export * from './fire-hose-rule.ts';
 export * from './flow-coefficient.ts';
 export * from './friction-loss.ts';
