@@ -94,7 +94,7 @@ function promiseLines(p: RigPromise, { units, working = false, confidence }: Pro
 
 function oddsLines(confidence: Confidence, promise: RigPromise, units: 'us' | 'metric'): string[] {
   const odds = oddsOf(confidence, promise, units);
-  if (odds === undefined) return [];
+  if ('none' in odds) return [`         ${odds.none}`];
   return [
     `         ${odds.kept}; ${odds.band}`,
     ...odds.matters.map(

@@ -42,12 +42,7 @@ function toldOf(
   return {
     version,
     draws: DRAWS,
-    odds: Object.fromEntries(
-      proof.promises.flatMap((p) => {
-        const odds = oddsOf(confidence, p, units);
-        return odds === undefined ? [] : [[p.id, odds]];
-      }),
-    ),
+    odds: Object.fromEntries(proof.promises.map((p) => [p.id, oddsOf(confidence, p, units)])),
     sharper: corrections.length === 0 ? [] : sharperLines(confidence),
   };
 }

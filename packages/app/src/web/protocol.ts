@@ -1,7 +1,7 @@
 import type { PlumbingGraph, PlumbingLayout, SceneHold, SheetName } from '@spraywright/engine/drawings';
 import type { Kind } from '@spraywright/engine/catalogue';
 import type { Change, UnitSystem } from '@spraywright/engine/quantity';
-import type { Design, Odds, PromiseKind, PromiseState } from '@spraywright/engine/rig';
+import type { Design, NoOdds, Odds, PromiseKind, PromiseState } from '@spraywright/engine/rig';
 
 /** What the page and its engine say to each other. Figures cross as text that is ready to be read. */
 
@@ -366,7 +366,7 @@ export interface ToOdds {
 export interface OddsTold {
   readonly version: number;
   readonly draws: number;
-  readonly odds: Readonly<Record<string, Odds>>;
+  readonly odds: Readonly<Record<string, Odds | NoOdds>>;
   /** What tests of built machines have taught of this rig's parts: a heading, then a line each; empty when nothing. */
   readonly sharper: readonly string[];
 }

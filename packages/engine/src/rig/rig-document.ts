@@ -29,6 +29,7 @@ import {
   type Problem,
 } from '../quantity/index.ts';
 import { briefShape, readBrief, type Brief } from './brief.ts';
+import type { LooseFactors } from './loose-inputs.ts';
 
 /** One item of a rig: a part in its place with its settings. */
 export const itemShape = object({
@@ -100,6 +101,8 @@ export interface Rig {
   readonly ownParts: ReadonlyMap<string, OwnPart>;
   /** The family it is built by; absent when the catalogue has it no more. */
   readonly layout?: Layout;
+  /** Factors on what no part decides, where this rig is one draw of many. */
+  readonly loose?: LooseFactors;
 }
 
 /** Reads a rig and finds its parts; checks that lines are made of its items and lead somewhere. */

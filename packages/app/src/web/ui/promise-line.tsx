@@ -1,6 +1,6 @@
 import { STATE_WORDS } from '@spraywright/engine/drawings';
 import { memo } from 'react';
-import type { Odds } from '@spraywright/engine/rig';
+import type { NoOdds, Odds } from '@spraywright/engine/rig';
 import type { PromiseRow } from '../protocol.ts';
 import { useDesk, useStore } from './desk-context.ts';
 import { Decisions } from './decisions.tsx';
@@ -30,7 +30,9 @@ export const PromiseLine = memo(
             <span className="for-readers">{STATE_WORDS[row.state]}: </span>
             {row.letter !== undefined && <b className="letter">{row.letter}</b>}
             {row.sentence}
-            {odds !== undefined && odds.share < SURE_ENOUGH && <span className="odds">, {odds.kept}</span>}
+            {odds !== undefined && 'share' in odds && odds.share < SURE_ENOUGH && (
+              <span className="odds">, {odds.kept}</span>
+            )}
           </button>
           <span className="figures">
             <span className="state-word" aria-hidden="true">
@@ -121,7 +123,8 @@ function Working({ row }: { row: PromiseRow }) {
 }
 
 /** The band of a promise, what decides it most, and what would take the doubt away. */
-function Doubt({ odds, draws, sharper }: { odds: Odds; draws: number; sharper: readonly string[] }) {
+function Doubt({ odds, draws, sharper }: { odds: Odds | NoOdds; draws: number; sharper: readonly string[] }) {
+  if ('none' in odds) return <p className="note">{upperFirst(odds.none)}.</p>;
   return (
     <>
       <p className="note">

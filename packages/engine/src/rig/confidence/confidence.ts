@@ -2,8 +2,9 @@ import { driveOf } from '../drive.ts';
 import type { ProofContext } from '../proof/context.ts';
 import { liquidOf } from '../proof/liquid.ts';
 import type { Proof } from '../proof/prove.ts';
-import type { RigPromise } from '../promise.ts';
+import type { Figure, RigPromise } from '../promise.ts';
 import { first, type Rig } from '../rig-document.ts';
+import { dayPromises } from './day-promises.ts';
 import { drivePromises } from './drive-promises.ts';
 import { DrawSheet } from './draw-sheet.ts';
 import { evenDraws, type Draws } from './draws.ts';
@@ -12,8 +13,13 @@ import { inPlace } from './in-place.ts';
 import { liquidPromises } from './liquid-promises.ts';
 import { quantilesOf, regressionOn, type Regression } from './statistics.ts';
 import { steadyPromises } from './steady-promises.ts';
+import { storePromises } from './store-promises.ts';
 import { throwPromises } from './throw-promises.ts';
 import { uncertainInputs, type Correction, type UncertainInput } from './uncertain-inputs.ts';
+import { workPromises } from './work-promises.ts';
+
+/** What 5, 50 and 95 % of the draws stay below. */
+export type Band = readonly [low: number, middle: number, high: number];
 
 /** How sure one promise is, when every input may be off by its tolerance. */
 export interface PromiseConfidence {
@@ -21,8 +27,12 @@ export interface PromiseConfidence {
   readonly id: string;
   /** Share of the draws in which it is kept [-]. */
   readonly kept: number;
+  /** What its figures are, and the unit that goes with them. */
+  readonly shown: Omit<Figure, 'value'>;
   /** What the rig has in 5, 50 and 95 % of the draws, in the unit of the promise. A reach is the reach itself, not what is promised of it. */
-  readonly band: readonly [low: number, middle: number, high: number];
+  readonly band: Band;
+  /** What is asked of it in 5, 50 and 95 % of the draws, where that is in doubt too. */
+  readonly asked?: Band;
   /** What is kept nine times in ten: most of an at-least, least of an at-most, asked as the proof asks. */
   readonly ninety: number;
   /** The inputs that bring most of the doubt, strongest first: id, and share in the variance of the margin [-]. */
@@ -34,7 +44,7 @@ export interface Confidence {
   readonly seed: number;
   readonly inputs: readonly UncertainInput[];
   readonly promises: readonly PromiseConfidence[];
-  /** Draws in which some network had no steady state; they count as not kept. */
+  /** Draws in which a network had no steady state or data said nothing; they count as not kept. */
   readonly unsolved: number;
 }
 
@@ -49,12 +59,16 @@ export interface ConfidenceOptions {
 
 const DRAWS = 1024;
 const MOST_MATTERS = 3;
+/** What sums may differ by that are added up anew [-]. */
+const ROUNDING = 1e-9;
 /** An input that brings less of the doubt is not named. */
 const LEAST_SHARE = 0.03;
 
 /** What a promise has and what it asks in every draw. */
 export interface DrawnFigures {
   readonly promise: RigPromise;
+  /** What the proof asks, which its figures are held against. */
+  readonly stands: { readonly asked: Figure; readonly sense: RigPromise['sense'] };
   /** NaN in a draw without a steady state. */
   readonly has: Float64Array;
   readonly asked: Float64Array;
@@ -62,7 +76,7 @@ export interface DrawnFigures {
 
 /**
  * How sure the promises of a proven rig are: every input is drawn from its tolerance, the same solver and the same
- * formulas as in the proof are run in each draw. Promises that no doubtful input moves are not told of.
+ * formulas as in the proof are run in each draw.
  *
  * @param rig the rig that was proven
  * @throws RangeError when draws are not 16..65536
@@ -92,27 +106,44 @@ export function drawPromises(rig: Rig, proof: Proof, draws: Draws): DrawnFigures
   const context = contextOf(inPlace(rig, proof), proof);
   const promised = new Map(proof.promises.map((p) => [p.id, p]));
   const sheet = new DrawSheet(context, draws);
-  const drawn = [...throwPromises(sheet), ...liquidPromises(sheet), ...drivePromises(sheet)].flatMap((d) => {
+  const drawn = [
+    ...throwPromises(sheet),
+    ...liquidPromises(sheet),
+    ...drivePromises(sheet),
+    ...workPromises(sheet),
+    ...dayPromises(sheet),
+    ...storePromises(sheet),
+  ].flatMap((d) => {
     const promise = promised.get(d.id);
-    return promise?.asked === undefined || promise.has === undefined || d.contenders.length === 0
+    if (promise === undefined || d.contenders.length === 0) return [];
+    const stands = d.stands ?? standsOf(promise);
+    return stands === undefined || (d.stands !== undefined && promise.state === 'unknown')
       ? []
-      : [{ ...d, promise, asked: promise.asked.value, sense: promise.sense }];
+      : [{ ...d, promise, stands, sense: stands.sense }];
   });
   const columns = evaluate(drawn, draws.count);
   return [
-    ...drawn.map(({ promise, asked, askedFactor, as }, p): DrawnFigures => {
+    ...drawn.map(({ promise, stands, askedFactor, as }, p): DrawnFigures => {
       const has = columns[p]!;
+      const asked = stands.asked.value;
       return {
         promise,
+        stands,
         has: as === 'share' ? has.map((v) => v * asked) : has,
         asked: askedFactor?.map((f) => f * asked) ?? new Float64Array(draws.count).fill(asked),
       };
     }),
     ...steadyPromises(context, draws).flatMap(({ id, has, asked }): DrawnFigures[] => {
       const promise = promised.get(id);
-      return promise?.has === undefined ? [] : [{ promise, has, asked }];
+      const stands = promise === undefined ? undefined : standsOf(promise);
+      return promise === undefined || stands === undefined ? [] : [{ promise, stands, has, asked }];
     }),
   ];
+}
+
+/** The figures that a promise is judged by; undefined where the proof has none. */
+function standsOf({ asked, has, sense }: RigPromise): DrawnFigures['stands'] | undefined {
+  return asked === undefined || has === undefined ? undefined : { asked, sense };
 }
 
 function contextOf(rig: Rig, proof: Proof): ProofContext {
@@ -134,28 +165,51 @@ function contextOf(rig: Rig, proof: Proof): ProofContext {
 }
 
 function confidenceFrom(
-  { promise, has, asked }: DrawnFigures,
+  { promise, stands, has, asked }: DrawnFigures,
   draws: Draws,
   fit: (column: Float64Array) => Regression,
 ): PromiseConfidence {
-  const nominal = promise.asked!.value;
-  const sign = promise.sense === 'at-least' ? 1 : -1;
+  const nominal = stands.asked.value;
+  const sign = stands.sense === 'at-least' ? 1 : -1;
   const askedMoves = asked.some((a) => a !== nominal);
   const kept =
     has.reduce((sum, value, i) => sum + (sign * (value - asked[i]!) >= 0 ? 1 : 0), 0) / draws.count;
   // Where what is asked is in doubt too, a draw counts by its share of what was asked then.
   const counted = askedMoves ? has.map((value, i) => (value * nominal) / asked[i]!) : has;
-  const doubt = fit(counted);
-  const band = quantilesOf(has, askedMoves ? fit(has) : doubt);
+  const doubt = isStill(counted) ? STILL : fit(counted);
+  const bandOf = (column: Float64Array, line: Regression): Band => {
+    const at = quantilesOf(column, line);
+    return [at(0.05), at(0.5), at(0.95)];
+  };
   return {
     id: promise.id,
     kept,
-    band: [band(0.05), band(0.5), band(0.95)],
-    ninety: quantilesOf(counted, doubt)(promise.sense === 'at-least' ? 0.1 : 0.9),
+    shown: shownAs(stands.asked),
+    band: bandOf(has, askedMoves ? fit(has) : doubt),
+    ...(askedMoves ? { asked: bandOf(asked, fit(asked)) } : {}),
+    ninety: quantilesOf(counted, doubt)(stands.sense === 'at-least' ? 0.1 : 0.9),
     matters: draws.inputs
-      .map(({ id }, k) => ({ input: id, share: doubt.shares[k]! }))
+      .map(({ id }, k) => ({ input: id, share: doubt.shares[k] ?? 0 }))
       .filter((m) => m.share >= LEAST_SHARE)
       .sort((a, b) => b.share - a.share)
       .slice(0, MOST_MATTERS),
   };
+}
+
+function shownAs({ dimension, unit, as }: Figure): Omit<Figure, 'value'> {
+  return { dimension, ...(unit === undefined ? {} : { unit }), ...(as === undefined ? {} : { as }) };
+}
+
+/** A column that no input moves. */
+const STILL: Regression = {
+  slopes: new Float64Array(0),
+  shares: new Float64Array(0),
+  deviation: 0,
+  line: new Float64Array(0),
+};
+
+/** Whether a column moves by no more than rounding. */
+function isStill(column: Float64Array): boolean {
+  const first = column[0]!;
+  return column.every((value) => Math.abs(value - first) <= ROUNDING * Math.abs(first));
 }

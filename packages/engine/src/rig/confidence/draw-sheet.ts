@@ -1,4 +1,6 @@
+import type { Figure, RigPromise } from '../promise.ts';
 import type { ProofContext, ProvenDuty } from '../proof/context.ts';
+import { DrawnContexts } from './drawn-contexts.ts';
 import { DrawnNetwork, type Condition, type Reading } from './drawn-network.ts';
 import type { Draws } from './draws.ts';
 import { drawnParameters, type DrawnParameter } from './parameter-factors.ts';
@@ -22,12 +24,15 @@ export interface DrawnPromise {
   readonly as: 'figure' | 'share';
   /** What is asked in each draw as a multiple of what the proof asks, where that is in doubt too. */
   readonly askedFactor?: Float64Array;
+  /** What is asked, for a promise whose proof tells no figures. */
+  readonly stands?: { readonly asked: Figure; readonly sense: RigPromise['sense'] };
 }
 
 /** What the drawn promises of one rig are made from: its networks and its factors. */
 export class DrawSheet {
   readonly context: ProofContext;
   readonly draws: Draws;
+  readonly contexts: DrawnContexts;
   private readonly parameters: readonly DrawnParameter[];
   private readonly networks = new Map<string, DrawnNetwork | undefined>();
   private readonly ones: Float64Array;
@@ -35,6 +40,7 @@ export class DrawSheet {
   constructor(context: ProofContext, draws: Draws) {
     this.context = context;
     this.draws = draws;
+    this.contexts = new DrawnContexts(this);
     this.ones = new Float64Array(draws.count).fill(1);
     const first = context.duties[0];
     this.parameters =

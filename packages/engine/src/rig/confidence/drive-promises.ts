@@ -1,21 +1,19 @@
-import { driveOf } from '../drive.ts';
+import { driveOf, type Drive } from '../drive.ts';
 import { pumpCurrentAt } from '../pump-current.ts';
 import { shaftPower, speedShareOf } from '../proof/power.ts';
 import { first } from '../rig-document.ts';
 import type { Contender, DrawnPromise, DrawSheet } from './draw-sheet.ts';
-import { pumpReadings } from './liquid-promises.ts';
+import { pumpReadings } from './pump-readings.ts';
 
 /** Promises of what turns the pump: engine, belt or gear, PTO, or a 12 V supply. */
 export function drivePromises(sheet: DrawSheet): DrawnPromise[] {
   const drive = driveOf(sheet.context.rig);
   if (drive === undefined) return [];
   if (drive.by === 'motor') return [{ id: 'power:current', as: 'figure', contenders: currents(sheet) }];
+  const turning = turns(sheet, drive);
   const needed = { as: 'figure', contenders: powers(sheet, drive.efficiency) } as const;
   if (drive.by === 'pto')
-    return [
-      { id: 'power:pto', ...needed },
-      { id: 'power:pto-drive', ...needed },
-    ];
+    return [{ id: 'power:pto', ...needed }, { id: 'power:pto-drive', ...needed }, turning];
   const power = sheet.factor('engine-power', drive.item);
   const speed = sheet.factor('drive-speed', drive.item);
   const nominal = speedShareOf(drive, drive.engineSpeed);
@@ -26,7 +24,18 @@ export function drivePromises(sheet: DrawSheet): DrawnPromise[] {
       askedFactor: power.map((f, i) => (f * speedShareOf(drive, drive.engineSpeed * speed[i]!)) / nominal),
     },
     { id: 'power:reduction', ...needed },
+    turning,
   ];
+}
+
+/** How fast the pump turns [rad/s]. */
+function turns(sheet: DrawSheet, { item, pumpSpeed }: Drive): DrawnPromise {
+  const speed = sheet.factor('drive-speed', item);
+  return {
+    id: 'power:speed',
+    as: 'figure',
+    contenders: [{ readings: [], value: (draw) => pumpSpeed * speed[draw]! }],
+  };
 }
 
 /** Power asked of the drive in every duty, with the outlets open and shut [W]. */

@@ -3,10 +3,12 @@ import type { ProvenDuty } from '../proof/context.ts';
 import { statedFlow, stirring } from '../proof/pump-reserve.ts';
 import { backToTank, dutiesToStir, stirringAsked } from '../proof/agitation.ts';
 import { peakAt, shutPeak } from '../proof/rating.ts';
+import { sprayersOf } from '../proof/sprayer.ts';
 import { headAvailable } from '../proof/suction.ts';
 import { first } from '../rig-document.ts';
 import type { Contender, DrawnPromise, DrawSheet } from './draw-sheet.ts';
-import type { DrawnNetwork, Reading } from './drawn-network.ts';
+import type { Reading } from './drawn-network.ts';
+import { pumpReadings } from './pump-readings.ts';
 
 /** Promises that follow from flows and pressures alone. */
 export function liquidPromises(sheet: DrawSheet): DrawnPromise[] {
@@ -24,35 +26,56 @@ function outletPromises(sheet: DrawSheet, proven: ProvenDuty): DrawnPromise[] {
   const network = sheet.network(proven, 'open');
   if (network === undefined) return [];
   const { id } = proven.duty;
+  const asked = askedFactor(sheet, proven);
   return network.made.outlets.flatMap(({ line, last, before }) => {
     const flow = single(network.flow(last));
     const pressure = single(network.pressure(before));
     return [
-      { id: `flow:${id}:${line}`, as: 'figure', contenders: [flow] },
+      {
+        id: `flow:${id}:${line}`,
+        as: 'figure',
+        contenders: [flow],
+        ...(asked === undefined ? {} : { askedFactor: asked }),
+      },
       { id: `tip-pressure:${id}:${line}:asked`, as: 'figure', contenders: [pressure] },
-      { id: `tip-pressure:${id}:${line}:range`, as: 'figure', contenders: [pressure] },
+      ...tipRange(sheet, proven, line, network.pressure(before)),
     ];
   });
 }
 
-function single(reading: Reading): Contender {
-  return { readings: [reading], value: (draw) => reading.values[draw]! };
+/** A tip must work between two pressures: whichever is nearer decides. */
+function tipRange(sheet: DrawSheet, proven: ProvenDuty, line: string, pressure: Reading): DrawnPromise[] {
+  const sprayer = sprayersOf(sheet.context, proven).find((s) => s.outlet.line === line);
+  if (sprayer === undefined) return [];
+  const { minPressure, maxPressure } = sprayer.end;
+  const room = (p: number) => Math.min(p / minPressure, maxPressure / p);
+  const { tipPressure } = sprayer.outlet;
+  const low = tipPressure / minPressure < maxPressure / tipPressure;
+  return [
+    {
+      id: `tip-pressure:${proven.duty.id}:${line}:range`,
+      as: 'share',
+      contenders: [
+        {
+          readings: [pressure],
+          value: (draw) => {
+            const share = room(Math.max(0, pressure.values[draw]!));
+            return low ? share : 1 / share;
+          },
+        },
+      ],
+    },
+  ];
 }
 
-/** Inlet and outlet pressure and flow of the rig's pump in one network. */
-export function pumpReadings(
-  network: DrawnNetwork,
-  pump: string,
-): { inlet: Reading; outlet: Reading; flow: Reading } | undefined {
-  for (const run of network.made.lines.values())
-    for (const { element, from, to, item } of run)
-      if (item === pump)
-        return {
-          inlet: network.pressure(from),
-          outlet: network.pressure(to),
-          flow: network.flow(element),
-        };
-  return undefined;
+/** A rate over ground asks more flow of who drives faster. */
+function askedFactor(sheet: DrawSheet, { duty }: ProvenDuty): Float64Array | undefined {
+  const driven = duty.flow === undefined && (duty.application !== undefined || duty.lane !== undefined);
+  return driven ? sheet.factor('ground-speed', 'rig') : undefined;
+}
+
+function single(reading: Reading): Contender {
+  return { readings: [reading], value: (draw) => reading.values[draw]! };
 }
 
 function suction(sheet: DrawSheet): DrawnPromise[] {
@@ -139,11 +162,15 @@ function reserve(sheet: DrawSheet): DrawnPromise[] {
     if (network === undefined || supply === undefined || (stated === undefined && !displacement)) return [];
     const outlets = stated === undefined ? network.made.outlets.map((o) => network.flow(o.last)) : [];
     const stirred = stirring(context, proven);
+    const faster = askedFactor(sheet, proven);
     return [
       {
         readings: [supply, ...outlets],
         value: (draw) => {
-          const out = stated ?? outlets.reduce((sum, o) => sum + Math.max(0, o.values[draw]!), 0);
+          const out =
+            stated !== undefined
+              ? stated * (faster?.[draw] ?? 1)
+              : outlets.reduce((sum, o) => sum + Math.max(0, o.values[draw]!), 0);
           return Math.max(0, supply.values[draw]!) / pumpDemand(out, stirred);
         },
       },

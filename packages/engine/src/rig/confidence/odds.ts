@@ -1,6 +1,7 @@
 import type { UnitSystem } from '../../quantity/index.ts';
 import { figureText, type RigPromise } from '../promise.ts';
-import type { Confidence, PromiseConfidence } from './confidence.ts';
+import type { Band, Confidence, PromiseConfidence } from './confidence.ts';
+import { NO_ODDS, NOT_DRAWN, NOT_KNOWN } from './no-odds.data.ts';
 import { TOLERANCES } from './tolerances.data.ts';
 
 /** How sure one promise is, in words that a page, a paper and a terminal share. */
@@ -15,6 +16,11 @@ export interface Odds {
   readonly matters: readonly { readonly item: string; readonly name: string; readonly check: string }[];
 }
 
+/** Why a promise has no odds: "no odds: the price is the sum of the bill, and stands as quoted". */
+export interface NoOdds {
+  readonly none: string;
+}
+
 /** Share below which "9 times in 10" may not be said. */
 export const NINE_IN_TEN = 0.9;
 
@@ -25,19 +31,30 @@ function times(kept: number): string {
   return `${Math.floor(kept * 100)} times in 100`;
 }
 
-/** The odds of a promise in words; undefined where no doubtful input moves it. */
-export function oddsOf(confidence: Confidence, promise: RigPromise, units: UnitSystem): Odds | undefined {
+/** The odds of a promise in words, or why it has none. */
+export function oddsOf(confidence: Confidence, promise: RigPromise, units: UnitSystem): Odds | NoOdds {
   const told = confidence.promises.find((p) => p.id === promise.id);
-  const { has } = promise;
-  if (told === undefined || has === undefined) return undefined;
-  const text = (value: number) => figureText({ ...has, value }, units);
-  const [low, , high] = told.band;
+  if (promise.state === 'unknown' && promise.asked === undefined) return { none: `no odds: ${NOT_KNOWN}` };
+  if (told === undefined) return { none: `no odds: ${whyNone(promise)}` };
   return {
     share: told.kept,
     kept: `kept ${times(told.kept)}`,
-    band: `5 to 95 %: ${text(low)} to ${text(high)}`,
+    band: bandText(told, units),
     matters: mattersOf(confidence, told),
   };
+}
+
+function whyNone({ id, state }: RigPromise): string {
+  if (state === 'unknown') return NOT_KNOWN;
+  return NO_ODDS.find((n) => id.startsWith(n.id))?.why ?? NOT_DRAWN;
+}
+
+function bandText({ band, asked, shown }: PromiseConfidence, units: UnitSystem): string {
+  const text = (value: number) => figureText({ ...shown, value }, units);
+  const span = ([low, , high]: Band) =>
+    text(low) === text(high) ? text(low) : `${text(low)} to ${text(high)}`;
+  if (asked !== undefined) return `5 to 95 %: ${span(band)}, against ${span(asked)} asked`;
+  return band[0] === band[2] ? `no tolerance moves it from ${text(band[1])}` : `5 to 95 %: ${span(band)}`;
 }
 
 function mattersOf({ inputs }: Confidence, { matters }: PromiseConfidence): Odds['matters'] {

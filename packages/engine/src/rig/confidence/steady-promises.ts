@@ -4,7 +4,11 @@ import { guarded } from '../proof/guarded.ts';
 import { driftPromises } from '../proof/pattern-drift.ts';
 import { weatherPromises } from '../proof/pattern-weather.ts';
 import { siteOf } from '../proof/site.ts';
+import { loadedOf } from '../proof/loaded.ts';
+import { recipePromises } from '../proof/recipe.ts';
 import { stabilityPromises } from '../proof/stability.ts';
+import { lastLiquidPromises } from '../proof/stability-last-liquid.ts';
+import { strengthPromises } from '../proof/strength.ts';
 import { structurePromises } from '../proof/structure.ts';
 import { weightPromises } from '../proof/weight.ts';
 import type { RigPromise } from '../promise.ts';
@@ -13,6 +17,9 @@ import type { Draws } from './draws.ts';
 import type { ToleranceKind } from './tolerances.data.ts';
 import type { UncertainInput } from './uncertain-inputs.ts';
 import { withFactors } from './with-factors.ts';
+
+/** Where the last liquid lies hangs on the slope alone. */
+const LAST_LIQUID = 'stability:last-liquid';
 
 /** Promises that ask nothing of the network, and the inputs they move with. */
 const GROUPS: readonly {
@@ -24,14 +31,28 @@ const GROUPS: readonly {
     kinds: ['dry-mass', 'liquid-mass', 'hose-bore'],
     promises: (context) => [
       ...guarded('weight', '', () => weightPromises(context)),
-      ...guarded('stability', '', () => stabilityPromises(context)),
+      ...guarded('stability', '', () => stabilityPromises(context).filter((p) => p.id !== LAST_LIQUID)),
       ...guarded('structure', '', () => structurePromises(context)),
     ],
   },
-  { kinds: ['wind'], promises: (context) => [...driftPromises(context), ...weatherPromises(context)] },
+  {
+    kinds: ['slope'],
+    promises: (context) => {
+      const loaded = loadedOf(context);
+      return loaded === undefined ? [] : guarded('stability', '', () => lastLiquidPromises(context, loaded));
+    },
+  },
+  {
+    kinds: ['wind', 'drying'],
+    promises: (context) => [...driftPromises(context), ...weatherPromises(context)],
+  },
+  {
+    kinds: ['stock-strength', 'bleach-loss'],
+    promises: (context) => [...strengthPromises(context), ...recipePromises(context)],
+  },
 ];
 
-/** How far to each side of an input's mean the proof is made anew, in its deviations. */
+/** How far to each side the proof is made anew: so many deviations of an input beyond its mean. */
 const SIDE = 2;
 
 /** What a promise has and what it asks, in each draw. */
@@ -54,12 +75,11 @@ export function steadyPromises(context: ProofContext, draws: Draws): SteadyColum
       id: p.id,
       has: new Float64Array(draws.count).fill(p.has!.value),
       asked: new Float64Array(draws.count).fill(p.asked!.value),
-      moves: false,
       twoSided: false,
     }));
     draws.inputs.forEach((input, k) => {
       if (!kinds.includes(input.kind)) return;
-      const step = SIDE * input.deviation;
+      const step = SIDE * input.deviation + Math.abs(input.mean);
       const below = byId(promises(changed(context, input, -step)));
       const above = byId(promises(changed(context, input, step)));
       middle.forEach((p, i) => {
@@ -70,12 +90,11 @@ export function steadyPromises(context: ProofContext, draws: Draws): SteadyColum
           const [low, mid, high] = [below.get(p.id)?.[what], p[what], above.get(p.id)?.[what]];
           if (low === undefined || mid === undefined || high === undefined) continue;
           if (low.value === mid.value && high.value === mid.value) continue;
-          column.moves = true;
           addParabola(column[what], draws.columns[k]!, step, [low.value, mid.value, high.value]);
         }
       });
     });
-    return columns.filter((c) => c.moves && !c.twoSided);
+    return columns.filter((c) => !c.twoSided);
   });
 }
 

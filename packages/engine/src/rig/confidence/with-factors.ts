@@ -1,15 +1,16 @@
 import type { Part } from '../../catalogue/index.ts';
+import type { LooseInput } from '../loose-inputs.ts';
 import type { Rig, RigItem } from '../rig-document.ts';
 import type { ToleranceKind } from './tolerances.data.ts';
-import type { UncertainInput } from './uncertain-inputs.ts';
+import type { UncertainInput } from './uncertain-input.ts';
 
 interface Entry {
   readonly item: RigItem;
   readonly part: Part;
 }
 
-/** Kinds that change no part: a factor on the reach and on the load, and two of the whole rig. */
-type OfNoPart = 'throw' | 'liquid-mass' | 'dry-mass' | 'wind';
+/** Kinds that change no part: a factor on the reach and on the load, and those of the whole rig. */
+type OfNoPart = 'throw' | 'liquid-mass' | 'dry-mass' | 'wind' | 'ground-speed' | LooseInput;
 
 /** What a factor on each kind of input changes of an item and its part. */
 const ON_PART: Readonly<Record<Exclude<ToleranceKind, OfNoPart>, (entry: Entry, factor: number) => Entry>> = {
@@ -89,7 +90,37 @@ const ON_PART: Readonly<Record<Exclude<ToleranceKind, OfNoPart>, (entry: Entry, 
     if (part.kind !== 'motor-pump') return entry;
     return withPart(entry, { ...part, curve: part.curve.map((p) => ({ ...p, current: p.current * f })) });
   },
+  'rewind-current': (entry, f) => {
+    const { part } = entry;
+    if (part.kind !== 'reel' || part.rewind !== 'electric') return entry;
+    return withPart(entry, { ...part, rewindCurrent: part.rewindCurrent * f });
+  },
+  'starting-current': (entry, f) => {
+    const { part } = entry;
+    if (part.kind !== 'engine' || part.start !== 'electric') return entry;
+    return withPart(entry, { ...part, startingCurrent: part.startingCurrent * f });
+  },
+  charging: (entry, f) => {
+    const { part } = entry;
+    if (part.kind !== 'engine' || part.chargingCurrent === 0) return entry;
+    return withPart(entry, { ...part, chargingCurrent: part.chargingCurrent * f });
+  },
+  'battery-capacity': (entry, f) => {
+    const { part } = entry;
+    return part.kind === 'battery' ? withPart(entry, { ...part, capacity: part.capacity * f }) : entry;
+  },
+  'eductor-suction': (entry, f) => {
+    const { part } = entry;
+    if (part.kind !== 'eductor') return entry;
+    return withPart(entry, { ...part, suction: part.suction.map((p) => ({ ...p, flow: p.flow * f })) });
+  },
 };
+
+/** Whether a factor on this kind of input changes this part: a pump without slip has none to be off. */
+export function hasInput(kind: ToleranceKind, entry: Entry): boolean {
+  const change = (ON_PART as Readonly<Partial<Record<ToleranceKind, (typeof ON_PART)['passage']>>>)[kind];
+  return change === undefined || change(entry, 2) !== entry;
+}
 
 function passes(entry: Entry, factor: number): Entry {
   const { part } = entry;
@@ -120,6 +151,7 @@ export function withFactors(
 ): Rig {
   const items = new Map<string, Entry>(rig.items);
   let { brief } = rig;
+  const loose = new Map<LooseInput, number>();
   inputs.forEach((input, i) => {
     const x = logFactor(input, i);
     if (x === 0) return;
@@ -135,13 +167,35 @@ export function withFactors(
       case 'wind':
         brief = inWind(brief, factor);
         return;
+      case 'ground-speed':
+        brief = atSpeed(brief, factor);
+        return;
       default: {
+        if (!(input.kind in ON_PART)) {
+          loose.set(input.kind as LooseInput, factor);
+          return;
+        }
         const entry = items.get(input.item);
-        if (entry !== undefined) items.set(input.item, ON_PART[input.kind](entry, factor));
+        if (entry !== undefined)
+          items.set(input.item, ON_PART[input.kind as keyof typeof ON_PART](entry, factor));
       }
     }
   });
-  return { ...rig, brief, items };
+  return { ...rig, brief, items, ...(loose.size === 0 ? {} : { loose: Object.fromEntries(loose) }) };
+}
+
+/** Every duty that is driven, at another speed than it is told for. */
+function atSpeed(brief: Rig['brief'], factor: number): Rig['brief'] {
+  return {
+    ...brief,
+    duties: brief.duties.map(({ application, lane, ...d }) => ({
+      ...d,
+      ...(application === undefined
+        ? {}
+        : { application: { ...application, speed: application.speed * factor } }),
+      ...(lane === undefined ? {} : { lane: { ...lane, speed: lane.speed * factor } }),
+    })),
+  };
 }
 
 function inWind(brief: Rig['brief'], factor: number): Rig['brief'] {

@@ -1,5 +1,6 @@
 import { fluidPower, fuelRateFromConsumption, type DayInput } from '../../physics/index.ts';
 import { groundDose } from '../application.ts';
+import { looseFactor, type LooseInput } from '../loose-inputs.ts';
 import { rinseWaterAboard } from '../placement/index.ts';
 import { first } from '../rig-document.ts';
 import { STARTS, WORK_STARTS } from '../start-values.data.ts';
@@ -41,12 +42,15 @@ export function dayInputOf(context: ProofContext): DayMade | undefined {
   };
   const own = unitOf(proven);
   const unit = day.unit ?? own?.unit ?? or<string>(undefined, 'what is counted', start.unit);
+  const off = (input: LooseInput) => looseFactor(context.rig, input);
+  const { application } = duty;
+  // What goes on an acre is set by rate and speed; what goes on a tree or a roof, by whoever holds the gun.
   const unitVolume =
-    day.unitVolume ?? own?.volume ?? or<number>(undefined, `mix for one ${unit}`, start.unitVolume);
+    (day.unitVolume ?? own?.volume ?? or<number>(undefined, `mix for one ${unit}`, start.unitVolume)) *
+    (application === undefined ? off('unit-volume') : 1);
   const unitArea =
     day.unitArea ?? own?.area ?? or<number>(undefined, `ground of one ${unit}`, start.unitArea);
   // Whole pass at the dose: a rig that drives while it sprays gives the flow its speed asks, not all it could.
-  const { application } = duty;
   const workFlow =
     application === undefined
       ? flow
@@ -63,16 +67,16 @@ export function dayInputOf(context: ProofContext): DayMade | undefined {
       flow: Math.max(1e-6, workFlow),
       unitVolume,
       unitArea,
-      fillFlow: or(brief.fill?.flow, 'filling', start.fillFlow),
+      fillFlow: or(brief.fill?.flow, 'filling', start.fillFlow) * off('fill-flow'),
       startsFull: day.startsFull ?? false,
-      preparation: or(day.preparation, 'making ready in the morning', STARTS.preparation),
-      closing: or(day.closing, 'putting away', STARTS.closing),
+      preparation: or(day.preparation, 'making ready in the morning', STARTS.preparation) * off('handling'),
+      closing: or(day.closing, 'putting away', STARTS.closing) * off('handling'),
       fillDistance: day.fillDistance ?? 0,
       roadSpeed: or(day.roadSpeed, 'speed on the way to the water', STARTS.roadSpeed),
-      connectTime: or(day.connectTime, 'coupling up at the water', start.connectTime),
-      mixTime: or(day.mixTime, 'mixing a load', start.mixTime),
-      pauseTime: or(day.pauseTime, `besides spraying at each ${unit}`, start.pauseTime),
-      stopTime: or(day.stopTime, 'parking at each place', start.stopTime),
+      connectTime: or(day.connectTime, 'coupling up at the water', start.connectTime) * off('handling'),
+      mixTime: or(day.mixTime, 'mixing a load', start.mixTime) * off('handling'),
+      pauseTime: or(day.pauseTime, `besides spraying at each ${unit}`, start.pauseTime) * off('crew-pace'),
+      stopTime: or(day.stopTime, 'parking at each place', start.stopTime) * off('handling'),
       ...(application === undefined ? {} : { workSpeed: Math.min(30, application.speed) }),
       ...(application === undefined && duty.hoseOut !== undefined ? { hoseLength: duty.hoseOut } : {}),
       // Hoses stay full over the day and clean water stays aboard: both ride with the empty tank.
@@ -130,7 +134,7 @@ function fuelOf(
   return {
     fuelTank: tank,
     fuelDensity: density,
-    fuelRate: Math.min(1e-4, rate),
+    fuelRate: Math.min(1e-4, rate * looseFactor(context.rig, 'fuel-use')),
     chargeCurrent: drive.engine.chargingCurrent,
   };
 }

@@ -105,7 +105,7 @@ export function dayPromises(
         'day:work',
         `Does ${count(units)} ${plural(unit, units)} in a day`,
         { value: units, dimension: 'count' },
-        { value: Math.floor(result.units + 1e-9), dimension: 'count' },
+        { value: wholeUnits(result.units), dimension: 'count' },
       ),
     );
   if (area !== undefined)
@@ -118,6 +118,11 @@ export function dayPromises(
       ),
     );
   return out;
+}
+
+/** A unit that is begun is not done. */
+export function wholeUnits(units: number): number {
+  return Math.floor(units + 1e-9);
 }
 
 function endOf(limitedBy: DayResult['limitedBy']): string {

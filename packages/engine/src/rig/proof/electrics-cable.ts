@@ -7,6 +7,7 @@ import {
   WIRE_SIZES,
   type CableChoice,
 } from '../../physics/index.ts';
+import { looseFactor } from '../loose-inputs.ts';
 import { first } from '../rig-document.ts';
 import { compared, is, unknown, worked, type RigPromise } from '../promise.ts';
 import { say, type ProofContext } from './context.ts';
@@ -28,7 +29,7 @@ export function cablePromises(context: ProofContext, consumers: readonly Consume
 }
 
 /** A consumer's circuit: what it is laid out for, and the cable and fuse that do it. */
-interface Circuit {
+export interface Circuit {
   readonly voltage: number;
   /** [m] */
   readonly oneWay: number;
@@ -49,10 +50,19 @@ export function circuitOf(context: ProofContext, { item, current, use }: Consume
   return { voltage, oneWay, allowed, chosen: cableAndFuse(current, steady, oneWay, allowed) };
 }
 
+/** Voltage that a current loses on the way there and back [V]. */
+export function voltageLost({ rig }: ProofContext, current: number, circuit: Circuit): number | undefined {
+  const area = circuit.chosen?.cable.area;
+  return area === undefined
+    ? undefined
+    : cableDrop(current, area, circuit.oneWay, circuit.voltage).drop * looseFactor(rig, 'cable');
+}
+
 function cablePromise(context: ProofContext, consumer: Consumer): RigPromise {
   const { current, use } = consumer;
   const battery = first(context.rig, 'battery');
-  const { voltage, oneWay, allowed, chosen } = circuitOf(context, consumer);
+  const circuit = circuitOf(context, consumer);
+  const { oneWay, allowed, chosen } = circuit;
   const told = {
     id: `electrics:cable:${consumer.item}`,
     kind: 'electrics' as const,
@@ -62,7 +72,8 @@ function cablePromise(context: ProofContext, consumer: Consumer): RigPromise {
       'ABYC E-11 table of AWG cable as reprinted; 3 and 10 % drop and 125 % fuse are common practice, from memory',
   };
   const asked = { value: allowed, dimension: 'voltage' as const };
-  if (chosen === undefined)
+  const drop = voltageLost(context, current, circuit);
+  if (chosen === undefined || drop === undefined)
     return unknown(
       {
         ...told,
@@ -73,7 +84,6 @@ function cablePromise(context: ProofContext, consumer: Consumer): RigPromise {
       'at-most',
     );
   const { cable, fuse } = chosen;
-  const drop = cableDrop(current, cable.area, oneWay, voltage).drop;
   return compared(
     {
       ...told,

@@ -7,6 +7,7 @@ import {
   PLANNED_DEPTH,
   stateOfCharge,
 } from '../../physics/index.ts';
+import { looseFactor } from '../loose-inputs.ts';
 import { compared, is, unknown, worked, type RigPromise, type Step } from '../promise.ts';
 import { first } from '../rig-document.ts';
 import { say, type ProofContext } from './context.ts';
@@ -65,14 +66,34 @@ function dayPromises(context: ProofContext, consumers: readonly Consumer[]): Rig
   return [dayPromise(context, consumers, battery.part, [battery.item.id, ...told.items], told, asked)];
 }
 
-function dayPromise(
+/** How a battery stands after the working day. */
+export interface ChargeOfDay {
+  readonly hours: number;
+  /** Share of its rating that it holds at the site's temperature [-]. */
+  readonly cold: number;
+  /** [A h] */
+  readonly capacity: number;
+  /** What each consumer takes: hours of each hour at work, and mean current by Peukert [A]. */
+  readonly perHour: readonly {
+    readonly consumer: Consumer;
+    readonly hours: number;
+    readonly drawn: number;
+  }[];
+  /** Mean currents [A]. */
+  readonly drawn: number;
+  readonly returned: number;
+  readonly supply: number;
+  readonly net: number;
+  /** Share of the battery that is left in the evening [-]. */
+  readonly left: number;
+}
+
+/** What the consumers of a rig leave of its battery. */
+export function chargeOfDay(
   context: ProofContext,
   consumers: readonly Consumer[],
   battery: PartOf<'battery'>,
-  items: readonly string[],
-  told: Pick<RigPromise, 'id' | 'kind' | 'sentence' | 'method' | 'source'>,
-  asked: { readonly value: number; readonly dimension: 'ratio' },
-): RigPromise {
+): ChargeOfDay {
   const c = context.rig.brief.carrier;
   const hours = c.workHours ?? DAY_START.hours;
   const cold = coldCapacityShare(Math.min(60, Math.max(-18, context.site.temperature - 273.15)));
@@ -81,7 +102,7 @@ function dayPromise(
   // Peukert: current above the rated one takes more out than it gives.
   const counted = (current: number) =>
     current <= rated ? current : current * (current / rated) ** (battery.peukert - 1);
-  const perHour: { consumer: Consumer; hours: number; drawn: number }[] = consumers.map((consumer) => {
+  const perHour = consumers.map((consumer) => {
     const share = Math.min(1, hoursPerHour(context, consumer, hours));
     return { consumer, hours: share, drawn: counted(consumer.current) * share };
   });
@@ -95,6 +116,30 @@ function dayPromise(
   const supply = (c.supplyCurrent ?? 0) * CHARGING_COILS.chargeAcceptance;
   const net = budget.net + supply;
   const left = stateOfCharge(capacity, 1, net, hours);
+  return {
+    hours,
+    cold,
+    capacity,
+    perHour,
+    drawn: budget.drawn,
+    returned: budget.returned,
+    supply,
+    net,
+    left,
+  };
+}
+
+function dayPromise(
+  context: ProofContext,
+  consumers: readonly Consumer[],
+  battery: PartOf<'battery'>,
+  items: readonly string[],
+  told: Pick<RigPromise, 'id' | 'kind' | 'sentence' | 'method' | 'source'>,
+  asked: { readonly value: number; readonly dimension: 'ratio' },
+): RigPromise {
+  const c = context.rig.brief.carrier;
+  const day = chargeOfDay(context, consumers, battery);
+  const { hours, cold, capacity, perHour, supply, net, left } = day;
   const lasts = hoursToDepth(capacity, PLANNED_DEPTH['deep-cycle'], net);
   const assumed = [
     ...(c.workHours === undefined ? [`${hours} h`] : []),
@@ -119,7 +164,7 @@ function dayPromise(
     { text: 'controls, all day', figure: { value: c.controlCurrent ?? 0, dimension: 'current' } },
     {
       text: 'charging coil, what the battery takes',
-      figure: { value: budget.returned, dimension: 'current' },
+      figure: { value: day.returned, dimension: 'current' },
     },
     ...(supply > 0
       ? [
@@ -130,8 +175,8 @@ function dayPromise(
         ]
       : []),
     worked('into the battery, mean', is(net, 'current'), '{returned} − {drawn}', {
-      returned: is(budget.returned + supply, 'current'),
-      drawn: is(budget.drawn, 'current'),
+      returned: is(day.returned + supply, 'current'),
+      drawn: is(day.drawn, 'current'),
     }),
     worked(
       'left at the end of the day',
@@ -160,12 +205,13 @@ function dayPromise(
 /** Hours that a consumer draws its current in an hour of work. */
 function hoursPerHour(context: ProofContext, consumer: Consumer, workHours: number): number {
   const c = context.rig.brief.carrier;
+  const more = looseFactor(context.rig, 'charge-use');
   switch (consumer.use) {
     case 'reel':
-      return ((c.rewindsPerHour ?? DAY_START.rewindsPerHour) * consumer.time) / 3600;
+      return (more * (c.rewindsPerHour ?? DAY_START.rewindsPerHour) * consumer.time) / 3600;
     case 'starter':
-      return ((c.startsPerDay ?? DAY_START.startsPerDay) * CRANKING_TIME) / 3600 / workHours;
+      return (more * (c.startsPerDay ?? DAY_START.startsPerDay) * CRANKING_TIME) / 3600 / workHours;
     case 'pump':
-      return DAY_START.pumpShare;
+      return more * DAY_START.pumpShare;
   }
 }

@@ -7,6 +7,40 @@ import { say, type ProofContext, type ProvenDuty } from './context.ts';
 import { orUnknown } from './out-of-range.ts';
 import { pressureForFlow, sprayersOf, workPressure, type Sprayer } from './sprayer.ts';
 
+/** Dose that a flow lays down, counted on the area that its rate is told for [m3/m2]. */
+function doseOf(a: Application, flow: number): number {
+  const ground = doseFromFlow(Math.min(1, flow), a.speed, a.width);
+  return a.basis === 'treated' ? ground / treatedShare(a) : ground;
+}
+
+/** What a duty's sprayers lay down at full pressure, and with the pressure turned down as far as they allow. */
+export function dosesOf(
+  a: Application,
+  sprayers: readonly Sprayer[],
+): { flow: number; leastFlow: number; needed: number; full: number; least: number } {
+  const flow = sprayers.reduce((sum, s) => sum + s.outlet.flow, 0);
+  // Pressure is turned down until the rate is right; below the least pressure of the tip the pattern fails.
+  const leastFlow = sprayers.reduce(
+    (sum, s) =>
+      sum + s.outlet.flow * Math.sqrt(Math.min(1, s.end.minPressure / Math.max(1, s.outlet.tipPressure))),
+    0,
+  );
+  const needed = groundDose(a) * a.speed * a.width;
+  return { flow, leastFlow, needed, full: doseOf(a, flow), least: doseOf(a, leastFlow) };
+}
+
+/** Pressures at which a nozzle keeps a rate at the slowest and the fastest of its speeds [Pa]. */
+export function pressuresAtSpeeds(
+  a: Application,
+  sprayer: Sprayer,
+  flow: number,
+): { low: number; high: number } {
+  const { slowest, fastest } = speedsOf(a);
+  const share = sprayer.outlet.flow / flow;
+  const at = (speed: number) => pressureForFlow(sprayer, share * groundDose(a) * speed * a.width);
+  return { low: at(slowest), high: at(fastest) };
+}
+
 const DOSE_METHOD = 'dose from flow, speed and width';
 const DOSE_SOURCE = 'definition; GPA = 5940 gpm / (mph in), Univ. of Missouri Extension G1270a';
 
@@ -50,24 +84,14 @@ function dosePromise(
   sprayers: readonly Sprayer[],
   flow: number,
 ): RigPromise {
-  const counted = (ofFlow: number) => {
-    const ground = doseFromFlow(Math.min(1, ofFlow), a.speed, a.width);
-    return a.basis === 'treated' ? ground / treatedShare(a) : ground;
-  };
-  const dose = (text: string, ofFlow: number) =>
-    worked(text, is(counted(ofFlow), 'dose'), '{flow} / ({speed} × {width} × {share treated})', {
+  const { leastFlow, needed, full, least } = dosesOf(a, sprayers);
+  const dose = (text: string, ofFlow: number, lays: number) =>
+    worked(text, is(lays, 'dose'), '{flow} / ({speed} × {width} × {share treated})', {
       flow: is(Math.min(1, ofFlow), 'flow'),
       speed: is(a.speed, 'speed'),
       width: is(a.width, 'length'),
       'share treated': is(a.basis === 'treated' ? treatedShare(a) : 1, 'ratio'),
     });
-  const needed = groundDose(a) * a.speed * a.width;
-  // Pressure is turned down until the rate is right; below the least pressure of the tip the pattern fails.
-  const leastFlow = sprayers.reduce(
-    (sum, s) =>
-      sum + s.outlet.flow * Math.sqrt(Math.min(1, s.end.minPressure / Math.max(1, s.outlet.tipPressure))),
-    0,
-  );
   const tooMuch = leastFlow > needed;
   const at = sprayers[0]!;
   const setTo = workPressure({ application: a }, at, flow);
@@ -82,8 +106,8 @@ function dosePromise(
           { text: 'spacing of the rows', figure: { value: a.row, dimension: 'length' as const } },
           { text: 'dose over the whole field', figure: { value: groundDose(a), dimension: 'dose' as const } },
         ]),
-    dose('dose at full pressure', flow),
-    dose('dose at the least pressure of the nozzle', leastFlow),
+    dose('dose at full pressure', flow, full),
+    dose('dose at the least pressure of the nozzle', leastFlow, least),
     worked('flow for the rate asked', is(needed, 'flow'), '{rate over the ground} × {speed} × {width}', {
       'rate over the ground': is(groundDose(a), 'dose'),
       speed: is(a.speed, 'speed'),
@@ -106,12 +130,12 @@ function dosePromise(
       ...told,
       cause: tooMuch
         ? 'even at the least pressure of the nozzle more comes out: drive faster or take a smaller nozzle'
-        : `set ${say(context, setTo, 'pressure')} in front of the nozzle; full pressure gives ${say(context, counted(flow), 'dose')}`,
+        : `set ${say(context, setTo, 'pressure')} in front of the nozzle; full pressure gives ${say(context, full, 'dose')}`,
       items: sprayers.map((s) => s.item),
       working,
     },
     { value: a.rate, dimension: 'dose' },
-    { value: counted(tooMuch ? leastFlow : flow), dimension: 'dose' },
+    { value: tooMuch ? least : full, dimension: 'dose' },
     tooMuch ? 'at-most' : 'at-least',
   );
 }
@@ -135,9 +159,7 @@ function speedPromises(
   const { end, outlet, item } = sprayer;
   if (end.kind !== 'nozzle') return [];
   const { slowest, fastest } = speedsOf(a);
-  const share = outlet.flow / flow;
-  const at = (speed: number) => pressureForFlow(sprayer, share * groundDose(a) * speed * a.width);
-  const [low, high] = [at(slowest), at(fastest)];
+  const { low, high } = pressuresAtSpeeds(a, sprayer, flow);
   const speedStep = (text: string, speed: number, pressure: number) =>
     worked(text, is(pressure, 'pressure'), '{pressure now} × ({rate} × {speed} × {width} / {flow now}) ^ 2', {
       'pressure now': is(outlet.tipPressure, 'pressure'),

@@ -12,6 +12,7 @@ import {
 } from '../../physics/index.ts';
 import type { Duty } from '../brief.ts';
 import { compared, is, unknown, worked, type RigPromise } from '../promise.ts';
+import type { Rig } from '../rig-document.ts';
 import { STARTS, WORK_STARTS } from '../start-values.data.ts';
 import { say, type ProofContext, type ProvenDuty } from './context.ts';
 import { orUnknown } from './out-of-range.ts';
@@ -178,7 +179,7 @@ function dropletPromises(
   pressure: number,
 ): RigPromise[] {
   const start = WORK_STARTS[context.rig.brief.work].droplets;
-  const asked = duty.droplets ?? (s.end.kind === 'nozzle' ? start.value : undefined);
+  const asked = coarseEnough(context.rig, duty, s.end);
   if (asked === undefined) return [];
   const words = asked.replaceAll('-', ' ');
   const told = {
@@ -226,6 +227,20 @@ function dropletPromises(
       ],
     },
   ];
+}
+
+/** Highest pressure up to which a nozzle's droplets are as coarse as asked [Pa]; undefined when nothing is asked or known. */
+export function highestCoarse({ rig }: ProofContext, duty: Duty, { end }: Sprayer): number | undefined {
+  const asked = coarseEnough(rig, duty, end);
+  if (asked === undefined || end.kind !== 'nozzle') return undefined;
+  const data = [...end.droplets].sort((a, b) => a.pressure - b.pressure);
+  const finer = data.findIndex((d) => !isAsCoarseAs(d.class, asked));
+  return data[finer === -1 ? data.length - 1 : Math.max(0, finer - 1)]?.pressure;
+}
+
+/** Class that a duty asks, or that its kind of work starts from. */
+function coarseEnough(rig: Rig, duty: Duty, end: Sprayer['end']) {
+  return duty.droplets ?? (end.kind === 'nozzle' ? WORK_STARTS[rig.brief.work].droplets.value : undefined);
 }
 
 /** Droplet class of nozzle data at a pressure; unknown outside the data. */

@@ -9,6 +9,7 @@ import {
 } from '../../physics/index.ts';
 import { display } from '../../quantity/index.ts';
 import type { Duty } from '../brief.ts';
+import { looseFactor } from '../loose-inputs.ts';
 import { compared, is, unknown, worked, type RigPromise } from '../promise.ts';
 import { STARTS } from '../start-values.data.ts';
 import { say, type ProofContext, type ProvenDuty } from './context.ts';
@@ -26,7 +27,22 @@ export function unitDosePromises(context: ProofContext): RigPromise[] {
   });
 }
 
-const openFlow = ({ open }: ProvenDuty) => open.outlets.reduce((sum, o) => sum + o.flow, 0);
+export const openFlow = ({ open }: ProvenDuty) => open.outlets.reduce((sum, o) => sum + o.flow, 0);
+
+/** Time that the trigger is open at one tree [s]. */
+export function timeAtTree({ rig }: ProofContext, time: number): number {
+  return time * looseFactor(rig, 'trigger-time');
+}
+
+/** Part by which a gulp is off that a hand times [-]. */
+export function gulpError({ rig }: ProofContext, dose: number, flow: number): number {
+  return drenchError(dose, flow, STARTS.handTiming.value * looseFactor(rig, 'hand-timing'));
+}
+
+/** Dry salt that a flow lays on a length of lane [kg/m]. */
+export function saltByLength(lane: NonNullable<Duty['lane']>, flow: number, drySalt: number): number {
+  return (flow * drySalt) / (lane.lanes * lane.speed);
+}
 
 /** Mix that one crown takes, from its volume [m3]. */
 export function mixPerCrown(trees: NonNullable<Duty['trees']>): number {
@@ -84,7 +100,7 @@ function treePromise(
     source: `${TREE_ROW_FACTOR.source}; carried over from orchards, no published figure for shade trees`,
   };
   return orUnknown(told, () => {
-    const takes = mixPerCrown(trees);
+    const takes = mixPerCrown(trees) * looseFactor(context.rig, 'unit-volume');
     const flow = openFlow(proven);
     const asked = { value: takes, dimension: 'volume' as const };
     if (!(flow > 0)) return unknown({ ...told, cause: proven.open.reason ?? 'nothing comes out' }, asked);
@@ -96,23 +112,24 @@ function treePromise(
         },
         asked,
       );
+    const time = timeAtTree(context, trees.time);
     return compared(
       {
         ...told,
-        cause: `${say(context, flow, 'flow')} for ${say(context, trees.time, 'time')}; the crown is wet after ${say(context, takes / flow, 'time')}`,
+        cause: `${say(context, flow, 'flow')} for ${say(context, time, 'time')}; the crown is wet after ${say(context, takes / flow, 'time')}`,
         working: [
           { text: 'height of the crown', figure: { value: trees.crownHeight, dimension: 'length' } },
           { text: 'width of the crown', figure: { value: trees.crownWidth, dimension: 'length' } },
           factor,
-          worked('mix sprayed on one tree', is(flow * trees.time, 'volume'), '{flow} × {time}', {
+          worked('mix sprayed on one tree', is(flow * time, 'volume'), '{flow} × {time}', {
             flow: is(flow, 'flow'),
-            time: is(trees.time, 'time'),
+            time: is(time, 'time'),
           }),
           { text: 'an estimate: dilute spray to the point of run-off; the label decides' },
         ],
       },
       asked,
-      { value: flow * trees.time, dimension: 'volume' },
+      { value: flow * time, dimension: 'volume' },
       'at-least',
     );
   });
@@ -138,7 +155,7 @@ function drenchPromise(
     () => {
       const flow = openFlow(proven);
       const time = drenchTime(drench.dose, flow);
-      const error = drenchError(drench.dose, flow, STARTS.handTiming.value);
+      const error = gulpError(context, drench.dose, flow);
       return compared(
         {
           ...told,
@@ -188,7 +205,7 @@ function lanePromise(context: ProofContext, proven: ProvenDuty, lane: NonNullabl
     told,
     () => {
       const flow = openFlow(proven);
-      const has = is((flow * salt) / (lane.lanes * lane.speed), 'massPerLength', 'lane-salt');
+      const has = is(saltByLength(lane, flow, salt), 'massPerLength', 'lane-salt');
       return compared(
         {
           ...told,

@@ -7,6 +7,7 @@ import {
   windAgainstRule,
   type WindVerdict,
 } from '../../physics/index.ts';
+import { looseFactor } from '../loose-inputs.ts';
 import { compared, unknown, type RigPromise } from '../promise.ts';
 import { STARTS } from '../start-values.data.ts';
 import { say, type ProofContext } from './context.ts';
@@ -105,7 +106,7 @@ function airPromise(context: ProofContext): RigPromise {
   return orUnknown(
     told,
     () => {
-      const difference = deltaT(temperature - 273.15, humidity);
+      const difference = deltaT(temperature - 273.15, humidity) * looseFactor(context.rig, 'drying');
       const promise = compared(
         {
           ...told,

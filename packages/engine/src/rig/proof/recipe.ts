@@ -8,6 +8,7 @@ import {
   type Recipe,
 } from '../../liquids/index.ts';
 import type { Brief } from '../brief.ts';
+import { looseFactor } from '../loose-inputs.ts';
 import {
   compared,
   is,
@@ -18,7 +19,7 @@ import {
   type RigPromise,
   type Step,
 } from '../promise.ts';
-import { first } from '../rig-document.ts';
+import { first, type Rig } from '../rig-document.ts';
 import type { ProofContext } from './context.ts';
 import { orUnknown } from './out-of-range.ts';
 
@@ -48,7 +49,7 @@ function recipePromise(context: ProofContext, asked: Asked, delivered: number): 
   return orUnknown(
     told,
     () => {
-      const stock = stockOnDay(asked, delivered);
+      const stock = stockOnDay(asked, delivered, context.rig);
       const temperatureC = (asked.temperature ?? context.site.temperature) - 273.15;
       const card = recipe({
         liquid,
@@ -130,10 +131,17 @@ function balanceSteps({ by, stock, water, mix, strengthUnit: unit }: Recipe): St
 }
 
 /** Bleach loses strength in store; other stocks are as they were delivered. */
-export function stockOnDay({ liquid, store, strengthUnit }: Asked, delivered: number): number {
+export function stockOnDay(
+  { liquid, store, strengthUnit }: Asked,
+  leaflet: number,
+  rig: Pick<Rig, 'loose'> = {},
+): number {
+  const delivered = leaflet * looseFactor(rig, 'stock-strength');
   const bleach = isLiquid(liquid) && liquidOf(liquid).model.kind === 'hypochlorite';
   if (!bleach || store === undefined || strengthUnit !== 'trade %') return delivered;
-  const history = [{ days: store.days, temperatureC: store.temperature - 273.15 }];
+  const history = [
+    { days: store.days * looseFactor(rig, 'bleach-loss'), temperatureC: store.temperature - 273.15 },
+  ];
   return bleachStrengthOnDay({ tradePercent: delivered, history }).tradePercent;
 }
 

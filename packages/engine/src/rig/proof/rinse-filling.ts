@@ -1,8 +1,10 @@
 import { airGap, BACKFLOW_RULES, hopperTime, fillTime } from '../../physics/index.ts';
 import type { PartOf } from '../../catalogue/index.ts';
+import type { Brief } from '../brief.ts';
+import { looseFactor } from '../loose-inputs.ts';
 import { compared, is, unknown, worked, type RigPromise } from '../promise.ts';
 import { first } from '../rig-document.ts';
-import { say, type ProofContext } from './context.ts';
+import { say, type ProofContext, type ProvenDuty } from './context.ts';
 import { orUnknown } from './out-of-range.ts';
 
 /** Time to open, pour and set aside one container, and water to rinse it out: common practice, no source. */
@@ -132,8 +134,10 @@ function hopperPromises(context: ProofContext): RigPromise[] {
     return [
       unknown({ ...told, cause: 'the rig has no eductor: say how the product gets in' }, asked, 'at-most'),
     ];
-  const mixing = context.duties.filter((d) => d.duty.agitate && d.open.status === 'converged');
-  const motive = mixing.reduce((most, d) => Math.max(most, d.open.pressureAt.get(eductor.item.id) ?? 0), 0);
+  const motive = dutiesToMix(context).reduce(
+    (most, d) => Math.max(most, d.open.pressureAt.get(eductor.item.id) ?? 0),
+    0,
+  );
   const suction = suctionAt(eductor.part, motive);
   if (suction === undefined)
     return [
@@ -150,12 +154,12 @@ function hopperPromises(context: ProofContext): RigPromise[] {
       ),
     ];
   const each = hopper.product / hopper.containers;
+  const opening = OPENING * looseFactor(context.rig, 'pouring');
   return [
     orUnknown(
       told,
       () => {
-        const rinse = CONTAINER_RINSE_SHARE * each;
-        const time = hopperTime(hopper.product, suction, hopper.containers, OPENING, rinse);
+        const time = timeAtHopper(context, hopper, suction);
         return compared(
           {
             ...told,
@@ -170,7 +174,7 @@ function hopperPromises(context: ProofContext): RigPromise[] {
                   product: is(hopper.product, 'volume'),
                   suction: is(suction, 'flow'),
                   containers: is(hopper.containers, 'count'),
-                  opening: is(OPENING, 'time'),
+                  opening: is(opening, 'time'),
                   container: is(each, 'volume'),
                 },
               ),
@@ -191,8 +195,23 @@ function hopperPromises(context: ProofContext): RigPromise[] {
   ];
 }
 
+/** Duties in which the eductor may be fed. */
+export function dutiesToMix(context: ProofContext): ProvenDuty[] {
+  return context.duties.filter((d) => d.duty.agitate && d.open.status === 'converged');
+}
+
+/** Time for all product of a load at a suction [s]. */
+export function timeAtHopper(
+  { rig }: ProofContext,
+  { product, containers }: NonNullable<Brief['hopper']>,
+  suction: number,
+): number {
+  const opening = OPENING * looseFactor(rig, 'pouring');
+  return hopperTime(product, suction, containers, opening, CONTAINER_RINSE_SHARE * (product / containers));
+}
+
 /** Straight between the points of the curve; undefined below it, its last value above it. */
-function suctionAt({ suction }: PartOf<'eductor'>, pressure: number): number | undefined {
+export function suctionAt({ suction }: PartOf<'eductor'>, pressure: number): number | undefined {
   const curve = [...suction].sort((a, b) => a.motivePressure - b.motivePressure);
   const above = curve.findIndex((p) => p.motivePressure >= pressure);
   if (above === -1) return curve[curve.length - 1]?.flow;

@@ -1,4 +1,5 @@
 import { expectedResidual, residualVolume } from '../../physics/index.ts';
+import { looseFactor } from '../loose-inputs.ts';
 import type { ProofContext } from './context.ts';
 
 /** Liquid that stays in a rig after it has sucked air [m3]. */
@@ -22,7 +23,7 @@ export function residualOf(context: ProofContext): Residual {
         const { item, part } = context.rig.items.get(id)!;
         return part.kind === 'hose' ? sum + (Math.PI / 4) * part.bore ** 2 * (item.length ?? 0) : sum;
       }, 0);
-  const body = expectedResidual(context.tank.volume).most;
+  const body = expectedResidual(context.tank.volume).most * looseFactor(context.rig, 'residual');
   const [hoses, plumbing] = [contents(true), contents(false)];
   return { body, hoses, plumbing, total: residualVolume([body, hoses, plumbing]) };
 }

@@ -57,6 +57,18 @@ export function winterPromises(context: ProofContext, residual: Residual): RigPr
   return [orUnknown(told, () => frozen(context, residual, antifreeze, told, coldest), asked, 'at-most')];
 }
 
+/** Strength by mass of antifreeze poured into a rig that holds water, and where that begins to freeze. */
+export function thinnedAntifreeze(
+  volume: number,
+  share: number,
+  { total }: Residual,
+): { fluid: number; water: number; after: number; freezing: number } {
+  const fluid = volume * densityMelinder(GLYCOL, share, POURING_C);
+  const water = total * waterDensity(POURING_C);
+  const after = (share * fluid) / (fluid + water);
+  return { fluid, water, after, freezing: freezingPointMelinder(GLYCOL, after) + FROST };
+}
+
 function frozen(
   context: ProofContext,
   residual: Residual,
@@ -87,10 +99,7 @@ function frozen(
       asked,
       'at-most',
     );
-  const fluid = volume * densityMelinder(GLYCOL, share, POURING_C);
-  const water = residual.total * waterDensity(POURING_C);
-  const after = (share * fluid) / (fluid + water);
-  const freezing = freezingPointMelinder(GLYCOL, after) + FROST;
+  const { fluid, water, after, freezing } = thinnedAntifreeze(volume, share, residual);
   // Spare is counted in degrees below the freezing point of water; a share of absolute temperature says nothing.
   const { state, margin } = judge(FROST - coldest, FROST - freezing, 'at-least');
   return {

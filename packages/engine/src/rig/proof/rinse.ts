@@ -8,6 +8,9 @@ import { orUnknown } from './out-of-range.ts';
 import { residualOf, type Residual } from './rinse-residual.ts';
 import { winterPromises } from './rinse-winter.ts';
 
+/** Rinses where the brief names no number: common practice, no source. */
+const RINSES = 3;
+
 /** The rig can be rinsed, flushed between liquids, and put away for the winter. */
 export function rinsePromises(context: ProofContext): RigPromise[] {
   const residual = residualOf(context);
@@ -25,10 +28,24 @@ function rinseFlow(context: ProofContext): number {
   return flows.filter((f) => f > 0).reduce((a, b) => Math.min(a, b), 1);
 }
 
+/** Equal rinses that thin what stays in a rig as far as its brief asks. */
+export function planOf(context: ProofContext, residual: Residual): ReturnType<typeof rinsePlan> {
+  const { rinse } = context.rig.brief;
+  return rinsePlan({
+    residual: residual.total,
+    hose: residual.hoses,
+    hoseChanges: STARTS.hoseChanges.value,
+    dilution: rinse?.dilution ?? STARTS.dilution.value,
+    rinses: rinse?.rinses ?? RINSES,
+    carried: rinse?.water ?? 0,
+    flow: rinseFlow(context),
+  });
+}
+
 function planPromise(context: ProofContext, residual: Residual): RigPromise {
   const { rinse } = context.rig.brief;
   const dilution = rinse?.dilution ?? STARTS.dilution.value;
-  const rinses = rinse?.rinses ?? 3;
+  const rinses = rinse?.rinses ?? RINSES;
   const yard = rinse?.where === 'yard';
   const told = {
     id: 'rinse:plan',
@@ -41,15 +58,7 @@ function planPromise(context: ProofContext, residual: Residual): RigPromise {
   };
   return orUnknown(told, () => {
     const carried = rinse?.water ?? 0;
-    const plan = rinsePlan({
-      residual: residual.total,
-      hose: residual.hoses,
-      hoseChanges: STARTS.hoseChanges.value,
-      dilution,
-      rinses,
-      carried,
-      flow: rinseFlow(context),
-    });
+    const plan = planOf(context, residual);
     const volume = (text: string, value: number): Step => ({ text, figure: { value, dimension: 'volume' } });
     const working = [
       volume('stays in tank, pump and fittings (2 % of the tank, until it is measured)', residual.body),

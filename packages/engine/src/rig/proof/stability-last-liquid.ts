@@ -1,3 +1,4 @@
+import { looseFactor } from '../loose-inputs.ts';
 import { unusableLiquid } from '../placement/index.ts';
 import { compared, type RigPromise } from '../promise.ts';
 import { say, type ProofContext } from './context.ts';
@@ -9,7 +10,7 @@ const PARKED_START = (5 * Math.PI) / 180;
 /** Liquid below the outlet on a slope cannot be drawn: it must be less than what a duty still counts on. */
 export function lastLiquidPromises(context: ProofContext, { rig }: Loaded): RigPromise[] {
   const given = context.rig.brief.site.slope;
-  const slope = given ?? PARKED_START;
+  const slope = (given ?? PARKED_START) * looseFactor(context.rig, 'slope');
   const lowest = context.duties.reduce((a, b) => (b.duty.tankLevel < a.duty.tankLevel ? b : a)).duty;
   const left = unusableLiquid(rig.tank, slope);
   return [

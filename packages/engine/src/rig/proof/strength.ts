@@ -1,4 +1,5 @@
 import { bleachStrengthOnDay, isLiquid, liquidOf } from '../../liquids/index.ts';
+import { looseFactor } from '../loose-inputs.ts';
 import { compared, unknown, type Figure, type RigPromise } from '../promise.ts';
 import type { ProofContext } from './context.ts';
 import { orUnknown } from './out-of-range.ts';
@@ -36,8 +37,12 @@ export function strengthPromises(context: ProofContext): RigPromise[] {
       orUnknown(
         told,
         () => {
-          const history = [{ days, temperatureC: temperature - 273.15 }];
-          const then = bleachStrengthOnDay({ tradePercent: delivered, history });
+          const { rig } = context;
+          const history = [
+            { days: days * looseFactor(rig, 'bleach-loss'), temperatureC: temperature - 273.15 },
+          ];
+          const fresh = delivered * looseFactor(rig, 'stock-strength');
+          const then = bleachStrengthOnDay({ tradePercent: fresh, history });
           return compared(
             {
               ...told,

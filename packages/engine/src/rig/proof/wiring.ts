@@ -1,7 +1,6 @@
-import { cableDrop } from '../../physics/index.ts';
 import { first } from '../rig-document.ts';
 import type { ProofContext } from './context.ts';
-import { circuitOf } from './electrics-cable.ts';
+import { circuitOf, voltageLost } from './electrics-cable.ts';
 import { consumersOf, type Consumer } from './electrics-consumers.ts';
 
 /** One circuit from the supply to what draws current, as the proof has sized it. */
@@ -42,7 +41,9 @@ export function wiringOf(context: ProofContext): Wiring | undefined {
   const engine = first(context.rig, 'engine');
   const circuits = consumers.map((consumer): WiringCircuit => {
     const { item, name, use, current } = consumer;
-    const { voltage, oneWay, allowed, chosen } = circuitOf(context, consumer);
+    const circuit = circuitOf(context, consumer);
+    const { oneWay, allowed, chosen } = circuit;
+    const drop = voltageLost(context, current, circuit);
     const told = { item, name, use, current, oneWay, allowed };
     if (chosen === undefined) return { ...told, fuse: null };
     const { cable, fuse } = chosen;
@@ -50,7 +51,7 @@ export function wiringOf(context: ProofContext): Wiring | undefined {
       ...told,
       fuse,
       cable: { label: cable.label, ampacity: cable.ampacity },
-      drop: cableDrop(current, cable.area, oneWay, voltage).drop,
+      ...(drop === undefined ? {} : { drop }),
     };
   });
   return {
