@@ -196,8 +196,8 @@ describe('The catalogue of the office on the page', () => {
     await goto('#shop');
     await page.getByLabel('A quote holds, days').fill('900');
     await page.getByLabel('Freight to the customer is in the price').check();
-    await page.getByLabel('Costs the shop [$]').fill('300');
-    await page.getByLabel('Sold for [$]').first().fill('450');
+    await page.getByLabel('Costs the shop [$]', { exact: true }).fill('300');
+    await page.getByLabel('Sold for [$]', { exact: true }).first().fill('450');
     await page.getByRole('button', { name: 'Keep the settings' }).click();
     await page.getByText('"A quote holds, days" is 900; it must be').first().waitFor();
     expect(await findings(page)).toEqual([]);
