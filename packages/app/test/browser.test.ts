@@ -112,6 +112,11 @@ async function figuresOf(page: Page) {
   };
 }
 
+/** Every drawing on the desk as it stands in the page. */
+function drawingsOf(page: Page): Promise<string[]> {
+  return page.locator('.picture').evaluateAll((all) => all.map((picture) => picture.innerHTML));
+}
+
 function figuresIn(proof: Proof) {
   const duty = proof.duties.find((d) => d.id === DUTY)!;
   const reach = proof.promises.find((p) => p.id === `reach:${DUTY}`)!;
@@ -205,11 +210,15 @@ describe('The desk at 1440', () => {
   it('keeps everything when the page is closed and opened again', async () => {
     const before = await rigOf(page);
     const figures = await figuresOf(page);
+    // Drawings that were changed piece by piece are those that are drawn at once.
+    const drawings = await drawingsOf(page);
+    expect(drawings.length).toBeGreaterThan(1);
     await page.reload();
     await page.locator('[data-part=hose]').waitFor({ timeout: CHOSEN });
     await settled(page);
     expect(await rigOf(page)).toEqual(before);
     expect(await figuresOf(page)).toEqual(figures);
+    expect(await drawingsOf(page)).toEqual(drawings);
   });
 
   it('repaints soon after an input', async () => {

@@ -1,7 +1,15 @@
 /// <reference lib="webworker" />
 import { proveRig, readRig, type DutyProof, type Proof, type Rig } from '@spraywright/engine/rig';
-import { changed, type Problem } from '@spraywright/engine/quantity';
-import type { CurvePicture, FieldProblem, FromEngine, RigJson, ToEngine, View } from './protocol.ts';
+import { changeBetween, changed, type Problem } from '@spraywright/engine/quantity';
+import type {
+  CurvePicture,
+  DeskBody,
+  FieldProblem,
+  FromEngine,
+  RigJson,
+  ToEngine,
+  View,
+} from './protocol.ts';
 import type { Choices } from './worker/choices.ts';
 import { deskBody } from './worker/desk-body.ts';
 import { loadInputs, type Inputs } from './worker/inputs.ts';
@@ -48,6 +56,8 @@ let view: View | undefined;
 /** The newest document when it cannot be read, with why. */
 let refused: { raw: RigJson; problems: readonly FieldProblem[] } | undefined;
 let bodyKey = '';
+/** What stands on the page. */
+let told: DeskBody | undefined;
 let layoutAsked = '';
 let toldAt = 0;
 let timer: ReturnType<typeof setTimeout> | undefined;
@@ -129,14 +139,15 @@ async function answer(message: ToEngine): Promise<void> {
     view.scaleWidth,
     view.scaleHeight,
   ]);
-  const body = key === bodyKey ? undefined : deskBody(shown.raw, shown.rig, shown.proof, duty, view);
+  const onPage = told;
+  if (key !== bodyKey) told = deskBody(shown.raw, shown.rig, shown.proof, duty, view);
   bodyKey = key;
   say({
     type: 'shown',
     seq,
     version,
     problems,
-    ...(body === undefined ? {} : { body }),
+    ...(told === onPage ? {} : { change: changeBetween(onPage, told, '') }),
   });
   say({ type: 'drawn', seq, pictures: picturesOf(shown.rig, shown.proof, duty, view) });
   if (view.leaf === 'plumbing') timer = setTimeout(() => void drawPlumbing(), 0);

@@ -452,7 +452,8 @@ export type FromEngine =
       readonly seq: number;
       readonly version: number;
       readonly problems: readonly FieldProblem[];
-      readonly body?: DeskBody;
+      /** What makes the newest `DeskBody` of the last one that was told: from one edit to the next little of it changes. */
+      readonly change?: Change;
     }
   /** Follows each `shown`, so that figures need not wait for drawings; nothing to draw without a readable rig. */
   | { readonly type: 'drawn'; readonly seq: number; readonly pictures?: Pictures }

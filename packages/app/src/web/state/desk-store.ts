@@ -1,5 +1,5 @@
 import type { PlumbingGraph, SceneHold } from '@spraywright/engine/drawings';
-import { pathOf, type Change, type UnitSystem } from '@spraywright/engine/quantity';
+import { changed, pathOf, type Change, type UnitSystem } from '@spraywright/engine/quantity';
 import type {
   Answers,
   BriefTab,
@@ -387,11 +387,15 @@ export class DeskStore {
         this.#set({ failure: message.message });
         return;
       case 'shown': {
-        const { body, problems, version } = message;
+        const { change, problems, version } = message;
         const newest = version === this.#version;
         if (newest) this.#judge(problems.length === 0);
-        if (newest && body !== undefined) this.#askOdds(problems.length === 0);
-        this.#set({ problems, ...(body === undefined ? {} : { body }) });
+        if (newest && change !== undefined) this.#askOdds(problems.length === 0);
+        const none = problems.length === 0 && this.#state.problems.length === 0;
+        this.#set({
+          ...(none ? {} : { problems }),
+          ...(change === undefined ? {} : { body: changed(this.#state.body, change).document }),
+        });
         if (newest && this.#inputAt !== undefined) {
           const from = this.#inputAt;
           this.#inputAt = undefined;

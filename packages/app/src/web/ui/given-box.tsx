@@ -1,4 +1,4 @@
-import { memo, useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
+import { memo, useMemo, useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
 import type { Given } from '../protocol.ts';
 import { pathOf, valueAt } from '@spraywright/engine/quantity';
 import { stepped } from '../state/stepped.ts';
@@ -41,9 +41,10 @@ function TypedBox({ given }: { given: Given }) {
   const { path, shown, start, label } = given;
   const words = given.sort === 'text';
   const problem = useDesk((s) => s.problems.find((p) => p.path === path)?.message);
+  const steps = useMemo(() => pathOf(path), [path]);
   const raw = useDesk((s) => {
     const job = s.current === undefined ? undefined : s.jobs[s.current];
-    return valueAt(job?.rig, pathOf(path)) as string | number | undefined;
+    return valueAt(job?.rig, steps) as string | number | undefined;
   });
   const [text, setText] = useState<string>();
   const began = useRef<string | number | undefined>(undefined);

@@ -94,58 +94,55 @@ function foundWord(count: number): string {
   return count === 1 ? '1 place' : `${count} places`;
 }
 
-const PartLine = memo(
-  function PartLine({ row, open }: { row: PartRow; open: boolean }) {
-    const store = useStore();
-    const lit = useDesk((s) => s.lit === row.item);
-    const ref = useRef<HTMLLIElement>(null);
-    useEffect(() => {
-      if (open) ref.current?.scrollIntoView({ block: 'nearest' });
-    }, [open]);
-    return (
-      <li className={lit || open ? 'part lit' : 'part'} data-part={row.item} ref={ref}>
-        <div
-          className="part-row"
-          onPointerEnter={() => store.setLit(row.item)}
-          onPointerLeave={() => store.setLit(undefined)}
+const PartLine = memo(function PartLine({ row, open }: { row: PartRow; open: boolean }) {
+  const store = useStore();
+  const lit = useDesk((s) => s.lit === row.item);
+  const ref = useRef<HTMLLIElement>(null);
+  useEffect(() => {
+    if (open) ref.current?.scrollIntoView({ block: 'nearest' });
+  }, [open]);
+  return (
+    <li className={lit || open ? 'part lit' : 'part'} data-part={row.item} ref={ref}>
+      <div
+        className="part-row"
+        onPointerEnter={() => store.setLit(row.item)}
+        onPointerLeave={() => store.setLit(undefined)}
+      >
+        <Balloon number={row.number} lit={lit || open} />
+        <button
+          type="button"
+          className="part-name"
+          aria-expanded={open}
+          title={row.note === undefined ? row.stock : `${row.stock}. ${row.note}`}
+          onClick={() => store.setSlot(open ? undefined : row.item)}
+          onFocus={() => store.setLit(row.item)}
+          onBlur={() => store.setLit(undefined)}
         >
-          <Balloon number={row.number} lit={lit || open} />
-          <button
-            type="button"
-            className="part-name"
-            aria-expanded={open}
-            title={row.note === undefined ? row.stock : `${row.stock}. ${row.note}`}
-            onClick={() => store.setSlot(open ? undefined : row.item)}
-            onFocus={() => store.setLit(row.item)}
-            onBlur={() => store.setLit(undefined)}
-          >
-            {row.count > 1 ? `${row.count} × ` : ''}
-            {row.name}
-            {row.own && <small className="own-mark">own figures</small>}
-            {row.pin.held && <PinSign />}
-          </button>
-          {row.givens.map(({ before, given, after }) => (
-            <span className="part-given" key={given.path}>
-              {before}
-              <GivenBox given={given} />
-              {after}
-            </span>
-          ))}
-          <span className="mass">{row.mass}</span>
-          <span className="price">{row.price}</span>
-          <FieldProblems givens={row.givens.map((g) => g.given)} />
-        </div>
-        {open && (
-          <>
-            <p className="part-note note">
-              {row.slot}, no. {row.number}: {row.stock}
-              {row.note === undefined ? '' : `. ${row.note}`}
-            </p>
-            <Alternatives slot={row.item} title={row.slot.toLowerCase()} optional={row.optional} />
-          </>
-        )}
-      </li>
-    );
-  },
-  (a, b) => a.open === b.open && JSON.stringify(a.row) === JSON.stringify(b.row),
-);
+          {row.count > 1 ? `${row.count} × ` : ''}
+          {row.name}
+          {row.own && <small className="own-mark">own figures</small>}
+          {row.pin.held && <PinSign />}
+        </button>
+        {row.givens.map(({ before, given, after }) => (
+          <span className="part-given" key={given.path}>
+            {before}
+            <GivenBox given={given} />
+            {after}
+          </span>
+        ))}
+        <span className="mass">{row.mass}</span>
+        <span className="price">{row.price}</span>
+        <FieldProblems givens={row.givens.map((g) => g.given)} />
+      </div>
+      {open && (
+        <>
+          <p className="part-note note">
+            {row.slot}, no. {row.number}: {row.stock}
+            {row.note === undefined ? '' : `. ${row.note}`}
+          </p>
+          <Alternatives slot={row.item} title={row.slot.toLowerCase()} optional={row.optional} />
+        </>
+      )}
+    </li>
+  );
+});

@@ -1,6 +1,7 @@
-import { memo, useEffect, useRef, type PointerEvent } from 'react';
+import { memo, useEffect, useLayoutEffect, useRef, type PointerEvent } from 'react';
 import { useStore } from './desk-context.ts';
 import { drawnGiven, type DrawnGiven } from './drawn-given.ts';
+import { redraw } from './redraw.ts';
 
 /**
  * A drawing from the engine; its parts light up the same parts elsewhere and open their slots
@@ -22,8 +23,14 @@ export const Picture = memo(function Picture({
       ? (target.closest('[data-item]')?.getAttribute('data-item') ?? undefined)
       : undefined;
   const drag = useRef<DrawnGiven | undefined>(undefined);
+  const holder = useRef<HTMLDivElement>(null);
+  const pieces = useRef<readonly string[] | undefined>(undefined);
+  useLayoutEffect(() => {
+    pieces.current = redraw(holder.current!, svg, pieces.current);
+  }, [svg]);
   return (
     <div
+      ref={holder}
       className={`picture ${className}`}
       onPointerDown={(event) => {
         drag.current = drawnGiven(event, store);
@@ -46,7 +53,6 @@ export const Picture = memo(function Picture({
         const item = itemAt(event.target);
         if (item !== undefined) (onItem ?? ((i: string) => store.setSlot(i)))(item);
       }}
-      dangerouslySetInnerHTML={{ __html: svg }}
     />
   );
 });

@@ -11,69 +11,66 @@ import { takeByLetter, WaysOut } from './ways-out.tsx';
 const SURE_ENOUGH = 0.9;
 
 /** One promise: mark, sentence, has and asked, and its point on the scale that all rows share. */
-export const PromiseLine = memo(
-  function PromiseLine({ row }: { row: PromiseRow }) {
-    const store = useStore();
-    const open = useDesk((s) => s.working.includes(row.id));
-    const odds = useDesk((s) => s.odds?.odds[row.id]);
-    const told = row.state !== 'kept';
-    const toggle = () => store.toggleWorking(row.id);
-    return (
-      <li
-        className={`promise ${row.state}`}
-        data-promise={row.id}
-        onKeyDown={(event) => takeByLetter(event, store, row.id)}
-      >
-        <div className="promise-row">
-          <Mark state={row.state} />
-          <button type="button" className="sentence" aria-expanded={open} onClick={toggle}>
-            <span className="for-readers">{STATE_WORDS[row.state]}: </span>
-            {row.letter !== undefined && <b className="letter">{row.letter}</b>}
-            {row.sentence}
-            {odds !== undefined && 'share' in odds && odds.share < SURE_ENOUGH && (
-              <span className="odds">, {odds.kept}</span>
-            )}
-          </button>
-          <span className="figures">
-            <span className="state-word" aria-hidden="true">
-              {STATE_WORDS[row.state]}
-              {row.has === undefined ? '' : ', '}
-            </span>
-            {row.has !== undefined && (
-              <span className="has">
-                <span className="has-word">has </span>
-                {row.has}
-              </span>
-            )}
-            {row.asked !== undefined && (
-              <span className="asked">
-                <span className="has-word">, asked </span>
-                {row.asked}
-              </span>
-            )}
+export const PromiseLine = memo(function PromiseLine({ row }: { row: PromiseRow }) {
+  const store = useStore();
+  const open = useDesk((s) => s.working.includes(row.id));
+  const odds = useDesk((s) => s.odds?.odds[row.id]);
+  const told = row.state !== 'kept';
+  const toggle = () => store.toggleWorking(row.id);
+  return (
+    <li
+      className={`promise ${row.state}`}
+      data-promise={row.id}
+      onKeyDown={(event) => takeByLetter(event, store, row.id)}
+    >
+      <div className="promise-row">
+        <Mark state={row.state} />
+        <button type="button" className="sentence" aria-expanded={open} onClick={toggle}>
+          <span className="for-readers">{STATE_WORDS[row.state]}: </span>
+          {row.letter !== undefined && <b className="letter">{row.letter}</b>}
+          {row.sentence}
+          {odds !== undefined && 'share' in odds && odds.share < SURE_ENOUGH && (
+            <span className="odds">, {odds.kept}</span>
+          )}
+        </button>
+        <span className="figures">
+          <span className="state-word" aria-hidden="true">
+            {STATE_WORDS[row.state]}
+            {row.has === undefined ? '' : ', '}
           </span>
-          <span className="scale" aria-hidden="true" dangerouslySetInnerHTML={{ __html: row.scale }} />
+          {row.has !== undefined && (
+            <span className="has">
+              <span className="has-word">has </span>
+              {row.has}
+            </span>
+          )}
+          {row.asked !== undefined && (
+            <span className="asked">
+              <span className="has-word">, asked </span>
+              {row.asked}
+            </span>
+          )}
+        </span>
+        <span className="scale" aria-hidden="true" dangerouslySetInnerHTML={{ __html: row.scale }} />
+      </div>
+      {(told || open) && (
+        <div className="why">
+          <p className="cause">
+            {row.cause === '' ? 'No cause is named' : upperFirst(row.cause)}.{' '}
+            {told && (
+              <button type="button" className="word" aria-expanded={open} onClick={toggle}>
+                {open ? 'Fold the working' : 'Show the working'}
+              </button>
+            )}
+          </p>
+          {open && <Working row={row} />}
+          {row.state === 'broken' && <WaysOut id={row.id} />}
+          {row.decisions.length > 0 && row.state !== 'kept' && <Decisions about={row.decisions} />}
         </div>
-        {(told || open) && (
-          <div className="why">
-            <p className="cause">
-              {row.cause === '' ? 'No cause is named' : upperFirst(row.cause)}.{' '}
-              {told && (
-                <button type="button" className="word" aria-expanded={open} onClick={toggle}>
-                  {open ? 'Fold the working' : 'Show the working'}
-                </button>
-              )}
-            </p>
-            {open && <Working row={row} />}
-            {row.state === 'broken' && <WaysOut id={row.id} />}
-            {row.decisions.length > 0 && row.state !== 'kept' && <Decisions about={row.decisions} />}
-          </div>
-        )}
-      </li>
-    );
-  },
-  (a, b) => JSON.stringify(a.row) === JSON.stringify(b.row),
-);
+      )}
+    </li>
+  );
+});
 
 /** How it is worked out: figures from tip to promise, the method and where it comes from. */
 function Working({ row }: { row: PromiseRow }) {

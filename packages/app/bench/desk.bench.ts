@@ -1,0 +1,246 @@
+/**
+ * The desk in Chromium, beside what the same browser takes for nothing at all:
+ *   npm run bench -- desk
+ * drag, step: from a changed input to repainted figures (the measure `input-to-repaint` of the page), the peer being one
+ * line of text changed by the same kind of input in the same page. Rounds of both alternate, so that other load on the
+ * machine falls on both alike. A frame is 16.7 ms: what is asked at the start of one is seen at the next at the earliest.
+ * first load: from the address to figures on the sheet, for a device that has never seen the page; the peer is the same
+ * page without its scripts.
+ */
+import { once } from 'node:events';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import type { Browser, Page } from 'playwright-core';
+import { makeJob, openRecords } from '../src/store/index.ts';
+import { demoBriefs, demoCatalogue, demoRig, demoShop } from '../test/demo.ts';
+import { builtPageAndBrowser } from '../test/desk-page.ts';
+import { started } from '../test/started-server.ts';
+
+const ROUNDS = Number(process.env.ROUNDS ?? 8);
+const MOVES = 30;
+/** Between two moves [ms]: a hand that drags, and longer than an answer takes. */
+const PAUSE = 40;
+const DESK = { width: 1440, height: 900 };
+const LOADS = 5;
+
+interface Times {
+  readonly name: string;
+  readonly all: number[];
+}
+
+function tell({ name, all }: Times, note = ''): void {
+  const sorted = [...all].sort((a, b) => a - b);
+  const at = (share: number) =>
+    (sorted[Math.floor(share * (sorted.length - 1))] ?? NaN).toFixed(1).padStart(8);
+  console.log(
+    `${name.padEnd(44)}${at(0)}${at(0.5)}${at(0.95)}${at(1)}${String(all.length).padStart(7)}  ${note}`,
+  );
+}
+
+/** Puts the demo rig with most parts into the records. @returns its id and how many parts it has */
+async function fillRecords(place: string): Promise<{ id: string; parts: number }> {
+  const [catalogue, shop] = [demoCatalogue(), demoShop()];
+  const rigs = demoBriefs().map(({ name }) => demoRig(name, catalogue, shop));
+  const most = rigs.reduce((a, b) => (b.rig.items.size > a.rig.items.size ? b : a));
+  const records = await openRecords(place);
+  const { id } = most.rig.document;
+  await records.save((t) =>
+    makeJob(t, id, { rig: most.raw, notes: '' } as never, { by: '', at: '2026-03-03T09:00:00.000Z' }),
+  );
+  await records.close();
+  return { id, parts: most.rig.items.size };
+}
+
+/** What the page keeps for the bench: long tasks, and the line of text that is the peer. */
+function watch(): void {
+  const kept = globalThis as unknown as { tasks: number[]; peer: number[] };
+  kept.tasks = [];
+  kept.peer = [];
+  new PerformanceObserver((list) => kept.tasks.push(...list.getEntries().map((e) => e.duration))).observe({
+    type: 'longtask',
+    buffered: false,
+  });
+  const line = document.createElement('output');
+  line.id = 'bench-peer';
+  line.tabIndex = 0;
+  line.style.cssText =
+    'position:fixed;left:0;bottom:0;width:300px;height:24px;z-index:9;background:#fff;font:12px monospace';
+  document.body.append(line);
+  let began: number | undefined;
+  const changed = () => {
+    began ??= performance.now();
+    line.textContent = `${began}`;
+    requestAnimationFrame(() => {
+      const channel = new MessageChannel();
+      channel.port1.onmessage = () => {
+        if (began !== undefined) kept.peer.push(performance.now() - began);
+        began = undefined;
+      };
+      channel.port2.postMessage(0);
+    });
+  };
+  line.addEventListener('pointermove', changed);
+  line.addEventListener('keydown', changed);
+}
+
+const repaints = (page: Page) =>
+  page.evaluate(() => {
+    const all = performance.getEntriesByName('input-to-repaint').map((e) => e.duration);
+    performance.clearMeasures();
+    return all;
+  });
+const taken = (page: Page, name: 'tasks' | 'peer') =>
+  page.evaluate((n) => (globalThis as unknown as Record<string, number[]>)[n]!.splice(0), name);
+
+async function drag(page: Page, selector: string, steps: number): Promise<void> {
+  const box = (await page.locator(selector).first().boundingBox())!;
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  for (let i = 1; i <= steps; i++) {
+    // There and back, so that a round ends where it began.
+    const far = i <= steps / 2 ? i : steps - i;
+    await page.mouse.move(x + far, y - far);
+    await page.waitForTimeout(PAUSE);
+  }
+  await page.mouse.up();
+  await page.waitForTimeout(400);
+}
+
+async function step(page: Page, selector: string, steps: number): Promise<void> {
+  await page.locator(selector).first().focus();
+  for (let i = 0; i < steps; i++) {
+    await page.keyboard.press(i % 2 === 0 ? 'ArrowUp' : 'ArrowDown');
+    await page.waitForTimeout(PAUSE);
+  }
+  await page.waitForTimeout(400);
+}
+
+/** Drags and steps on the desk and on the peer, in turns. */
+async function repaint(browser: Browser, address: string, id: string): Promise<void> {
+  const page = await browser.newPage({ viewport: DESK });
+  await page.goto(`${address}#${id}`);
+  await page.locator('[data-part=hose]').waitFor({ timeout: 30_000 });
+  await page.waitForTimeout(3000);
+  // What compiles the bench wraps named functions in a helper that the page does not have.
+  await page.evaluate('globalThis.__name = (f) => f');
+  await page.evaluate(watch);
+  const handles = await page
+    .locator('[data-handle]')
+    .evaluateAll((all) => all.map((h) => h.getAttribute('data-handle')!));
+  const runs: { name: string; ours: () => Promise<void>; of: Times }[] = [
+    ...handles.slice(0, 4).map((handle) => ({
+      name: `drag ${handle}`,
+      ours: () => drag(page, `[data-handle="${handle}"]`, MOVES),
+      of: { name: `drag ${handle}`, all: [] },
+    })),
+    {
+      name: 'step the hose length',
+      ours: () => step(page, '[data-part=hose] .part-row input', MOVES),
+      of: { name: 'step the length of the hose', all: [] },
+    },
+  ];
+  const peers = { drag: [] as number[], step: [] as number[] };
+  const tasks: number[] = [];
+  for (let round = 0; round < ROUNDS; round++) {
+    for (const run of runs) {
+      await repaints(page);
+      await taken(page, 'tasks');
+      await run.ours();
+      tasks.push(...(await taken(page, 'tasks')));
+      run.of.all.push(...(await repaints(page)));
+    }
+    await drag(page, '#bench-peer', MOVES);
+    peers.drag.push(...(await taken(page, 'peer')));
+    await step(page, '#bench-peer', MOVES);
+    peers.step.push(...(await taken(page, 'peer')));
+  }
+  await page.close();
+  for (const run of runs) tell(run.of);
+  tell({ name: 'peer: drag that changes one line of text', all: peers.drag });
+  tell({ name: 'peer: key that changes one line of text', all: peers.step });
+  const long = tasks.filter((t) => t > 50);
+  console.log(
+    `tasks over 50 ms meanwhile: ${long.length}${long.length > 0 ? `, longest ${Math.max(...long)} ms` : ''}`,
+  );
+}
+
+/** Loads the page as a device does that has never seen it; with no scripts it is only drawn. */
+async function load(
+  browser: Browser,
+  address: string,
+  scripts: boolean,
+): Promise<{ ms: number; bytes: number; packed: number }> {
+  const context = await browser.newContext({ viewport: DESK, serviceWorkers: 'block' });
+  const page = await context.newPage();
+  let [bytes, packed, usable] = [0, 0, false];
+  const reading: Promise<void>[] = [];
+  page.on('response', (response) => {
+    if (usable || !/\.js$/.test(new URL(response.url()).pathname)) return;
+    if (process.env.FILES) console.log(response.url());
+    reading.push(
+      response.body().then(
+        (body) => {
+          bytes += body.length;
+          packed += gzipSync(body).length;
+        },
+        () => undefined,
+      ),
+    );
+  });
+  if (!scripts) await page.route(/\.js$/, (route) => route.abort());
+  await page.addInitScript(() => {
+    new MutationObserver((_, watching) => {
+      if (document.querySelector('[data-promise]') === null) return;
+      watching.disconnect();
+      requestAnimationFrame(() => setTimeout(() => performance.mark('usable')));
+    }).observe(document, { childList: true, subtree: true });
+  });
+  await page.goto(address, { waitUntil: 'load' });
+  if (scripts) await page.waitForFunction(() => performance.getEntriesByName('usable').length > 0);
+  usable = true;
+  const ms = await page.evaluate(() => {
+    const [mark] = performance.getEntriesByName('usable');
+    const [navigation] = performance.getEntriesByType('navigation') as PerformanceNavigationTiming[];
+    return mark?.startTime ?? navigation!.loadEventStart;
+  });
+  await Promise.all(reading);
+  await context.close();
+  return { ms, bytes, packed };
+}
+
+async function firstLoad(browser: Browser, address: string, id: string): Promise<void> {
+  const known: Times = { name: 'first load, a job that is in the records', all: [] };
+  const fresh: Times = { name: 'first load, parts chosen for the demo brief', all: [] };
+  const bare: Times = { name: 'peer: the same page without its scripts', all: [] };
+  let size = '';
+  for (let i = 0; i < LOADS; i++) {
+    const ours = await load(browser, `${address}#${id}`, true);
+    known.all.push(ours.ms);
+    size = `${(ours.packed / 1000).toFixed(0)} KB gzip (${(ours.bytes / 1000).toFixed(0)} KB)`;
+    fresh.all.push((await load(browser, address, true)).ms);
+    bare.all.push((await load(browser, address, false)).ms);
+  }
+  tell(known);
+  tell(fresh);
+  tell(bare);
+  console.log(`script before first use, all workers included: ${size}`);
+}
+
+const place = mkdtempSync(join(tmpdir(), 'spraywright-desk-'));
+const { id, parts } = await fillRecords(place);
+const browser = await builtPageAndBrowser();
+const { process: server, address } = await started(place);
+try {
+  console.log(`${id}, ${parts} parts, ${DESK.width} × ${DESK.height}, Chromium ${browser.version()}`);
+  console.log('ms                                             least  median    95 %    most  times');
+  await firstLoad(browser, address, id);
+  await repaint(browser, address, id);
+} finally {
+  await browser.close();
+  server.kill('SIGINT');
+  await once(server, 'exit');
+  rmSync(place, { recursive: true, force: true });
+}
