@@ -1,5 +1,5 @@
 // npm run bench: every benchmark, each beside its peer in one process. `npm run bench -- solver` runs one.
-import { ensureInstalled, run, say } from './ensure.mjs';
+import { ensureChromium, ensureInstalled, run, say } from './ensure.mjs';
 
 ensureInstalled();
 const benches = {
@@ -14,12 +14,14 @@ const benches = {
   records: 'packages/app/bench/records.bench.ts',
   reproof: 'packages/app/bench/reproof.bench.ts',
   fault: 'packages/app/bench/fault.bench.ts',
+  desk: 'packages/app/bench/desk.bench.ts',
 };
 // Takes many minutes: only when it is named.
 const LONG = ['exact'];
 const only = process.argv[2];
 for (const [name, file] of Object.entries(benches)) {
   if (only === undefined ? LONG.includes(name) : only !== name) continue;
+  if (name === 'desk') ensureChromium();
   say(`\n== ${name}`);
   run('node', ['--conditions=source', '--import', 'tsx', file]);
 }
