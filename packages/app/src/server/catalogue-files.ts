@@ -2,6 +2,7 @@ import {
   shopShape,
   KINDS,
   readCatalogue,
+  withMoved,
   type Catalogue,
   type Kind,
   type Shop,
@@ -23,6 +24,8 @@ export interface CatalogueFiles {
   readonly files: readonly { readonly file: string; readonly raw: unknown }[];
   readonly layouts: readonly { readonly file: string; readonly raw: unknown }[];
   readonly shop: unknown;
+  /** What moved of each part since its stock was laid in; nothing where only the catalogue itself is asked for. */
+  readonly moved?: Readonly<Record<string, number>>;
 }
 
 interface RawFile {
@@ -97,11 +100,11 @@ function layoutFile(raw: unknown): { file: string; raw: unknown } {
 }
 
 /**
- * Reads files with the engine.
+ * Reads files with the engine; the stock of its parts is what is on hand.
  *
  * @throws Error naming the first field that cannot be read
  */
-export function readFiles({ head, files, layouts, shop: raw }: CatalogueFiles): {
+export function readFiles({ head, files, layouts, shop: raw, moved = {} }: CatalogueFiles): {
   catalogue: Catalogue;
   shop: Shop;
 } {
@@ -113,5 +116,5 @@ export function readFiles({ head, files, layouts, shop: raw }: CatalogueFiles): 
   }
   if (!shop.ok)
     throw new Error(`the shop's settings in the records cannot be read: ${shop.problems[0]!.message}`);
-  return { catalogue: catalogue.catalogue, shop: shop.value };
+  return { catalogue: withMoved(catalogue.catalogue, moved), shop: shop.value };
 }

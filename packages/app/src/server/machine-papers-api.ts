@@ -1,11 +1,12 @@
 import { createRoute, z, type OpenAPIHono } from '@hono/zod-openapi';
 import type { Context } from 'hono';
-import { proveRig, type Proof, type Rig } from '@spraywright/engine/rig';
+import { asStocked, proveRig, type Proof, type Rig } from '@spraywright/engine/rig';
+import type { BuildPackOptions } from '../documents/build-pack/build-pack.ts';
 import { buildPackPdf } from '../documents/build-pack/build-pack-papers.ts';
 import type { HandbookOptions } from '../documents/handbook/handbook-options.ts';
 import { handbookPage, handbookPdf, platePdf } from '../documents/handbook/handbook-papers.ts';
 import { plumbingOnPaper } from '../documents/plumbing-on-paper.ts';
-import { entriesOfKinds, type Records } from '../store/index.ts';
+import { entriesOfKinds, movedStock, type Records } from '../store/index.ts';
 import { machineAsBuilt } from './as-built.ts';
 import type { Shelf } from './shelf.ts';
 import { YARD_KINDS, yardRecord } from './yard-record.ts';
@@ -18,13 +19,16 @@ interface PapersApi {
   readonly now: () => string;
 }
 
+/** What every paper of a machine is written from. */
+type PaperOptions = HandbookOptions & Pick<BuildPackOptions, 'givenOf'>;
+
 interface Paper {
   readonly name: string;
   readonly type: string;
   readonly summary: string;
   /** Which way the plumbing is drawn. */
   readonly run: 'right' | 'down';
-  readonly write: (rig: Rig, proof: Proof, options: HandbookOptions) => Promise<Uint8Array> | string;
+  readonly write: (rig: Rig, proof: Proof, options: PaperOptions) => Promise<Uint8Array> | string;
 }
 
 const PAPERS: readonly Paper[] = [
@@ -92,6 +96,7 @@ async function written(
   const { rig, catalogue } = await machineAsBuilt(records.db, serial, today);
   const proof = proveRig(rig, catalogue, shop, { units });
   const readings = await entriesOfKinds(records.db, serial, YARD_KINDS);
+  const given = new Map((await movedStock(records.db, serial)).map((m) => [m.part, m.quantity]));
   const body = await write(rig, proof, {
     ...yardRecord(rig, proof, readings, serial, units),
     shop,
@@ -100,7 +105,8 @@ async function written(
     serial,
     address: pageOf(c, serial),
     plumbing: await plumbingOnPaper(rig, proof, units, run),
-    partOf: (id) => catalogue.parts.get(id) ?? rig.ownParts.get(id)?.part,
+    partOf: (id) => asStocked(catalogue.parts.get(id) ?? rig.ownParts.get(id)?.part, today),
+    givenOf: (id) => -(given.get(id) ?? 0),
   });
   const shown = name.endsWith('.html') ? 'inline' : 'attachment';
   const dot = name.lastIndexOf('.');

@@ -1,14 +1,16 @@
-import type { Catalogue, Shop } from '@spraywright/engine/catalogue';
+import { withMoved, type Catalogue, type Shop } from '@spraywright/engine/catalogue';
 import {
   catalogueEdition,
   catalogueOn,
+  countMovements,
   layFirstCatalogue,
+  movedStock,
   type KeptCatalogue,
   type Records,
 } from '../store/index.ts';
 import { filesOfCatalogue, readFiles, type CatalogueFiles } from './catalogue-files.ts';
 
-/** The catalogue in force: as the engine reads it, and as the page gets it. */
+/** The catalogue in force with what is on hand: as the engine reads it, and as the page gets it. */
 export interface Stocked {
   readonly edition: number;
   readonly catalogue: Catalogue;
@@ -18,14 +20,15 @@ export interface Stocked {
 }
 
 /**
- * The shop's catalogue, taken from the records. What was read is held as long as the edition and the day stay, so that
- * a change of another process is seen at the next question.
+ * The shop's catalogue, taken from the records. What was read is held as long as the edition and the day stay, and what
+ * moved in the store is laid on it, so that a change of another process is seen at the next question.
  */
 export class Shelf {
   readonly #records: Records;
   readonly #now: () => string;
   readonly #first: KeptCatalogue;
   #held: { readonly key: string; readonly stocked: Promise<Stocked> } | undefined;
+  #onHand: { readonly of: Stocked; readonly movements: number; readonly stocked: Stocked } | undefined;
 
   /** @param first what is laid into records that have no catalogue yet */
   constructor(records: Records, first: KeptCatalogue, now: () => string) {
@@ -55,7 +58,20 @@ export class Shelf {
       // What failed is not held: the next question tries again.
       stocked.catch(() => (this.#held = undefined));
     }
-    return this.#held.stocked;
+    return this.#withStock(await this.#held.stocked);
+  }
+
+  /** Movements are never changed, so their number tells whether there is a new one. */
+  async #withStock(of: Stocked): Promise<Stocked> {
+    const movements = await countMovements(this.#records.db);
+    if (this.#onHand?.of !== of || this.#onHand.movements !== movements) {
+      const moved = Object.fromEntries(
+        (await movedStock(this.#records.db)).map(({ part, quantity }) => [part, quantity]),
+      );
+      const stocked = { ...of, catalogue: withMoved(of.catalogue, moved), files: { ...of.files, moved } };
+      this.#onHand = { of, movements, stocked };
+    }
+    return this.#onHand.stocked;
   }
 
   async #read(day: string): Promise<Stocked> {

@@ -4,7 +4,14 @@ export { Refusal } from './refusal.ts';
 export type { Job, JobHead } from './job.ts';
 export type { Place } from './found-by.ts';
 export { listJobs, makeJob, openJob } from './jobs.ts';
-export { moveStock, movedStock, movementsOf, STOCK_REASONS, type StockReason } from './stock.ts';
+export {
+  countMovements,
+  moveStock,
+  movedStock,
+  movementsOf,
+  STOCK_REASONS,
+  type StockReason,
+} from './stock.ts';
 export { addDoing, listDoings } from './doings.ts';
 export type { DoingRow as Doing } from './people-tables.ts';
 export { editJob, editsAfter, jobAtVersion } from './job-edits.ts';

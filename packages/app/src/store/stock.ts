@@ -69,6 +69,15 @@ export async function movedStock(db: Kysely<Tables>, serial?: string): Promise<M
   return rows.map(({ part, quantity }) => ({ part, quantity: Number(quantity) }));
 }
 
+/** How many movements there are. */
+export async function countMovements(db: Kysely<Tables>): Promise<number> {
+  const { count } = await db
+    .selectFrom('stock_movements')
+    .select((e) => e.fn.countAll<number>().as('count'))
+    .executeTakeFirstOrThrow();
+  return Number(count);
+}
+
 /** Movements of one part, the newest first. */
 export async function movementsOf(db: Kysely<Tables>, part: string, limit: number): Promise<MadeMovement[]> {
   const rows = await db

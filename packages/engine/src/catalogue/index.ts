@@ -8,6 +8,7 @@ export {
   type Catalogue,
   type CatalogueProblem,
 } from './catalogue.ts';
+export { withMoved } from './on-hand.ts';
 export * from './own-part.ts';
 export { curveFaults } from './pump-curve.ts';
 export { frozenPart, withFrozenParts, type FrozenPart } from './frozen-parts.ts';

@@ -1,5 +1,5 @@
 import { partNumbers } from '@spraywright/engine/drawings';
-import { assemblySteps, ordersOf, pickList, type Proof, type Rig } from '@spraywright/engine/rig';
+import { assemblySteps, ordersToFetch, type Fetch, type Proof, type Rig } from '@spraywright/engine/rig';
 import { cutSheet, orderSheet, type BillSheet } from '../bill-table.ts';
 import { billXlsx } from '../bill-xlsx.ts';
 import { chaptersOnPaper } from '../chapters/on-paper.ts';
@@ -8,7 +8,7 @@ import { INK, INK2, PAD } from '../paper/sheet.ts';
 import { paragraph } from '../paper/text.ts';
 import { titleBlockOf } from '../quote-pdf.ts';
 import { dateText, parseDay } from '../quote-terms.ts';
-import { buildPackOf, type BuildPackOptions } from './build-pack.ts';
+import { buildPackOf, fetched, type BuildPackOptions } from './build-pack.ts';
 
 /**
  * The build pack of one machine on Letter sheets.
@@ -42,27 +42,29 @@ export async function buildPackPdf(rig: Rig, proof: Proof, options: BuildPackOpt
 /** The lists of the build pack as a workbook. */
 export async function buildPackXlsx(rig: Rig, proof: Proof, options: BuildPackOptions): Promise<Uint8Array> {
   const { partOf, buildDate } = options;
+  const list = fetched(proof, options);
   return billXlsx([
-    pickSheet(proof, options),
-    orderSheet(ordersOf(proof.bill, partOf, buildDate)),
+    pickSheet(proof, list),
+    orderSheet(ordersToFetch(list, partOf, buildDate)),
     cutSheet(proof),
     stepSheet(rig, proof, options),
   ]);
 }
 
-function pickSheet(proof: Proof, { partOf }: BuildPackOptions): BillSheet {
+function pickSheet(proof: Proof, list: readonly Fetch[]): BillSheet {
   const numbers = partNumbers(proof);
   return {
     name: 'Fetch',
-    head: ['group', 'no.', 'part', 'name', 'need', 'unit', 'in store', 'fetch', 'short'],
-    rows: pickList(proof.bill, partOf).map((p) => [
+    head: ['group', 'no.', 'part', 'name', 'need', 'unit', 'has', 'in store', 'fetch', 'short'],
+    rows: list.map((p) => [
       p.group,
       p.items.map((i) => numbers.get(i)).join(', '),
       p.part,
       p.name,
       p.need,
       p.unit,
-      p.stock,
+      p.taken,
+      p.onHand,
       p.take,
       p.short,
     ]),

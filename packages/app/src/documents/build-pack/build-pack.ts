@@ -3,9 +3,11 @@ import { deckPlan, deckPlanOf, PALETTES, partNumbers, wiringDiagram } from '@spr
 import { display, moneyText } from '@spraywright/engine/quantity';
 import {
   assemblySteps,
-  ordersOf,
+  fetchList,
+  ordersToFetch,
   pickList,
   type BillLine,
+  type Fetch,
   type Proof,
   type Rig,
 } from '@spraywright/engine/rig';
@@ -23,6 +25,8 @@ export interface BuildPackOptions extends QuoteOptions {
   /** Whether the list to buy tells what parts cost; it does when nothing is said. */
   readonly costs?: boolean;
   readonly partOf: (id: string) => Part | undefined;
+  /** Pieces or feet of a part that the store gave this machine already; none when nothing is said. */
+  readonly givenOf?: (part: string) => number;
   /** The plumbing diagram as SVG; its places come from a layout that papers do not make. */
   readonly plumbing: string;
 }
@@ -88,11 +92,17 @@ function identity(rig: Rig, proof: Proof, options: BuildPackOptions): Chapter {
 
 const unitOf = (count: number, unit: BillLine['unit']) => (unit === 'ft' ? `${count} ft` : String(count));
 
-function picks(proof: Proof, { partOf }: BuildPackOptions): Chapter {
+/** What is fetched for the machine, with the store as the parts say. */
+export function fetched(proof: Proof, { partOf, givenOf = () => 0 }: BuildPackOptions): Fetch[] {
+  return fetchList(pickList(proof.bill, partOf), (id) => partOf(id)?.stock ?? 0, givenOf);
+}
+
+function picks(proof: Proof, options: BuildPackOptions): Chapter {
   const numbers = partNumbers(proof);
-  const list = pickList(proof.bill, partOf);
+  const list = fetched(proof, options);
   const groups = [...new Set(list.map((p) => p.group))];
   const short = list.filter((p) => p.short > 0).length;
+  const given = list.some((p) => p.taken > 0);
   return {
     id: 'pick-list',
     title: 'Fetch from the store',
@@ -101,7 +111,17 @@ function picks(proof: Proof, { partOf }: BuildPackOptions): Chapter {
         { kind: 'head', text: group },
         {
           kind: 'table',
-          captions: ['no.', 'part', 'catalogue number', 'need', 'in store', 'fetch', 'short', 'done'],
+          captions: [
+            'no.',
+            'part',
+            'catalogue number',
+            'need',
+            ...(given ? ['has'] : []),
+            'in store',
+            'fetch',
+            'short',
+            'done',
+          ],
           rows: list
             .filter((p) => p.group === group)
             .map((p) => [
@@ -109,26 +129,28 @@ function picks(proof: Proof, { partOf }: BuildPackOptions): Chapter {
               p.name,
               p.part,
               unitOf(p.need, p.unit),
-              unitOf(p.stock, p.unit),
+              ...(given ? [p.taken > 0 ? unitOf(p.taken, p.unit) : ''] : []),
+              unitOf(p.onHand, p.unit),
               unitOf(p.take, p.unit),
               p.short > 0 ? unitOf(p.short, p.unit) : '',
               '',
             ]),
-          widths: [30, '*', 138, 36, 38, 36, 34, 26],
+          widths: [30, '*', 138, 36, ...(given ? [36] : []), 38, 36, 34, 26],
           words: 3,
-          strong: 6,
+          strong: given ? 7 : 6,
         },
       ])
       .concat(
         note(
-          `${short} of ${list.length} lines are short by the stock of the catalogue; count before relying on it.`,
+          `${short} of ${list.length} lines are short by what was written down as taken and brought; count before relying on it.`,
         ),
       ),
   };
 }
 
-function orders(proof: Proof, { partOf, buildDate, costs = true }: BuildPackOptions): Chapter {
-  const list = ordersOf(proof.bill, partOf, buildDate);
+function orders(proof: Proof, options: BuildPackOptions): Chapter {
+  const { partOf, buildDate, costs = true } = options;
+  const list = ordersToFetch(fetched(proof, options), partOf, buildDate);
   const suppliers = [...new Set(list.map((o) => o.supplier))];
   return {
     id: 'orders',

@@ -1,9 +1,19 @@
-import { readCatalogue, shopShape, type Catalogue, type Shop } from '@spraywright/engine/catalogue';
+import {
+  readCatalogue,
+  shopShape,
+  withMoved,
+  type Catalogue,
+  type Shop,
+} from '@spraywright/engine/catalogue';
 import { formatPath, read } from '@spraywright/engine/quantity';
 import type { BriefTab } from '../protocol.ts';
 
 export interface Inputs {
+  /** With what was on hand when the page was loaded. */
   readonly catalogue: Catalogue;
+  /** With the stock that was laid in, and what moved of each part since. */
+  readonly laidIn: Catalogue;
+  readonly moved: Readonly<Record<string, number>>;
   readonly shop: Shop;
   readonly briefs: readonly BriefTab[];
   /** The files of the catalogue as they were typed. */
@@ -16,6 +26,8 @@ interface StartDocument {
   /** Rig families of the shop's own; a page kept from before has none. */
   readonly layouts?: readonly { file: string; raw: unknown }[];
   readonly shop: unknown;
+  /** What moved in the store; a page kept from before has none. */
+  readonly moved?: Readonly<Record<string, number>>;
   readonly briefs: readonly unknown[];
 }
 
@@ -34,8 +46,11 @@ export async function loadInputs(address: string): Promise<Inputs> {
   }
   const shop = read(shopShape, start.shop);
   if (!shop.ok) throw new Error(`the shop cannot be read: ${shop.problems[0]!.message}`);
+  const { moved = {} } = start;
   return {
-    catalogue: catalogue.catalogue,
+    catalogue: withMoved(catalogue.catalogue, moved),
+    laidIn: catalogue.catalogue,
+    moved,
     shop: shop.value,
     files: start.files,
     briefs: start.briefs.map((raw) => {

@@ -5,3 +5,4 @@ export { pickList, type Pick } from './pick-list.ts';
 export { betweenLiquids } from './residue.ts';
 export { proveSubstitution, type Substitution } from './substitution.ts';
 export { tieDownOf, type TieDown } from './tie-down.ts';
+export { asStocked } from './as-stocked.ts';

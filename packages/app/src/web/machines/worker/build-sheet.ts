@@ -8,6 +8,7 @@ import {
 } from '@spraywright/engine/drawings';
 import { display } from '@spraywright/engine/quantity';
 import {
+  asStocked,
   assemblySteps,
   fetchList,
   ordersToFetch,
@@ -27,14 +28,16 @@ const PLACES: ReadonlySet<string> = new Set(['plumbing', 'drive', 'electrics', '
 /** What one machine is built by: what to fetch, buy and cut, its drawings, its steps. */
 export function buildSheet(
   machine: ProvenMachine,
-  { moved = {}, given = {}, sheet }: Questions['build']['asks'],
+  { moved, given = {}, sheet }: Questions['build']['asks'],
 ): BuildSheet {
   const { rig, proof, catalogue, inputs, asked } = machine;
   const { units } = asked;
   const numbers = partNumbers(proof);
-  // What a part was when the machine was begun stands in its own catalogue; what the store has, in today's.
-  const partOf = (id: string) => catalogue.parts.get(id) ?? rig.ownParts.get(id)?.part;
-  const onHand = (id: string) => (inputs.catalogue.parts.get(id)?.stock ?? 0) + (moved[id] ?? 0);
+  // What a part was when the machine was begun stands in its own catalogue; what the store has and who supplies it, in today's.
+  const partOf = (id: string) =>
+    asStocked(catalogue.parts.get(id) ?? rig.ownParts.get(id)?.part, inputs.laidIn);
+  const counts = moved ?? inputs.moved;
+  const onHand = (id: string) => (inputs.laidIn.parts.get(id)?.stock ?? 0) + (counts[id] ?? 0);
   const list = fetchList(pickList(proof.bill, partOf), onHand, (id) => -(given[id] ?? 0));
   const count = (n: number, unit: string) => (unit === 'ft' ? `${n} ft` : String(n));
   const palette = PALETTES[sheet];
