@@ -64,6 +64,7 @@ export {
   listReproofs,
   moveReproof,
   openQuotes,
+  reproofsLeft,
   takeReproof,
   type OpenQuote,
   type Reproof,

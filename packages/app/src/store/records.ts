@@ -11,6 +11,8 @@ import { openSqlite } from './sqlite.ts';
 export interface Records {
   readonly db: Kysely<Tables>;
   readonly save: GroupCommit['save'];
+  /** Address of the database server they are on; absent where they are a file. */
+  readonly server?: string;
   /** Closes the file when every save that was asked for has been written. */
   readonly close: () => Promise<void>;
 }
@@ -31,6 +33,7 @@ function fileIn(folder: string): string {
  *   were written by a newer program
  */
 export async function openRecords(place: string): Promise<Records> {
+  const server = isServerAddress(place) ? { server: place } : {};
   const db = isServerAddress(place) ? openPostgres(place) : openSqlite(fileIn(place));
   try {
     await migrate(db);
@@ -39,5 +42,10 @@ export async function openRecords(place: string): Promise<Records> {
     throw error;
   }
   const commits = new GroupCommit(db);
-  return { db, save: (work) => commits.save(work), close: () => commits.idle().then(() => db.destroy()) };
+  return {
+    ...server,
+    db,
+    save: (work) => commits.save(work),
+    close: () => commits.idle().then(() => db.destroy()),
+  };
 }

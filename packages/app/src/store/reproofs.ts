@@ -107,6 +107,16 @@ export async function takeReproof(
   return { ...reproofOf(row), state: 'running' };
 }
 
+/** Whether a round waits or is under way, in whatever process. */
+export async function reproofsLeft(db: Kysely<Tables>): Promise<boolean> {
+  const row = await db
+    .selectFrom('reproofs')
+    .select('id')
+    .where('state', 'in', ['waiting', 'running'])
+    .executeTakeFirst();
+  return row !== undefined;
+}
+
 /** Writes how far a round is. */
 export async function moveReproof(
   db: Kysely<Tables>,

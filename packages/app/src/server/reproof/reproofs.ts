@@ -6,12 +6,14 @@ import {
   countOpenQuotes,
   moveReproof,
   openQuotes,
+  reproofsLeft,
   takeReproof,
   type Records,
   type Reproof,
 } from '../../store/index.ts';
 import type { Shelf } from '../shelf.ts';
 import { ProofThreads } from './proof-threads.ts';
+import { workByServer } from './work-by-server.ts';
 import { workHere, type WorkQueue } from './work-queue.ts';
 
 /** Quotes that a thread proves at a time: the records are told of each batch. */
@@ -33,7 +35,13 @@ export class Reproofs {
 
   constructor(given: ReproofsGiven) {
     this.#given = given;
-    this.#queue = workHere((ended) => this.#next(ended), given.report);
+    const work = {
+      next: (ended: AbortSignal) => this.#next(ended),
+      left: () => reproofsLeft(given.records.db),
+      report: given.report,
+    };
+    const { server } = given.records;
+    this.#queue = server === undefined ? workHere(work) : workByServer(server, work);
   }
 
   /** Asks for a round after the catalogue was changed; none where no quote is open. The change itself stands whatever happens here. */

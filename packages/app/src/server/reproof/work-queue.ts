@@ -8,16 +8,17 @@ export interface WorkQueue {
   readonly close: () => Promise<void>;
 }
 
-/**
- * Work in this process: the records hold what is to be done, so that a new start goes on with it.
- *
- * @param next does the next piece until it is done or `ended`; false when there is none
- * @param report told what nobody foresaw
- */
-export function workHere(
-  next: (ended: AbortSignal) => Promise<boolean>,
-  report: (error: unknown) => void,
-): WorkQueue {
+export interface WorkGiven {
+  /** Does the next piece until it is done or `ended`; false when there is none for this process. */
+  readonly next: (ended: AbortSignal) => Promise<boolean>;
+  /** Whether anything is undone, in whatever process. */
+  readonly left: () => Promise<boolean>;
+  /** Told what nobody foresaw. */
+  readonly report: (error: unknown) => void;
+}
+
+/** Work in this process: the records hold what is to be done, so that a new start goes on with it. */
+export function workHere({ next, report }: WorkGiven): WorkQueue {
   const end = new AbortController();
   let running: Promise<void> | undefined;
   let woken = false;
