@@ -332,6 +332,20 @@ const carrier = object({
       rating: quantity('mass', { above: '0 kg', max: '20000 kg' }),
     }),
   ),
+  /** Jack that holds the tongue when unhitched, by its place behind the front of the deck. */
+  jack: optional(
+    object({
+      position: quantity('length', { min: '-10 m', max: '15 m' }),
+      rating: quantity('mass', { above: '0 kg', max: '20000 kg' }),
+    }),
+  ),
+  /** Eyes to lift it by with a sling, and the working load of each. */
+  lifting: optional(
+    object({
+      points: integer({ min: 1, max: 8 }),
+      workingLoad: quantity('force', { above: '0 N', max: '500 kN' }),
+    }),
+  ),
   hitchCategory: optional(oneOf('0', '1', '2', '3')),
   /** Brakes on all its wheels. */
   brakes: optional(oneOf('none', 'surge', 'electric', 'hydraulic')),

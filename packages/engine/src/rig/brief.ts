@@ -95,6 +95,8 @@ const vehicleFields = {
   centreHeight: optional(quantity('length', { min: '0.5 ft', max: '10 ft' })),
   /** Rear axle back to the lower hitch balls of a tractor. */
   ballToAxle: optional(quantity('length', { min: '0 ft', max: '6 ft' })),
+  /** Category of the tractor's three-point hitch: its pins and their span, never what it lifts. */
+  hitchCategory: optional(oneOf('0', '1N', '1', '2', '3N', '3', '4')),
   lowerLinkLength: optional(quantity('length', { min: '1 ft', max: '5 ft' })),
   /** Lift 24 in (610 mm) behind the hitch balls. */
   liftAt24in: optional(vehicleMass()),

@@ -23,7 +23,7 @@ import {
   threeSupportTipAngle,
 } from '../../physics/index.ts';
 import type { RigPromise } from '../promise.ts';
-import { centreAt, liquidPoint, shellAbove } from '../placement/index.ts';
+import { centreAt, hitchPlace, liquidPoint, shellAbove } from '../placement/index.ts';
 import type { Rig } from '../rig-document.ts';
 import { electricsPromises } from './electrics.ts';
 import { guarded } from './guarded.ts';
@@ -125,6 +125,76 @@ describe('weight', () => {
     for (const id of ['weight:lift', 'weight:front-axle', 'weight:front-axle-slope', 'weight:rear-axle'])
       expect(promise(list, id).state, id).toBe('unknown');
     expect(promise(list, 'weight:lift').cause).toContain('ask the dealer');
+  });
+
+  it('compares pins by category, asks for the one it lacks, and tells what each pin carries (statics; ISO 730-1 table)', () => {
+    const hitch = (category: '2' | undefined, tractor: object) => {
+      const frame = carrier('three-point', category === undefined ? {} : { hitchCategory: category });
+      const rig = rigOf(
+        { carrier: frame, tank: boxTank(0.8, 0.8, 0.6), pump: pump(20) },
+        { carrier: tractor },
+      );
+      return { rig, pins: promise(promises(rig), 'weight:pins') };
+    };
+    expect(hitch(undefined, {}).pins).toMatchObject({ state: 'unknown' });
+    const untold = hitch('2', {}).pins;
+    expect(untold.state).toBe('unknown');
+    expect(untold.cause).toContain('ask the customer');
+    expect(hitch('2', { hitchCategory: '1' }).pins.state).toBe('broken');
+    const { rig, pins } = hitch('2', { hitchCategory: '2' });
+    expect(pins.state).toBe('kept');
+    expect(pins.cause).toContain('not that the tractor can carry the rig');
+    const { rig: loaded } = loadedOf(contextOf(rig, 1000))!;
+    const full = centreAt(loaded, 1);
+    const step = (text: string) => pins.working.find((s) => s.text.startsWith(text))!.figure!.value;
+    // Moments about the lower pins: the top link, a mast of 610 mm up, holds what the weight behind them turns.
+    const top = (full.mass * STANDARD_GRAVITY * (full.x - hitchPlace(loaded.carrier))) / 0.61;
+    expect(step('pull of the top link when full')).toBeCloseTo(top, 6);
+    expect(step('on each lower pin when full')).toBeCloseTo(
+      1.25 * Math.hypot(full.mass * STANDARD_GRAVITY, top),
+      6,
+    );
+  });
+
+  it('puts the tongue on the jack: at the coupler it carries what the coupler does, nearer the axles more', () => {
+    const jack = (position: number | undefined, rating = 400) =>
+      promise(
+        promises(
+          rigOf({
+            ...trailer,
+            carrier: carrier('tandem-trailer', position === undefined ? {} : { jack: { position, rating } }),
+          }),
+        ),
+        'weight:jack',
+      );
+    expect(jack(undefined)).toMatchObject({ state: 'unknown' });
+    const own = carrier('tandem-trailer');
+    const list = promises(rigOf({ ...trailer, carrier: own }));
+    const tongue = promise(list, 'weight:tongue-lift').working.find(
+      (s) => s.text === 'on the coupler when full',
+    )!;
+    const atCoupler = jack(own.coupler!.position).working.find((s) => s.text === 'on the jack when full')!;
+    expect(atCoupler.figure!.value).toBeCloseTo(tongue.figure!.value, 6);
+    expect(jack(0).has!.value).toBeGreaterThan(jack(own.coupler!.position).has!.value);
+    expect(jack(0, 20).state).toBe('broken');
+  });
+
+  it('lifts an empty skid by two eyes of four at 60°: each leg pulls 0.577 of the weight (1 / (2 sin 60°))', () => {
+    const skid = (lifting?: { points: number; workingLoad: number }) => {
+      const rig = rigOf({
+        carrier: carrier('skid', lifting === undefined ? {} : { lifting }),
+        tank: boxTank(0.8, 0.8, 0.6),
+        pump: pump(20),
+      });
+      return { rig, eyes: promise(promises(rig), 'structure:lifting') };
+    };
+    expect(skid().eyes.state).toBe('unknown');
+    const { rig, eyes } = skid({ points: 4, workingLoad: 9000 });
+    const { dry } = loadedOf(contextOf(rig, 1000))!.rig;
+    expect(eyes.has!.value / (dry.mass * STANDARD_GRAVITY)).toBeCloseTo(0.577, 3);
+    expect(eyes.state).toBe('kept');
+    expect(eyes.cause).toContain('empty only');
+    expect(skid({ points: 4, workingLoad: 100 }).eyes.state).toBe('broken');
   });
 
   it('lifts the front wheels of the small tractor of the published method, and says the ballast (200 gal on category 1)', () => {

@@ -9,7 +9,7 @@ import {
 import { compared, unknown, type RigPromise, type Step } from '../promise.ts';
 import { say, type ProofContext, type ProvenDuty } from './context.ts';
 import { orUnknown } from './out-of-range.ts';
-import { classOf } from './pattern-evenness.ts';
+import { classOf, NO_GUN_CLASS } from './pattern-evenness.ts';
 import { flowOf, sprayersOf, workPressure, type Sprayer } from './sprayer.ts';
 
 /** Height above which a gun throws a high jet [m]: the trials end there. */
@@ -121,7 +121,7 @@ function keepOut({ sprayer, proven, pressure }: Drifting): Step[] {
   if (sprayer.end.kind === 'tip')
     return [
       {
-        text: `nobody within 100 ft of the outlet, or 25 ft where the tip is known to make medium or coarser drops (${source})`,
+        text: `${NO_GUN_CLASS}: nobody within 100 ft of the outlet, or 25 ft where a test shows that the tip makes medium or coarser drops (${source})`,
       },
     ];
   const data = [...sprayer.end.droplets].sort((a, b) => a.pressure - b.pressure);

@@ -172,6 +172,9 @@ function evennessOf(boom: PartOf<'boom'>, shape: PatternShape, width: number): E
   return even;
 }
 
+/** Droplet classes are defined by and tested on boom nozzles (ASABE S572, ISO 25358): a jet from a gun has none. */
+export const NO_GUN_CLASS = 'no published class covers this gun';
+
 function dropletPromises(
   context: ProofContext,
   { duty }: ProvenDuty,
@@ -199,9 +202,11 @@ function dropletPromises(
       unknown({
         ...told,
         cause:
-          data.length === 0
-            ? `the catalogue has no droplet class for ${s.end.name}: ask the maker`
-            : `the class of ${s.end.name} is not known at ${at}: its data end at ${say(context, data[data.length - 1]!.pressure, 'pressure')}`,
+          s.end.kind === 'tip'
+            ? `${NO_GUN_CLASS}: ask the maker of ${s.end.name} for a test, or ask for no class`
+            : data.length === 0
+              ? `the catalogue has no droplet class for ${s.end.name}: ask the maker`
+              : `the class of ${s.end.name} is not known at ${at}: its data end at ${say(context, data[data.length - 1]!.pressure, 'pressure')}`,
       }),
     ];
   const share = driftableShare(has);

@@ -180,7 +180,10 @@ describe('evenness and droplets', () => {
     expect(asked('14 gal/acre', 'coarse').state).toBe('broken');
     const far = { ...pasture, outlet: { ...pasture.outlet, tipPressure: 6e5 }, duty: { droplets: 'fine' } };
     expect(found(far, 'pattern:droplets:work:boom').state).toBe('unknown');
-    expect(found({ ...gun, duty: { droplets: 'fine' } }, 'pattern:droplets:work:gun').state).toBe('unknown');
+    const ofGun = found({ ...gun, duty: { droplets: 'fine' } }, 'pattern:droplets:work:gun');
+    expect(ofGun.state).toBe('unknown');
+    // The classes are defined by reference fan nozzles (ASABE S572, ISO 25358).
+    expect(ofGun.cause).toContain('no published class covers this gun');
   });
 });
 

@@ -3,6 +3,7 @@ import type { ProofContext } from './context.ts';
 import { loadedOf } from './loaded.ts';
 import { fitPromises } from './structure-fit.ts';
 import { holdPromises } from './structure-hold.ts';
+import { liftingPromises } from './structure-lifting.ts';
 import { railPromises } from './structure-rails.ts';
 
 /** Everything fits the deck, the frame carries it, straps and bolts hold it, the tank is made for the liquid's weight. */
@@ -16,6 +17,7 @@ export function structurePromises(context: ProofContext): RigPromise[] {
           ...fitPromises(context, loaded),
           ...railPromises(context, loaded),
           ...holdPromises(context, loaded),
+          ...liftingPromises(context, loaded),
         ]),
   ];
 }

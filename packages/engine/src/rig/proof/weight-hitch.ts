@@ -13,6 +13,7 @@ import { behindHitch, centreAt, FILLS } from '../placement/index.ts';
 import { compared, is, unknown, worked, type RigPromise, type Step } from '../promise.ts';
 import { say, type ProofContext } from './context.ts';
 import { carrierItem, type Loaded } from './loaded.ts';
+import { pinPromise } from './weight-pins.ts';
 
 /** Length of the lower links when the brief does not tell it: start value, common practice, no source [m]. */
 const LOWER_LINK_START = 0.76;
@@ -30,7 +31,7 @@ const LIFT = {
 
 /** What a tractor must lift and keep on its front wheels. The category of the hitch never counts as proof. */
 export function hitchPromises(context: ProofContext, loaded: Loaded): RigPromise[] {
-  return [liftPromise(context, loaded), ...axlePromises(context, loaded)];
+  return [liftPromise(context, loaded), pinPromise(context, loaded), ...axlePromises(context, loaded)];
 }
 
 function liftPromise(context: ProofContext, { rig }: Loaded): RigPromise {

@@ -17,6 +17,7 @@ import { brakingTransfer, centreAt, FILLS, tongueAt, type Fill } from '../placem
 import { compared, is, unknown, worked, type RigPromise, type Step } from '../promise.ts';
 import { say, type ProofContext } from './context.ts';
 import { carrierItem, type Loaded } from './loaded.ts';
+import { jackPromises } from './weight-jack.ts';
 
 const NAMES = Object.keys(FILLS) as Fill[];
 /** Highest speed at which a trailer on the road is drawn, for the state tables [m/s]. */
@@ -28,6 +29,7 @@ export function towPromises(context: ProofContext, loaded: Loaded): RigPromise[]
   return [
     ...(loaded.rig.standing === 'coupled' ? tonguePromises(context, loaded) : []),
     ...couplerPromises(context, loaded),
+    ...(loaded.rig.standing === 'coupled' ? jackPromises(context, loaded) : []),
     ...brakePromises(context, loaded),
     ...handPromises(context, loaded),
   ];

@@ -136,6 +136,14 @@ function axlePromises(context: ProofContext, loaded: Loaded): RigPromise[] {
             text: `${name.toLowerCase()} when ${f}`,
             figure: { value: axle[f], dimension: 'mass' as const },
           })),
+          ...(axle.braking === undefined
+            ? []
+            : [
+                {
+                  text: `${name.toLowerCase()} when full, for a moment in hard braking`,
+                  figure: is(axle.braking, 'mass'),
+                },
+              ]),
         ],
       },
       { value: axle.rating!, dimension: 'mass' },
