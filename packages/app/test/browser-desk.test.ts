@@ -297,6 +297,96 @@ describe('What can be dragged', () => {
     },
     LONG,
   );
+});
+
+describe('How the rig is priced', () => {
+  it(
+    'is set on the desk: a rule of its own, a discount down to the floor, freight; each a step for Undo',
+    async () => {
+      const page = await openDesk(DESK);
+      const whole = await price(page);
+      const toPay = async () => (await page.locator('.bill .total .price').textContent())!;
+      await page.getByLabel('Priced by').selectOption('target-margin');
+      const margin = page.getByLabel('Margin, percent of the price');
+      await margin.waitFor();
+      // A rule begins where the price stands: the margin in whole tenths of a percent is near the list.
+      expect(
+        Math.abs((await provenHere(page)).bill.linesCents / 100 / Number(whole.replace(/[$,]/g, '')) - 1),
+      ).toBeLessThan(0.002);
+      await margin.fill('35');
+      await margin.press('Enter');
+      await expect
+        .poll(async () => {
+          const { bill } = await provenHere(page);
+          return Math.round((1 - bill.costCents / bill.priceCents) * 1000);
+        })
+        .toBe(350);
+      await expect.poll(() => price(page), { timeout: LONG }).toBe(dollars(await provenHere(page)));
+      const discount = page.getByLabel(/^Discount, percent/);
+      await discount.fill('40');
+      await discount.press('Enter');
+      await page
+        .getByText(/Not to be quoted like this: a discount of 40 % was asked, the shop gives 12 % at most/)
+        .waitFor();
+      await page.getByText(/held at \$[\d,.]+ by the shop's floor/).waitFor();
+      await page.getByRole('button', { name: 'Quote, PDF' }).click();
+      await page.getByText(/No quote was written: a discount of 40 % was asked/).waitFor({ timeout: LONG });
+      await page.getByRole('button', { name: 'Put away' }).click();
+      expect(errors.splice(0).join()).toMatch(/422/);
+      await discount.fill('200');
+      await page.getByText(/discountPercent is 200.*100.*The figures stay as they were/).waitFor();
+      await discount.fill('5');
+      await discount.press('Enter');
+      const freight = page.getByLabel(/^Freight/);
+      await freight.fill('$450');
+      await freight.press('Enter');
+      await page.getByText('Freight, no sales tax reckoned on it').waitFor();
+      const { bill } = await provenHere(page);
+      expect(bill.discount?.askedPercent).toBe(5);
+      expect(bill.totalCents).toBe(bill.priceCents + 45_000);
+      expect((await toPay()).replace(/,/g, '')).toBe(
+        `$${(bill.totalCents / 100).toFixed(bill.totalCents % 100 === 0 ? 0 : 2)}`,
+      );
+      expect(await findings(page)).toEqual([]);
+      while (await page.getByRole('button', { name: 'Undo' }).isEnabled())
+        await page.getByRole('button', { name: 'Undo' }).click();
+      await expect.poll(() => price(page), { timeout: LONG }).toBe(whole);
+      expect((await rigOf(page)).pricing).toBeUndefined();
+    },
+    LONG,
+  );
+});
+
+describe('The list of jobs', () => {
+  it(
+    'tells state, who is to act, when changed and the price, and is walked and opened by keyboard',
+    async () => {
+      const page = await openDesk(DESK);
+      await page.keyboard.press('5');
+      await page.getByText('Saved', { exact: true }).first().waitFor({ timeout: LONG });
+      const shown = await price(page);
+      await page.keyboard.press('0');
+      const row = page.locator('.job-list li button').first();
+      await row.getByText(shown).waitFor({ timeout: LONG });
+      expect(await row.textContent()).toMatch(
+        /^Heavy cart for tall elmsWrenmere ParksAskedbuilder is to design it, .*changed/,
+      );
+      expect(await findings(page)).toEqual([]);
+      await page.keyboard.type('elms');
+      await page.getByText('1 job found').waitFor();
+      await page.keyboard.press('ArrowDown');
+      expect(await row.evaluate((node) => node === document.activeElement)).toBe(true);
+      await page.keyboard.press('ArrowUp');
+      expect(await page.evaluate(() => document.activeElement?.tagName)).toBe('INPUT');
+      await page.keyboard.press('ArrowDown');
+      await page.keyboard.press('Enter');
+      await page.locator('.job-list').waitFor({ state: 'detached' });
+      expect(page.url()).toMatch(/#tall-elms$/);
+      // The title block says how far it has come, too.
+      await page.locator('.title-block').getByText('Asked').waitFor();
+    },
+    LONG,
+  );
 
   it('wrote no error to the console', () => {
     expect(errors).toEqual([]);

@@ -277,6 +277,7 @@ export function contextOf(rig: Rig, density = 1000): ProofContext {
       linesCents: 0,
       costCents: 0,
       priceCents: 0,
+      totalCents: 0,
       dryMass: 0,
       readyInDays: 0,
     },

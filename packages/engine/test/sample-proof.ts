@@ -132,6 +132,7 @@ export function sampleProof(duties: readonly DutyProof[], carrier = 'Cart, one a
       linesCents: 0,
       costCents: 0,
       priceCents: 0,
+      totalCents: 0,
       dryMass: 300,
       readyInDays: 10,
     },

@@ -63,6 +63,7 @@ export function billSheet({ bill }: Proof): BillSheet {
       ...(bill.discount === undefined ? [] : [total('Discount', '', -bill.discount.cents / 100)]),
       total('Price without tax', bill.costCents / 100, bill.priceCents / 100),
       ...(bill.tax === undefined ? [] : [total('Tax', '', bill.tax.cents / 100)]),
+      ...(bill.freightCents === undefined ? [] : [total('Freight', '', bill.freightCents / 100)]),
     ],
     money: [6, 7],
   };

@@ -76,6 +76,10 @@ function totals({ bill }: Proof, { shop }: BillTextOptions): string[] {
     rows.push([`Tax, ${tax.percent} % on ${tax.on}`, amountText(tax.cents)]);
     rows.push(['With tax', amountText(bill.priceCents + tax.cents)]);
   }
+  if (bill.freightCents !== undefined) {
+    rows.push(['Freight, no tax reckoned on it', amountText(bill.freightCents)]);
+    rows.push(['To be paid', amountText(bill.totalCents)]);
+  }
   rows.push(['Ready', `${bill.readyInDays} working days after the order`]);
   const width = Math.max(...rows.map(([name]) => name.length));
   const right = Math.max(...rows.map(([, value]) => (value.includes(' ') ? 0 : value.length)));

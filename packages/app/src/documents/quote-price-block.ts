@@ -48,9 +48,12 @@ function priceBlock(terms: QuoteTerms, readyDay: string | undefined): Placed[] {
     ...(terms.tax === undefined
       ? []
       : [[`Sales tax, ${terms.tax.percent} % on ${TAXED[terms.tax.on]}`, moneyText(terms.tax.cents)]]),
+    ...(terms.freightCents === undefined
+      ? []
+      : [['Freight, no sales tax reckoned on it', moneyText(terms.freightCents)]]),
   ] as [string, string][];
-  // Discount and tax take their rows from the blank over the name.
-  const height = before.length > 2 ? 13.5 : ROW;
+  // Discount, tax and freight take their rows from the blank over the name.
+  const height = before.length > 3 ? 12 : before.length > 2 ? 13.5 : ROW;
   const first = before.length === 1 ? 20 : 3 + before.length * height;
   const after = first + TOTAL;
   const ready = fitted(

@@ -52,6 +52,8 @@ export interface QuoteTerms {
   readonly discountCents: number;
   /** Absent where the shop reckons none. */
   readonly tax?: Tax;
+  /** Absent where none was said. */
+  readonly freightCents?: number;
   /** What is to be paid. */
   readonly totalCents: number;
   readonly depositCents: number;
@@ -61,13 +63,13 @@ export interface QuoteTerms {
 }
 
 export function quoteTerms(proof: Proof, shop: Shop, date: string): QuoteTerms {
-  const { linesCents, discount, tax, priceCents } = proof.bill;
-  const totalCents = priceCents + (tax?.cents ?? 0);
+  const { linesCents, discount, tax, freightCents, totalCents } = proof.bill;
   return {
     pricedFor: pricedFor(shop),
     linesCents,
     discountCents: discount?.cents ?? 0,
     ...(tax === undefined ? {} : { tax }),
+    ...(freightCents === undefined ? {} : { freightCents }),
     totalCents,
     depositCents: Math.round((totalCents * shop.depositPercent) / 100),
     depositPercent: shop.depositPercent,

@@ -16,6 +16,7 @@ import { machinePapersApi } from './machine-papers-api.ts';
 import { partsApi } from './parts-api.ts';
 import { partsTableApi } from './parts-table-api.ts';
 import type { People } from './people.ts';
+import { meApi } from './me-api.ts';
 import { peopleApi } from './people-api.ts';
 import { plainBody } from './plain-body.ts';
 import { pageFiles } from './page-files.ts';
@@ -97,6 +98,7 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
     oneTimePages(app, options.people);
     peopleApi(app, { ...options, records: tellingRecords(options.records), people: options.people });
   }
+  meApi(app);
   const telling = { ...options, records: tellingRecords(options.records) };
   jobsApi(app, telling);
   quoteApi(app, telling);

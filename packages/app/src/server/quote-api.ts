@@ -1,7 +1,7 @@
 import { createRoute, z, type OpenAPIHono } from '@hono/zod-openapi';
 import type { Context } from 'hono';
 import { formatPath } from '@spraywright/engine/quantity';
-import { proveRig, readRig } from '@spraywright/engine/rig';
+import { belowFloor, proveRig, readRig } from '@spraywright/engine/rig';
 import { quotePdf } from '../documents/quote-pdf.ts';
 import { openJob, type Records } from '../store/index.ts';
 import { jobParams } from './job-shapes.ts';
@@ -33,7 +33,15 @@ const rigQuoteRoute = createRoute({
   },
   responses: {
     200: pdf,
-    ...refusals('not-json', 'foreign-page', 'too-large', 'wrong-type', 'bad-request', 'unreadable-rig'),
+    ...refusals(
+      'not-json',
+      'foreign-page',
+      'too-large',
+      'wrong-type',
+      'bad-request',
+      'unreadable-rig',
+      'below-floor',
+    ),
   },
 });
 
@@ -42,7 +50,7 @@ const jobQuoteRoute = createRoute({
   path: '/api/jobs/{id}/quote.pdf',
   summary: 'The quote of a job as it stands',
   request: { params: jobParams, query: z.object({ units: unitsShape }) },
-  responses: { 200: pdf, ...refusals('no-such-job', 'bad-request', 'unreadable-rig') },
+  responses: { 200: pdf, ...refusals('no-such-job', 'bad-request', 'unreadable-rig', 'below-floor') },
 });
 
 /** The quote as a PDF, proven at the moment it is asked for. */
@@ -57,6 +65,10 @@ export function quoteApi(app: OpenAPIHono, { shelf, records, now }: QuoteApi): v
         rig.problems.map(({ path, code, message }) => ({ field: formatPath(path), code, message })),
       );
     const proof = proveRig(rig.rig, catalogue, shop, { units });
+    const ownPrice = rig.rig.document.pricing?.price !== undefined;
+    const why = belowFloor(proof.bill, shop, ownPrice, c.get('person')?.role);
+    if (why !== undefined)
+      return fieldProblem(c, 'below-floor', [{ field: 'pricing', code: 'below-floor', message: why }]);
     const file = await quotePdf(proof, { shop, units, date: now().slice(0, 10) });
     return c.body(new Uint8Array(file), 200, {
       'Content-Type': 'application/pdf',

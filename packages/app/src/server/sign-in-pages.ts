@@ -1,40 +1,11 @@
-import { createRoute, z, type OpenAPIHono } from '@hono/zod-openapi';
+import type { OpenAPIHono } from '@hono/zod-openapi';
 import { html } from 'hono/html';
 import { away, formFields } from './form-fields.ts';
 import type { People } from './people.ts';
 import { plainPage } from './plain-page.ts';
-import { refusals } from './problem.ts';
-import { ROLES } from './role-table.ts';
 
 const SIGN_IN = 'Sign in';
 const PASSWORD = 'Change the password';
-
-/** Whoever works alone may do everything. */
-const ALONE = { name: '', email: '', role: 'owner' } as const;
-
-const meRoute = createRoute({
-  method: 'get',
-  path: '/api/me',
-  summary: 'Who is signed in; served when the records have people',
-  responses: {
-    200: {
-      description: 'The person',
-      content: {
-        'application/json': {
-          schema: z
-            .object({
-              name: z.string(),
-              email: z.string(),
-              role: z.enum(ROLES),
-              alone: z.boolean().openapi({ description: 'One person works here without signing in.' }),
-            })
-            .openapi('Me'),
-        },
-      },
-    },
-    ...refusals('sign-in-first'),
-  },
-});
 
 /** Sign in, sign out, change the password: plain forms that need no script. */
 export function signInPages(app: OpenAPIHono, people: People): void {
@@ -65,11 +36,6 @@ export function signInPages(app: OpenAPIHono, people: People): void {
       if (!(error instanceof Error) || !error.message.startsWith('the password has')) throw error;
       return c.html(passwordPage(error.message), 422);
     }
-  });
-
-  app.openapi(meRoute, (c) => {
-    const { name, email, role } = c.get('person') ?? ALONE;
-    return c.json({ name, email, role, alone: c.get('person') === undefined }, 200);
   });
 }
 

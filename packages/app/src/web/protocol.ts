@@ -132,6 +132,29 @@ export interface BillGroup {
   readonly price: string;
 }
 
+/** How the rig is priced, and what comes of it. */
+export interface PricingTold {
+  /** The rig's own rule, or the shop's. */
+  readonly mode: 'shop' | PriceMode;
+  readonly shopMode: PriceMode;
+  /** Markup and margin that would leave the lines as they stand [%]. */
+  readonly markup: number;
+  readonly margin: number;
+  readonly percent?: Given;
+  readonly discount: Given;
+  readonly freight: Given;
+  /** Absent where the shop reckons none. */
+  readonly tax?: { readonly percent: number; readonly on: 'everything' | 'goods'; readonly free: boolean };
+  /** From the lines on; none while nothing is taken off or added. */
+  readonly rows: readonly { readonly name: string; readonly figure: string }[];
+  /** What the shop keeps of the price. */
+  readonly kept: string;
+  /** Why it may not be quoted, by the role of whoever would quote it; '' for a role without floors of its own. */
+  readonly refusals: Readonly<Record<string, string>>;
+}
+
+type PriceMode = 'list' | 'cost-plus' | 'target-margin';
+
 export interface CautionNote {
   readonly id: string;
   readonly place: 'brief' | 'scene' | 'line' | 'parts';
@@ -184,6 +207,9 @@ export interface DeskBody {
   readonly parts: readonly PartRow[];
   readonly notFitted: readonly { readonly slot: string; readonly name: string; readonly does: string }[];
   readonly bill: readonly BillGroup[];
+  /** What is to be paid. */
+  readonly toPay: string;
+  readonly pricing: PricingTold;
   readonly cautions: readonly CautionNote[];
 }
 
@@ -391,10 +417,13 @@ export interface OwnPartStart {
 /** What the page asks beside its drawings, and what it is answered. */
 export type Question =
   | { readonly about: 'own-part-start'; readonly slot: string }
-  | { readonly about: 'own-part'; readonly slot: string; readonly own: TypedPart };
+  | { readonly about: 'own-part'; readonly slot: string; readonly own: TypedPart }
+  | { readonly about: 'price' };
 export type Answers = {
   readonly 'own-part-start': OwnPartStart;
   readonly 'own-part': { readonly refused: readonly FieldProblem[] } | { readonly taken: Taken };
+  /** Nothing of a rig that cannot be read. */
+  readonly price: { readonly price?: string; readonly counts?: DeskBody['counts'] };
 };
 
 export type ToEngine =

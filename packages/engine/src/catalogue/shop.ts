@@ -1,4 +1,5 @@
 import {
+  flag,
   identifier,
   integer,
   list,
@@ -31,6 +32,10 @@ export type PriceRule = Infer<typeof priceRule>;
 export const rigPricingShape = object({
   price: optional(priceRule),
   discountPercent: optional(number({ min: 0, max: 100 })),
+  /** What bringing it to the customer costs them; no discount and no tax is reckoned on it. */
+  freightCents: optional(integer({ min: 0, max: 10_000_000 })),
+  /** The customer pays no sales tax: an exemption that the shop has seen. */
+  taxFree: optional(flag()),
 });
 
 export type RigPricing = Infer<typeof rigPricingShape>;

@@ -140,11 +140,12 @@ const STATES: Readonly<Record<PromiseState, string>> = {
 function priceOf(quote: FrozenQuote, summary: FrozenOption['summary']): string {
   const row = (name: string, figure: string, strong = false) =>
     `<tr${strong ? ' class="total"' : ''}><th scope="row">${escaped(name)}</th><td>${escaped(figure)}</td></tr>`;
-  const { discount, tax } = summary;
+  const { discount, tax, freightCents } = summary;
   return `<table class="price"><tbody>
 ${row(pricedFor(quote.shop), moneyText(summary.linesCents))}
 ${discount === undefined ? '' : row('Discount', `−${moneyText(discount.cents)}`)}
 ${tax === undefined ? '' : row(`Sales tax, ${tax.percent} %${tax.on === 'goods' ? ' on parts and hose' : ''}`, moneyText(tax.cents))}
+${freightCents === undefined ? '' : row('Freight, no sales tax reckoned on it', moneyText(freightCents))}
 ${row(tax === undefined ? 'Total, sales tax not included' : 'Total, sales tax included', moneyText(summary.totalCents), true)}
 ${row(`On order ${quote.shop.depositPercent} %, balance after the water test`, moneyText(summary.depositCents))}
 ${row(`Ordered on ${dateText(parseDay(quote.date))}, ready by`, dateText(parseDay(summary.readyDay)))}

@@ -89,7 +89,8 @@ export function freezeQuote(contents: QuoteContents, catalogue: Catalogue, usual
   };
   const problems: QuoteProblem[] = [];
   const proven = contents.options.flatMap(({ name, job, rig: raw, pricing }, i) => {
-    const document = pricing === undefined ? raw : { ...raw, pricing: { ...pricing } };
+    const own = (raw as { pricing?: RigPricing }).pricing;
+    const document = pricing === undefined ? raw : { ...raw, pricing: { ...own, ...pricing } };
     const read = readRig(document, catalogue);
     if (!read.ok) {
       problems.push(

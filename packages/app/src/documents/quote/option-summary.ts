@@ -44,6 +44,7 @@ export interface OptionSummary {
   readonly discount?: Discount;
   readonly priceCents: number;
   readonly tax?: Tax;
+  readonly freightCents?: number;
   readonly totalCents: number;
   readonly depositCents: number;
   readonly readyInDays: number;
@@ -64,7 +65,7 @@ export function summaryOf(
   readyDay: (build: { labourHours: number; partsInDays: number }) => string,
 ): OptionSummary {
   const { bill } = proof;
-  const totalCents = bill.priceCents + (bill.tax?.cents ?? 0);
+  const { totalCents } = bill;
   const hours = bill.lines.reduce((sum, l) => sum + (l.sort === 'labour' ? l.quantity : 0), 0);
   const labourHours = Math.round(hours * 100) / 100;
   const partsInDays = Math.max(0, ...bill.lines.filter((l) => l.short > 0).map((l) => l.leadTimeDays));
@@ -100,6 +101,7 @@ export function summaryOf(
     ...(bill.discount === undefined ? {} : { discount: bill.discount }),
     priceCents: bill.priceCents,
     ...(bill.tax === undefined ? {} : { tax: bill.tax }),
+    ...(bill.freightCents === undefined ? {} : { freightCents: bill.freightCents }),
     totalCents,
     depositCents: Math.round((totalCents * shop.depositPercent) / 100),
     readyInDays: bill.readyInDays,

@@ -69,23 +69,25 @@ describe('A frozen quote', () => {
     );
   });
 
-  it('shows discount and tax as lines of their own, and asks the deposit of what is to be paid', async () => {
+  it('shows discount, tax and freight as lines of their own, and asks the deposit of what is to be paid', async () => {
     const taxed = { ...shop, pricing: { ...shop.pricing, tax: { percent: 6, on: 'everything' as const } } };
     const quote = frozen(
-      { options: [{ name: 'As drawn', rig: heavy, pricing: { discountPercent: 4 } }] },
+      { options: [{ name: 'As drawn', rig: heavy, pricing: { discountPercent: 4, freightCents: 45_000 } }] },
       catalogue,
       taxed,
     );
-    // By hand from the sum of the lines: 4 % off, 6 % on, 40 % of that on order.
+    // By hand from the sum of the lines: 4 % off, 6 % on, 450 dollars of freight, 40 % of that on order.
     const lines = frozen().options[0]!.summary.linesCents;
     const off = Math.round(lines * 0.04);
     const tax = Math.round((lines - off) * 0.06);
-    const total = lines - off + tax;
+    const total = lines - off + tax + 45_000;
     const text = await textOf(quote);
     expect(text).toContain(moneyText(lines));
     expect(text.replace(/ /g, '')).toContain(`−${moneyText(off)}`);
     expect(text).toContain('Sales tax, 6 % on everything');
     expect(text).toContain(moneyText(tax));
+    expect(text).toContain('Freight, no sales tax reckoned on it');
+    expect(text).toContain('$450');
     expect(text).toContain(`Total, sales tax included`);
     expect(text).toContain(moneyText(total));
     expect(text).toContain(moneyText(Math.round(total * 0.4)));

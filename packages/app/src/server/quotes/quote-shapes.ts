@@ -41,8 +41,12 @@ const pricingShape = z
       ])
       .optional(),
     discountPercent: z.number().min(0).max(100).optional(),
+    freightCents: z.int().min(0).max(10_000_000).optional(),
+    taxFree: z.boolean().optional(),
   })
-  .openapi({ description: "Instead of the rig's own pricing; the floors of the shop and of the role hold." });
+  .openapi({
+    description: "Each goes before the rig's own pricing; the floors of the shop and of the role hold.",
+  });
 
 /** What a revision is made of. */
 const contents = {

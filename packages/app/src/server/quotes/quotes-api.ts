@@ -1,5 +1,6 @@
 import type { OpenAPIHono } from '@hono/zod-openapi';
 import type { Context } from 'hono';
+import { belowFloor } from '@spraywright/engine/rig';
 import { freezeQuote, type FrozenQuote, type QuoteContents } from '../../documents/quote/frozen-quote.ts';
 import { quoteChanges } from '../../documents/quote/quote-changes.ts';
 import {
@@ -19,7 +20,6 @@ import { RefusedFields } from '../problem.ts';
 import { signedName } from '../role-guard.ts';
 import type { Shelf } from '../shelf.ts';
 import { promisedDay } from './build-plan.ts';
-import { floorRefusal } from './price-floors.ts';
 import { paperOf } from './quote-paper-of.ts';
 import {
   changesRoute,
@@ -140,8 +140,10 @@ async function frozenFrom(
   const role = c.get('person')?.role;
   const refused = proven.proofs.flatMap((proof, index) => {
     const { name, rig, pricing } = options[index]!;
-    const own = pricing ?? (rig as { pricing?: { price?: unknown } }).pricing;
-    return floorRefusal(proof.bill, shop, { index, name, ownPrice: own?.price !== undefined }, role) ?? [];
+    const price = pricing?.price ?? (rig as { pricing?: { price?: unknown } }).pricing?.price;
+    const why = belowFloor(proof.bill, shop, price !== undefined, role);
+    if (why === undefined) return [];
+    return { field: `options.${index}.pricing`, code: 'below-floor', message: `option '${name}': ${why}` };
   });
   if (refused.length > 0) throw new RefusedFields('below-floor', refused);
   return (name) => {

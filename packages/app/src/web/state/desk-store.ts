@@ -186,9 +186,8 @@ export class DeskStore {
     this.#engine.take(job.rig, slot, part, about);
   }
 
-  /** Asks the engine something about the rig on the desk; never answered when there is none. */
-  ask<Q extends Question>(question: Q): Promise<Answers[Q['about']]> {
-    const rig = this.job()?.rig;
+  /** Asks the engine something about a rig, the one on the desk unless another is given; never answered without one. */
+  ask<Q extends Question>(question: Q, rig = this.job()?.rig): Promise<Answers[Q['about']]> {
     return rig === undefined ? new Promise(() => undefined) : this.#engine.ask(rig, question);
   }
 

@@ -1,4 +1,5 @@
 import { askServer, sent, type Problem } from '../frame/ask.ts';
+import type { JobStanding } from '../frame/job-standing.ts';
 import type { RigJson } from '../protocol.ts';
 
 /** A job as the records have it. */
@@ -12,6 +13,7 @@ export interface StoredJob {
 /** A line of the list of jobs. */
 export interface JobLine {
   readonly id: string;
+  readonly version: number;
   readonly title: string;
   readonly customer: string;
   readonly changedAt: string;
@@ -67,6 +69,11 @@ export function listStored(
 ): Promise<Answer<{ readonly jobs: readonly JobLine[]; readonly next?: string }>> {
   const query = new URLSearchParams({ find, ...(after === undefined ? {} : { after }) });
   return ask(`api/jobs?${query.toString()}`, {});
+}
+
+/** How far jobs have come, the last changed first; found by words or by their id. */
+export function listStandings(find: string): Promise<Answer<{ readonly jobs: readonly JobStanding[] }>> {
+  return ask(`api/standing?${new URLSearchParams({ find }).toString()}`, {});
 }
 
 async function ask<T>(path: string, init: RequestInit): Promise<Answer<T>> {

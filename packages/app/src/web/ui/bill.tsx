@@ -1,5 +1,6 @@
 import type { BillGroup } from '../protocol.ts';
 import { useDesk } from './desk-context.ts';
+import { Pricing } from './pricing.tsx';
 import { QuoteEntry } from './quote-entry.tsx';
 
 const NONE: readonly BillGroup[] = [];
@@ -7,7 +8,8 @@ const NONE: readonly BillGroup[] = [];
 /** The bill in its groups, each opening to its lines. */
 export function Bill() {
   const bill = useDesk((s) => s.body?.bill ?? NONE);
-  const price = useDesk((s) => s.body?.price);
+  const toPay = useDesk((s) => s.body?.toPay);
+  const pricing = useDesk((s) => s.body?.pricing);
   if (bill.length === 0) return null;
   return (
     <section className="bill" aria-labelledby="bill-heading">
@@ -15,7 +17,6 @@ export function Bill() {
         <h2 className="heading" id="bill-heading">
           Bill
         </h2>
-        <span className="note">list prices, sales tax not included</span>
       </div>
       {bill.map((group) => (
         <details key={group.name}>
@@ -38,9 +39,16 @@ export function Bill() {
           </table>
         </details>
       ))}
+      <Pricing />
+      {pricing?.rows.map((row) => (
+        <p className="bill-row" key={row.name}>
+          <span>{row.name}</span>
+          <span>{row.figure}</span>
+        </p>
+      ))}
       <p className="total">
-        <span>Total</span>
-        <span className="price">{price}</span>
+        <span>To be paid, sales tax {pricing?.tax?.free === false ? '' : 'not '}included</span>
+        <span className="price">{toPay}</span>
       </p>
       <QuoteEntry />
     </section>

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { Keeping } from '../state/job-keeper.ts';
+import { useMe } from '../frame/me.ts';
 import { useDesk, useStore } from './desk-context.ts';
 import { OtherSheets } from './other-sheets.tsx';
 import { downloadQuote } from '../state/quote.ts';
@@ -135,6 +136,17 @@ function UndoButton() {
   );
 }
 
+/** Who is signed in; leads to the change of the password. */
+function SignedIn() {
+  const me = useMe();
+  if (me === undefined || me.alone) return null;
+  return (
+    <a className="tool" href="./password" title={`${me.email}: change the password, or sign out`}>
+      {me.name}
+    </a>
+  );
+}
+
 function Tools() {
   const store = useStore();
   const fold = useDesk((s) => s.fold);
@@ -172,6 +184,7 @@ function Tools() {
         <b data-on={sheet === 'day'}>Day</b> / <b data-on={sheet === 'night'}>Night</b>
       </button>
       {fold === 'phone' && <OtherSheets />}
+      <SignedIn />
       <button
         type="button"
         className="tool"

@@ -1,9 +1,18 @@
-import { useState } from 'react';
-import { momentText } from '../frame/moment.ts';
+import { useRef, useState, type KeyboardEvent } from 'react';
+import { JOB_STATES, type JobStanding } from '../frame/job-standing.ts';
+import { momentText, waited } from '../frame/moment.ts';
 import { useFound, type Found, type FoundPage } from '../frame/use-found.ts';
-import { listStored, type JobLine } from '../state/records-link.ts';
+import { listStandings, listStored, type JobLine } from '../state/records-link.ts';
 import { useDesk, useStore } from './desk-context.ts';
+import { useListedPrices } from './listed-prices.ts';
+import { Mark } from './marks.tsx';
 import '../style/job-list.css';
+
+const NONE: readonly Listed[] = [];
+
+interface Listed extends JobLine {
+  readonly standing: JobStanding | undefined;
+}
 
 /** All jobs of the records, found by words; and new ones, by the kind of work. */
 export function JobList() {
@@ -11,8 +20,22 @@ export function JobList() {
   const current = useDesk((s) => s.current);
   const [words, setWords] = useState('');
   const { found, more } = useFound(words, pageOf);
+  const priceOf = useListedPrices(found?.items ?? NONE);
+  const list = useRef<HTMLUListElement>(null);
+  const box = useRef<HTMLInputElement>(null);
+  // Arrows walk the list from the box on, and back.
+  const walk = (event: KeyboardEvent) => {
+    const by = { ArrowDown: 1, ArrowUp: -1 }[event.key];
+    if (event.key === 'Escape') store.list(false);
+    else if (by !== undefined && !(event.target instanceof HTMLSelectElement)) {
+      const rows = [...(list.current?.querySelectorAll('button') ?? [])];
+      const at = rows.findIndex((row) => row === document.activeElement) + by;
+      (at < 0 ? box.current : rows[Math.min(at, rows.length - 1)])?.focus();
+    } else return;
+    event.preventDefault();
+  };
   return (
-    <section className="job-list" aria-labelledby="job-list-heading">
+    <section className="job-list" aria-labelledby="job-list-heading" onKeyDown={walk}>
       <div className="job-list-head">
         <h2 className="heading" id="job-list-heading">
           All jobs
@@ -22,11 +45,12 @@ export function JobList() {
           <input
             type="search"
             autoFocus
+            ref={box}
             value={words}
             placeholder="title, customer or number"
             onChange={(event) => setWords(event.target.value)}
             onKeyDown={(event) => {
-              if (event.key === 'Escape') store.list(false);
+              if (event.key === 'Enter') list.current?.querySelector('button')?.click();
             }}
           />
         </label>
@@ -38,7 +62,7 @@ export function JobList() {
       <p className="note" role="status">
         {told(found)}
       </p>
-      <ul>
+      <ul ref={list}>
         {found?.items.map((job) => (
           <li key={job.id}>
             <button
@@ -49,13 +73,16 @@ export function JobList() {
                 store.open(job.id);
               }}
             >
-              <strong>{job.title === '' ? job.id : job.title}</strong>
-              <span>{job.customer === '' ? 'no customer yet' : job.customer}</span>
-              <span>{job.id}</span>
+              <span>
+                <strong>{job.title === '' ? job.id : job.title}</strong>
+                <small>{job.customer === '' ? 'no customer yet' : job.customer}</small>
+              </span>
+              <Standing standing={job.standing} />
               <span>
                 {momentText(job.changedAt)}
-                {job.changedBy === '' ? '' : `, ${job.changedBy}`}
+                <small>{job.changedBy === '' ? 'changed' : `changed by ${job.changedBy}`}</small>
               </span>
+              <Price told={priceOf(job)} />
             </button>
           </li>
         ))}
@@ -66,6 +93,41 @@ export function JobList() {
         </button>
       )}
     </section>
+  );
+}
+
+/** How far a job has come, and who is to do what next. */
+function Standing({ standing }: { standing: JobStanding | undefined }) {
+  if (standing === undefined) return <span>not known how far</span>;
+  const { state, waitsFor, to, since } = standing;
+  return (
+    <span>
+      {JOB_STATES[state]}
+      <small>
+        {to === '' ? 'nothing is to do' : `${waitsFor} is to ${to}`}, {sinceWord(waited(since, Date.now()))}
+      </small>
+    </span>
+  );
+}
+
+function sinceWord(time: string): string {
+  return time === 'today' ? 'since today' : `for ${time}`;
+}
+
+function Price({ told }: { told: ReturnType<ReturnType<typeof useListedPrices>> }) {
+  if (told === undefined) return <span className="price note">being reckoned</span>;
+  if (told.price === undefined || told.counts === undefined)
+    return <span className="price note">cannot be read</span>;
+  const { broken } = told.counts;
+  return (
+    <span className="price">
+      <b>{told.price}</b>
+      {broken > 0 && (
+        <small className="broken">
+          <Mark state="broken" /> {broken} broken
+        </small>
+      )}
+    </span>
   );
 }
 
@@ -100,9 +162,13 @@ function NewJob() {
   );
 }
 
-async function pageOf(words: string, after?: string): Promise<FoundPage<JobLine>> {
-  const answer = await listStored(words, after);
-  if (answer.is === 'done') return { items: answer.value.jobs, next: answer.value.next };
+async function pageOf(words: string, after?: string): Promise<FoundPage<Listed>> {
+  const [answer, standings] = await Promise.all([listStored(words, after), listStandings(words)]);
+  const known = new Map(standings.is === 'done' ? standings.value.jobs.map((job) => [job.id, job]) : []);
+  if (answer.is === 'done') {
+    const items = answer.value.jobs.map((job): Listed => ({ ...job, standing: known.get(job.id) }));
+    return { items, next: answer.value.next };
+  }
   return {
     why:
       answer.is === 'refused'

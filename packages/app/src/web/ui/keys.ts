@@ -16,6 +16,8 @@ export function listenToKeys(store: DeskStore): void {
     if (typing(event.target)) return;
     if (event.key === '[' || event.key === ']') turnDuty(store, event.key === ']' ? 1 : -1);
     else if (event.key === 'Escape' && store.state().slot !== undefined) store.setSlot(undefined);
+    else if (event.key === '0') store.list(true);
+    else if (event.key === '/') document.querySelector<HTMLElement>('.part-find input')?.focus();
     else if (/^[1-9]$/.test(event.key)) {
       const brief = store.state().briefs[Number(event.key) - 1];
       if (brief === undefined) return;

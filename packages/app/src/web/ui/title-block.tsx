@@ -2,8 +2,10 @@ import { STATE_WORDS } from '@spraywright/engine/drawings';
 import type { PromiseState } from '@spraywright/engine/rig';
 import type { ReactNode } from 'react';
 import { useDesk } from './desk-context.ts';
+import { JOB_STATES } from '../frame/job-standing.ts';
 import { Mark } from './marks.tsx';
 import { ArcSign, ProjectionSign } from './signs.tsx';
+import { useStanding } from './use-standing.ts';
 
 const COUNTED: readonly PromiseState[] = ['broken', 'thin', 'unknown', 'kept'];
 
@@ -13,7 +15,9 @@ export function TitleBlock() {
   const body = useDesk((s) => s.body);
   const fold = useDesk((s) => s.fold);
   const steps = useDesk((s) => (s.current === undefined ? 0 : (s.jobs[s.current]?.past.length ?? 0)));
+  const standing = useStanding();
   if (body === undefined || shop === undefined) return null;
+  const state = standing === undefined ? 'Not known' : JOB_STATES[standing.state];
   const counts = (
     <span className="count-marks">
       {COUNTED.map((state) => (
@@ -41,7 +45,7 @@ export function TitleBlock() {
           {body.price}
         </Cell>
         {fold === 'tablet' && <Cell name="Full">{body.full}</Cell>}
-        <Cell name="Being designed" className="grow">
+        <Cell name={state} className="grow">
           {counts}
         </Cell>
         <Cell name="Ready in">{body.ready}</Cell>
@@ -75,7 +79,7 @@ export function TitleBlock() {
       <div className="cells small">
         <Cell name="Job">{body.id}</Cell>
         <Cell name="Changes">{steps}</Cell>
-        <Cell name="State">Being designed</Cell>
+        <Cell name="State">{state}</Cell>
         <Cell name="Catalogue">{`${body.catalogue}, engine ${body.engine}`}</Cell>
         <div className="cell sign">
           <ProjectionSign />

@@ -1,15 +1,25 @@
+import type { Shop } from '@spraywright/engine/catalogue';
 import { PALETTES } from '@spraywright/engine/drawings';
-import { display, priceText, type UnitSystem } from '@spraywright/engine/quantity';
+import { display, moneyText, priceText, type UnitSystem } from '@spraywright/engine/quantity';
 import type { DutyProof, PromiseState, Proof, Rig } from '@spraywright/engine/rig';
 import type { DeskBody, DutyTab, View } from '../protocol.ts';
 import { billGroups } from './bill-groups.ts';
 import { briefProse } from './brief-prose.ts';
 import { cautionNotes } from './caution-notes.ts';
+import { Givens } from './given.ts';
 import { emptySlots, partRows } from './part-rows.ts';
+import { pricingTold } from './pricing-told.ts';
 import { promiseRows } from './promise-rows.ts';
 
 /** Everything on the desk that is words and figures, ready to be read. */
-export function deskBody(raw: unknown, rig: Rig, proof: Proof, duty: DutyProof, view: View): DeskBody {
+export function deskBody(
+  raw: unknown,
+  rig: Rig,
+  proof: Proof,
+  duty: DutyProof,
+  view: View,
+  shop: Shop,
+): DeskBody {
   const { units } = view;
   return {
     id: proof.id,
@@ -38,6 +48,8 @@ export function deskBody(raw: unknown, rig: Rig, proof: Proof, duty: DutyProof, 
     parts: partRows(raw, rig, proof, units),
     notFitted: emptySlots(rig),
     bill: billGroups(proof, units),
+    toPay: moneyText(proof.bill.totalCents),
+    pricing: pricingTold(new Givens(raw, units), rig, proof, shop),
     cautions: cautionNotes(proof),
   };
 }

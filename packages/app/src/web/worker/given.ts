@@ -52,8 +52,10 @@ export class Givens {
       : { path, sort: 'number', label, shown: textOf(raw) };
   }
 
-  money(path: string, label: string): Given {
+  money(path: string, label: string, start?: string): Given {
     const raw = this.raw(path);
+    if (raw === undefined && start !== undefined)
+      return { path, sort: 'money', label, shown: start, start: true };
     const shown = typeof raw === 'number' ? priceText(raw) : textOf(raw);
     return { path, sort: 'money', label, shown };
   }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { priceBy, priced, type Pricing } from './pricing.ts';
+import type { Shop } from '../../catalogue/index.ts';
+import { priceBy, priced, pricingOf, type Pricing } from './pricing.ts';
 import type { RawLine } from './part-lines.ts';
 import { workingDaysBefore } from './working-days.ts';
 
@@ -20,6 +21,7 @@ const LIST: Pricing = {
   leastMarginPercent: 0,
   mostDiscountPercent: 100,
   tax: undefined,
+  freightCents: undefined,
 };
 const LINES = [line('part', 6000, 9000), line('labour', 2000, 3333)];
 
@@ -49,6 +51,25 @@ describe('pricing', () => {
     expect(1 - floored.costCents / (floored.priceCents - 1)).toBeLessThan(0.3);
     const below = priced([line('part', 9000, 9500)], { ...LIST, discountPercent: 5, leastMarginPercent: 20 });
     expect(below.discount).toMatchObject({ cents: 0, held: 'least-margin' });
+  });
+
+  it('adds freight to what is to be paid, with neither discount nor tax on it, and takes the tax off who pays none', () => {
+    const tax = { percent: 8, on: 'everything' as const };
+    const {
+      priceCents,
+      totalCents,
+      tax: reckoned,
+    } = priced(LINES, {
+      ...LIST,
+      discountPercent: 10,
+      tax,
+      freightCents: 45_000,
+    });
+    // By hand: 12333 less 10 % is 11100, 8 % of that 888.
+    expect([priceCents, reckoned?.cents, totalCents]).toEqual([11_100, 888, 11_100 + 888 + 45_000]);
+    const shop = { pricing: { price: { mode: 'list' }, tax } } as unknown as Shop;
+    expect(pricingOf(shop, { taxFree: true }).tax).toBeUndefined();
+    expect(pricingOf(shop, undefined).tax).toEqual(tax);
   });
 
   it('reckons tax on what is paid, on everything or on goods alone', () => {

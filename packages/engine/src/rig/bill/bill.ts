@@ -24,6 +24,10 @@ export interface Bill {
   readonly priceCents: number;
   /** Present when the shop's settings name a tax. */
   readonly tax?: Tax;
+  /** Present when the rig's pricing names it. */
+  readonly freightCents?: number;
+  /** What is to be paid, tax and freight included as far as they are reckoned. */
+  readonly totalCents: number;
   /** Dry mass of the rig: every part, hose, fitting and small thing of the catalogue [kg]. */
   readonly dryMass: number;
   /** Working days from order to a tested rig. */

@@ -4,6 +4,7 @@ export type { BillLine } from './bill-line.ts';
 export type { HardwareNeed } from './hardware.ts';
 export type { HoseCut } from './hoses.ts';
 export { ordersFor, ordersOf, type Order } from './orders.ts';
+export { belowFloor } from './price-floors.ts';
 export { priceBy, pricingOf, type Discount, type Tax } from './pricing.ts';
 export { buildCalendar, type BuildPlan, type PlannedBuild, type WeekOfBuilds } from './build-calendar.ts';
 export { workingDaysAfter } from './working-days.ts';

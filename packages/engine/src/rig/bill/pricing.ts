@@ -12,6 +12,8 @@ export interface Pricing {
   /** No discount is larger [%]. */
   readonly mostDiscountPercent: number;
   readonly tax: { readonly percent: number; readonly on: 'everything' | 'goods' } | undefined;
+  /** Freight that the customer pays. */
+  readonly freightCents: number | undefined;
 }
 
 /** A discount as asked and as given; money in integer cents. */
@@ -36,7 +38,8 @@ export function pricingOf(shop: Shop, own: RigPricing | undefined): Pricing {
     discountPercent: own?.discountPercent ?? 0,
     leastMarginPercent: shop.pricing.leastMarginPercent,
     mostDiscountPercent: shop.pricing.mostDiscountPercent,
-    tax: shop.pricing.tax,
+    tax: own?.taxFree === true ? undefined : shop.pricing.tax,
+    freightCents: own?.freightCents,
   };
 }
 
@@ -52,7 +55,7 @@ export function priceBy(rule: PriceRule, costCents: number, listCents: number): 
   }
 }
 
-/** Prices every line, takes off the discount as far as the floors allow, adds tax. */
+/** Prices every line, takes off the discount as far as the floors allow, adds tax and freight. */
 export function priced(
   raw: readonly RawLine[],
   pricing: Pricing,
@@ -63,6 +66,8 @@ export function priced(
   priceCents: number;
   discount?: Discount;
   tax?: Tax;
+  freightCents?: number;
+  totalCents: number;
 } {
   const lines = raw.map((line): BillLine => {
     const priceCents = priceBy(pricing.rule, line.costCents, line.priceCents);
@@ -73,16 +78,18 @@ export function priced(
   const discount = discountOf(costCents, linesCents, pricing);
   const priceCents = linesCents - (discount?.cents ?? 0);
   const goods = sum(lines, (l) => (l.sort === 'labour' ? 0 : l.priceCents));
-  const share = pricing.tax?.on === 'goods' && linesCents > 0 ? goods / linesCents : 1;
+  const { tax, freightCents } = pricing;
+  const share = tax?.on === 'goods' && linesCents > 0 ? goods / linesCents : 1;
+  const taxCents = tax === undefined ? 0 : Math.round((priceCents * share * tax.percent) / 100);
   return {
     lines,
     costCents,
     linesCents,
     ...(discount === undefined ? {} : { discount }),
     priceCents,
-    ...(pricing.tax === undefined
-      ? {}
-      : { tax: { ...pricing.tax, cents: Math.round((priceCents * share * pricing.tax.percent) / 100) } }),
+    ...(tax === undefined ? {} : { tax: { ...tax, cents: taxCents } }),
+    ...(freightCents === undefined ? {} : { freightCents }),
+    totalCents: priceCents + taxCents + (freightCents ?? 0),
   };
 }
 

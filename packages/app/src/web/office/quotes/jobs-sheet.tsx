@@ -1,8 +1,9 @@
 import { useState } from 'react';
 import { hashOf } from '../../frame/hash.ts';
+import { JOB_STATES, type JobStanding } from '../../frame/job-standing.ts';
 import { dayText, waited } from '../../frame/moment.ts';
 import { useFound, type Found, type FoundPage } from '../../frame/use-found.ts';
-import { got, JOB_STATES, type JobStanding } from './quotes-link.ts';
+import { got } from './quotes-link.ts';
 import '../../style/office-quotes.css';
 
 /** Every job by how far it has come, with who is to act next and since when. */

@@ -117,31 +117,6 @@ export interface Changes {
   }[];
 }
 
-export interface JobStanding {
-  readonly id: string;
-  readonly title: string;
-  readonly customer: string;
-  readonly state: keyof typeof JOB_STATES;
-  readonly since: string;
-  readonly waitsFor: string;
-  readonly to: string;
-  readonly quote?: string;
-  readonly serial?: string;
-}
-
-/** How far jobs come, in order, as people read it. */
-export const JOB_STATES = {
-  asked: 'Asked',
-  'being-designed': 'Being designed',
-  quoted: 'Quoted',
-  accepted: 'Accepted',
-  'being-built': 'Being built',
-  tested: 'Tested',
-  'handed-over': 'Handed over',
-  declined: 'Declined',
-  stopped: 'Stopped',
-} as const;
-
 export const QUOTE_STATES = {
   drawn: 'drawn up, not sent',
   sent: 'sent, waits for the customer',

@@ -1,0 +1,25 @@
+import { useEffect, useState } from 'react';
+import { askServer } from './ask.ts';
+
+/** Who works at the page; `alone` while nobody has to sign in. */
+export interface Me {
+  readonly name: string;
+  readonly email: string;
+  readonly role: string;
+  readonly alone: boolean;
+}
+
+let asking: Promise<Me | undefined> | undefined;
+
+/** Who works here, asked once for each page; undefined until it is known, and without a connection. */
+export function useMe(): Me | undefined {
+  const [me, setMe] = useState<Me>();
+  useEffect(() => {
+    asking ??= askServer<Me>('api/me').then((answer) => (answer.is === 'done' ? answer.value : undefined));
+    void asking.then((found) => {
+      if (found === undefined) asking = undefined;
+      else setMe(found);
+    });
+  }, []);
+  return me;
+}
