@@ -167,25 +167,30 @@ async function repaint(browser: Browser, address: string, id: string): Promise<v
   );
 }
 
+interface Script {
+  readonly name: string;
+  /** When it was asked for [ms since 1970]. */
+  readonly at: number;
+  readonly bytes: number;
+  readonly packed: number;
+}
+
 /** Loads the page as a device does that has never seen it; with no scripts it is only drawn. */
 async function load(
   browser: Browser,
   address: string,
   scripts: boolean,
-): Promise<{ ms: number; bytes: number; packed: number }> {
+): Promise<{ ms: number; before: readonly Script[] }> {
   const context = await browser.newContext({ viewport: DESK, serviceWorkers: 'block' });
   const page = await context.newPage();
-  let [bytes, packed, usable] = [0, 0, false];
-  const reading: Promise<void>[] = [];
+  const reading: Promise<Script | undefined>[] = [];
   page.on('response', (response) => {
-    if (usable || !/\.js$/.test(new URL(response.url()).pathname)) return;
-    if (process.env.FILES) console.log(response.url());
+    const name = new URL(response.url()).pathname.split('/').at(-1)!;
+    if (!name.endsWith('.js')) return;
+    const at = response.request().timing().startTime;
     reading.push(
       response.body().then(
-        (body) => {
-          bytes += body.length;
-          packed += gzipSync(body).length;
-        },
+        (body) => ({ name, at, bytes: body.length, packed: gzipSync(body).length }),
         () => undefined,
       ),
     );
@@ -200,33 +205,37 @@ async function load(
   });
   await page.goto(address, { waitUntil: 'load' });
   if (scripts) await page.waitForFunction(() => performance.getEntriesByName('usable').length > 0);
-  usable = true;
-  const ms = await page.evaluate(() => {
+  const { ms, origin } = await page.evaluate(() => {
     const [mark] = performance.getEntriesByName('usable');
     const [navigation] = performance.getEntriesByType('navigation') as PerformanceNavigationTiming[];
-    return mark?.startTime ?? navigation!.loadEventStart;
+    return { ms: mark?.startTime ?? navigation!.loadEventStart, origin: performance.timeOrigin };
   });
-  await Promise.all(reading);
+  const all = await Promise.all(reading);
   await context.close();
-  return { ms, bytes, packed };
+  return { ms, before: all.filter((s): s is Script => s !== undefined && s.at < origin + ms) };
 }
 
 async function firstLoad(browser: Browser, address: string, id: string): Promise<void> {
   const known: Times = { name: 'first load, a job that is in the records', all: [] };
   const fresh: Times = { name: 'first load, parts chosen for the demo brief', all: [] };
   const bare: Times = { name: 'peer: the same page without its scripts', all: [] };
-  let size = '';
+  let before: readonly Script[] = [];
   for (let i = 0; i < LOADS; i++) {
     const ours = await load(browser, `${address}#${id}`, true);
     known.all.push(ours.ms);
-    size = `${(ours.packed / 1000).toFixed(0)} KB gzip (${(ours.bytes / 1000).toFixed(0)} KB)`;
+    before = ours.before;
     fresh.all.push((await load(browser, address, true)).ms);
     bare.all.push((await load(browser, address, false)).ms);
   }
   tell(known);
   tell(fresh);
   tell(bare);
-  console.log(`script before first use, all workers included: ${size}`);
+  const kb = (of: 'bytes' | 'packed') => (before.reduce((sum, s) => sum + s[of], 0) / 1000).toFixed(0);
+  console.log(
+    `script before first use, the engine in its worker included: ${kb('packed')} KB gzip, ${kb('bytes')} KB`,
+  );
+  for (const { name, packed } of [...before].sort((a, b) => b.packed - a.packed).slice(0, 6))
+    console.log(`  ${(packed / 1000).toFixed(0).padStart(4)} KB gzip  ${name.replace(/-[^-]*$/, '')}`);
 }
 
 const place = mkdtempSync(join(tmpdir(), 'spraywright-desk-'));

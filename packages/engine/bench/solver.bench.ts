@@ -5,10 +5,13 @@
  * warm: the same, from the last solution. batch: many rows of changes solved in one call, time for each row.
  * EPANET gets the same changes. From nothing it is initH and runH; its own warm start is runH alone after a change (initH
  * without new flows starts anew all the same), which takes it 3 to 5 iterations instead of 11 to 23.
+ * compile: a model made ready for its first solve. bytes: heap that a solve leaves behind, garbage included; what the
+ * compiler boxes for a call is a few dozen, one number for each branch and step would be 500 and more.
  * Rounds of all contenders alternate, so that other load on the machine falls on all of them alike.
  */
 import { readFileSync } from 'node:fs';
 import { AnalysisStatistic, CountType, InitHydOption, LinkProperty, NodeProperty } from 'epanet-js';
+import { bytesPerCall } from '../test/bytes-per-call.ts';
 import { openEpanet235 } from '../test/epanet.ts';
 import { readInp } from '../test/inp-network.ts';
 import {
@@ -117,7 +120,13 @@ interface Row {
   readonly batch: Contender;
   readonly iterations: { epanetCold: number; epanetWarm: number; cold: number; warm: number };
   readonly batchError: number;
+  readonly compile: Contender;
+  /** [bytes] */
+  readonly left: { readonly cold: number; readonly warm: number };
 }
+
+/** A loop that allocates would leave more than this behind [bytes]: measuring ends once a round is below it. */
+const FEW_BYTES = 32;
 
 async function compare(name: string): Promise<Row> {
   const text = readFileSync(new URL(`${name}.inp`, folder), 'utf8');
@@ -183,9 +192,12 @@ async function compare(name: string): Promise<Row> {
     project.runH();
   }, 12);
 
+  const compile = contender(() => void compiled(model), 16);
   project.initH(InitHydOption.InitFlow);
   measure([epanetCold, epanetWarm, cold, warm]);
   measure([epanetRows, batch]);
+  measure([compile]);
+  const left = { cold: bytesPerCall(FEW_BYTES, cold.run), warm: bytesPerCall(FEW_BYTES, warm.run) };
   project.setLinkValue(link, LinkProperty.Length, metres);
   const elements = project.getCount(CountType.LinkCount) + outputs.length;
   project.close();
@@ -200,6 +212,8 @@ async function compare(name: string): Promise<Row> {
     batch,
     iterations,
     batchError: batchError(model, variables, values, outputs, flows),
+    compile,
+    left,
   };
 }
 
@@ -230,6 +244,8 @@ function report(rows: readonly Row[]): void {
     'batch',
     'iterations Ec/Ew/c/w',
     'batch error',
+    'compile',
+    'bytes c/w',
   ];
   const lines = rows.map((r) => [
     r.name,
@@ -237,6 +253,8 @@ function report(rows: readonly Row[]): void {
     ...[r.epanetCold, r.epanetWarm, r.epanetRows, r.cold, r.warm, r.batch].map(both),
     `${r.iterations.epanetCold}/${r.iterations.epanetWarm}/${r.iterations.cold}/${r.iterations.warm}`,
     r.batchError.toExponential(1),
+    both(r.compile),
+    `${r.left.cold.toFixed(0)}/${r.left.warm.toFixed(0)}`,
   ]);
   printTable(`us per solve, fastest/middle of ${ROUNDS} rounds`, head, lines);
   const ratios = PAIRS.map(([ours, theirs, words]) => {

@@ -1,46 +1,20 @@
 import { readFileSync } from 'node:fs';
-import { setFlagsFromString } from 'node:v8';
-import { runInNewContext } from 'node:vm';
 import { describe, expect, it } from 'vitest';
+import { bytesPerCall } from '../../test/bytes-per-call.ts';
 import { readInp } from '../../test/inp-network.ts';
 import { compileNetwork, type CompiledNetwork } from './index.ts';
 
 const folder = new URL('../../reference/hydraulics/networks/', import.meta.url);
-/** Few enough that what a bad loop leaves behind is not collected within a round: that happens each 16 MB or so. */
-const SOLVES = 1_000;
 /**
  * A number handed to a function that the compiler keeps apart costs 16 bytes; a few of those per solve are let pass. One
  * for each branch and step would be 500 bytes on the smallest network and 2000 on the larger ones, an object for each more.
  */
 const MOST_BYTES = 128;
-/** Before the compiler is done, which it is later on a busy machine, the loop leaves numbers behind: it is given this long. */
-const ROUNDS = 150;
-
-setFlagsFromString('--expose-gc');
-const collect = runInNewContext('gc') as () => void;
-
 function compiled(name: string): { network: CompiledNetwork; tip: number } {
   const { model } = readInp(readFileSync(new URL(`${name}.inp`, folder), 'utf8'), 'colebrook');
   const result = compileNetwork(model);
   if (!result.ok) throw new Error(JSON.stringify(result.problems));
   return { network: result.network, tip: model.elements.findIndex((e) => e.law.kind === 'orifice') };
-}
-
-/**
- * Bytes of heap a call leaves behind, garbage included. What else runs in the process, and a compiler that has not come to
- * it yet, can only add: the least of the rounds is the call's own, and a round below `enough` ends them.
- */
-function bytesPerCall(enough: number, call: (i: number) => void): number {
-  let least = Infinity;
-  for (let round = 0; round < ROUNDS && least >= enough; round++) {
-    collect();
-    const before = process.memoryUsage().heapUsed;
-    for (let i = 0; i < SOLVES; i++) call(i);
-    // A collection in between takes away more than was left behind: such a round tells nothing.
-    const left = process.memoryUsage().heapUsed - before;
-    if (left >= 0) least = Math.min(least, left / SOLVES);
-  }
-  return least;
 }
 
 describe('The solve loop', () => {
