@@ -46,9 +46,9 @@ console.log(
 console.log(
   '                                           median µs  median µs  median µs           µs       µs           µs       µs       ms',
 );
-for (const { name, raw } of demoBriefs()) {
+for (const { name, raw: brief } of demoBriefs()) {
   const began = performance.now();
-  const design = designRig(raw, catalogue, shop);
+  const design = designRig(brief, catalogue, shop);
   const designMs = performance.now() - began;
   if (!design.ok) {
     console.log(`${name.padEnd(24)}no rig`);
