@@ -159,6 +159,8 @@ const strainer = object({
 const valve = object({
   ...everyPart,
   form: oneOf('ball-full-port', 'ball-standard-port', 'three-way', 'swing-check', 'lift-check', 'solenoid'),
+  /** The ball has a hole that lets gas out when it is shut. */
+  ventedBall: optional(flag()),
   bore: bore(),
   /** Given where the maker states it; otherwise the form and bore decide the loss. */
   flowAtOneBar: optional(flowAtOneBar()),

@@ -1,4 +1,5 @@
 import { OUTLETS, WORKS } from '../catalogue/index.ts';
+import { FORMULATIONS } from '../liquids/index.ts';
 import type { DerateRuleId, GROUND_RESISTANCE } from '../physics/index.ts';
 import {
   flag,
@@ -145,6 +146,11 @@ export const briefShape = object({
       temperature: optional(quantity('temperature', { min: '-40 F', max: '150 F' })),
       /** Suspensions need stronger agitation than solutions. */
       suspension: withDefault(flag(), false),
+      /** Products that are mixed in the tank, by the form they are sold in: it decides the order they go in. */
+      products: withDefault(
+        list(object({ name: text({ min: 1, max: 60 }), form: oneOf(...FORMULATIONS) }), { max: 12 }),
+        [],
+      ),
       use: withDefault(oneOf('spray', 'flush', 'winterise'), 'spray'),
       /** Age of bleach on the day of use. */
       store: optional(storeShape),

@@ -1,5 +1,6 @@
 import { isLiquid, recipe } from '../../liquids/index.ts';
 import type { Brief } from '../brief.ts';
+import { mixOrderOf } from '../proof/mix-order.ts';
 import { stockOnDay } from '../proof/recipe.ts';
 import { liquidOf } from '../proof/liquid.ts';
 import type { Site } from '../proof/site.ts';
@@ -36,7 +37,18 @@ const FILLS = [0.25, 0.5, 0.75, 1] as const;
 export function mixCards(rig: Rig, site: Site): MixCard[] {
   return rig.brief.liquids
     .filter((l) => l.use === 'spray' && l.liquid !== 'water')
-    .map((l) => cardOf(rig, site, l));
+    .map((l) => withOrder(cardOf(rig, site, l), l));
+}
+
+/** Where several products go in, the order of them, what the sources dispute with it. */
+function withOrder(card: MixCard, asked: Brief['liquids'][number]): MixCard {
+  const order = mixOrderOf(asked);
+  if (order === undefined) return card;
+  return {
+    ...card,
+    steps: [...card.steps, ...order.texts],
+    cautions: [...card.cautions, ...order.notes],
+  };
 }
 
 function cardOf(rig: Rig, site: Site, asked: Brief['liquids'][number]): MixCard {

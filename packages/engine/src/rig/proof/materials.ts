@@ -4,6 +4,8 @@ import { contactsOf, type BriefContacts } from '../contacts.ts';
 import type { RigPromise, Step } from '../promise.ts';
 import type { ProofContext } from './context.ts';
 import { decisionOn } from './decision.ts';
+import { metalPromises } from './metals.ts';
+import { ventPromises } from './venting.ts';
 
 const METHOD = 'worst wetted material against worst liquid';
 const SOURCE = 'resistance table, each cell with its own sources; see liquids';
@@ -46,7 +48,13 @@ export function materialPromises(context: ProofContext): RigPromise[] {
     out.push(
       told(context, 'materials', 'kept', all, [], `${pairs.length} pairs of material and liquid are suited`),
     );
-  return [...out, ...sealPromises(context, contacts.seals), ...meetingPromises(context, pairs)];
+  return [
+    ...out,
+    ...sealPromises(context, contacts.seals),
+    ...meetingPromises(context, pairs),
+    ...metalPromises(context),
+    ...ventPromises(context),
+  ];
 }
 
 /** Parts of every line, and the fittings that join them. */

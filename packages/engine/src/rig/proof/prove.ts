@@ -32,6 +32,7 @@ import { rinsePromises } from './rinse.ts';
 import { fillingPromises } from './rinse-filling.ts';
 import { siteOf, type Site } from './site.ts';
 import { stabilityPromises } from './stability.ts';
+import { mixOrderPromises } from './mix-order.ts';
 import { recipePromises } from './recipe.ts';
 import { strengthPromises } from './strength.ts';
 import { structurePromises } from './structure.ts';
@@ -133,6 +134,7 @@ export function proveRig(rig: Rig, catalogue: Catalogue, shop: Shop, options: Pr
     ...guarded('electrics', 'Battery lives through the day', () => electricsPromises(context)),
     ...strengthPromises(context),
     ...recipePromises(context),
+    ...mixOrderPromises(context),
     ...pumpReservePromises(context),
     ...guarded('pattern', 'Covers evenly at the right dose', () => patternPromises(context)),
     ...guarded('rinse', 'Can be filled, rinsed and put away clean', () => [
