@@ -91,7 +91,9 @@ describe('The build sheet', () => {
     const lot = page.getByLabel(/^Lot of /).first();
     await lot.fill('2026-11');
     await lot.press('Enter');
-    await page.getByText('lot 2026-11').waitFor();
+    await page.locator('.fetch-figures').getByText('lot 2026-11').waitFor();
+    // The lot stands at the steps of its part, too.
+    await page.locator('.step-evidence').getByText('lot 2026-11').first().waitFor();
     // A step that asks a figure is not done without one, nor with one that cannot be read.
     const step = page.locator('[data-step^="mount-"]').first();
     await step.getByRole('button', { name: /^Done/ }).click();
@@ -163,6 +165,13 @@ describe('A photo', () => {
     const { image } = (await entries('photo'))[0]!.document as { image: string };
     expect(image).toMatch(/^data:image\/jpeg;base64,/);
     expect(image.length).toBeLessThanOrEqual(110_000);
+    // One of a step stands at that step.
+    const step = page.locator('[data-step="mount-pump"]');
+    await step
+      .getByLabel(/^Photo of step/)
+      .setInputFiles({ name: 'pump.png', mimeType: 'image/png', buffer: picture });
+    await step.getByRole('img', { name: /pump/ }).waitFor();
+    await expect.poll(async () => (await entries('photo')).at(-1)?.document.step).toBe('mount-pump');
     await context.close();
   }, 120_000);
 });

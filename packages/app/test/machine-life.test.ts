@@ -59,6 +59,14 @@ function tried(slot: string) {
   return { good: all.find((t) => t.allowed)!, bad: all.find((t) => !t.allowed)! };
 }
 
+/** A black square. */
+const SMALL_JPEG =
+  'data:image/jpeg;base64,/9j/4AAQSkZJRgABAQAAAQABAAD/2wBDAFA3PEY8MlBGQUZaVVBfeMiCeG5uePWvuZH' +
+  'I////////////////////////////////////////////////////2wBDAVVaWnhpeOuCguv//////////////////' +
+  '///////////////////////////////////////////////////////wAARCAAIAAgDASIAAhEBAxEB/8QAFQABAQA' +
+  'AAAAAAAAAAAAAAAAAAAT/xAAUEAEAAAAAAAAAAAAAAAAAAAAA/8QAFAEBAAAAAAAAAAAAAAAAAAAAAP/EABQRAQAAA' +
+  'AAAAAAAAAAAAAAAAAD/2gAMAwEAAhEDEQA/AIgAf//Z';
+
 describe('Another part in a machine', () => {
   it('is refused with the promise it would break, and nothing is written down', async () => {
     const { bad } = tried('tank');
@@ -136,6 +144,30 @@ describe('The papers of a machine', () => {
     expect(words).not.toContain('$');
   });
 
+  it('tell how it was built: who did a step and when, its figure, lots and photos', async () => {
+    const entries = [
+      ['photo', { about: 'Tank strapped', image: SMALL_JPEG, step: 'mount-tank' }],
+      ['lot', { part: rig.items.get('gun')!.part.id, lot: 'P-77' }],
+    ].map(([kind, document], i) => ({ operation: `built-entry-${i}`, kind, document }));
+    await send('POST', `/api/machines/${SERIAL}/entries`, { entries, by: 'Robin' });
+    const page = await (await ask(`/api/machines/${SERIAL}/handbook.html`)).text();
+    const built = page.slice(page.indexOf('<section id="built">'));
+    expect(built).toMatch(/1 of \d+ steps are written down as done/);
+    expect(built).toContain('40 lbf·ft');
+    expect(built).toContain('P-77');
+    // A photo of a step carries the words of the step.
+    expect(built).toMatch(
+      new RegExp(`<img src="${SMALL_JPEG.replace(/[+/]/g, '.')}" alt=""><figcaption>Set the tank`),
+    );
+    for (const name of ['handbook.pdf', 'build-pack.pdf']) {
+      const answer = await ask(`/api/machines/${SERIAL}/${name}`);
+      const words = wordsOf(new Uint8Array(await answer.arrayBuffer()), folder);
+      expect(words).toContain('40lbf·ft');
+      // What only looks like a photo is said, and the paper opens all the same.
+      if (name === 'handbook.pdf') expect(words).toContain('Thisphotocannotbeprinted');
+    }
+  });
+
   it('print what was read in the yard, and say so when nothing was', async () => {
     const page = async () => (await ask(`/api/machines/${SERIAL}/handbook.html`)).text();
     expect(await page()).toContain('No readings of this machine are recorded');
@@ -161,7 +193,7 @@ describe('The papers of a machine', () => {
     const page = await answer.text();
     expect(page).toContain("default-src 'none'");
     expect(page).toContain(`machines.html#${SERIAL}`);
-    expect(page).not.toMatch(/(src|href)="(?!#)/);
+    expect(page).not.toMatch(/(src|href)="(?!#|data:image\/jpeg;base64,)/);
   });
 
   it('are refused for a machine that is not there', async () => {

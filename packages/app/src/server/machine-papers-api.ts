@@ -1,6 +1,6 @@
 import { createRoute, z, type OpenAPIHono } from '@hono/zod-openapi';
 import type { Context } from 'hono';
-import { asStocked, proveRig, type Proof, type Rig } from '@spraywright/engine/rig';
+import { asStocked, BUILD_KINDS, buildRecord, proveRig, type Proof, type Rig } from '@spraywright/engine/rig';
 import type { BuildPackOptions } from '../documents/build-pack/build-pack.ts';
 import { buildPackPdf } from '../documents/build-pack/build-pack-papers.ts';
 import type { HandbookOptions } from '../documents/handbook/handbook-options.ts';
@@ -97,6 +97,7 @@ async function written(
   const proof = proveRig(rig, catalogue, shop, { units });
   const readings = await entriesOfKinds(records.db, serial, YARD_KINDS);
   const given = new Map((await movedStock(records.db, serial)).map((m) => [m.part, m.quantity]));
+  const built = buildRecord(await entriesOfKinds(records.db, serial, BUILD_KINDS));
   const body = await write(rig, proof, {
     ...yardRecord(rig, proof, readings, serial, units),
     shop,
@@ -106,6 +107,7 @@ async function written(
     address: pageOf(c, serial),
     plumbing: await plumbingOnPaper(rig, proof, units, run),
     partOf: (id) => asStocked(catalogue.parts.get(id) ?? rig.ownParts.get(id)?.part, today),
+    built,
     givenOf: (id) => -(given.get(id) ?? 0),
   });
   const shown = name.endsWith('.html') ? 'inline' : 'attachment';

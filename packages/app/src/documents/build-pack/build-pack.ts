@@ -1,16 +1,20 @@
 import type { Part } from '@spraywright/engine/catalogue';
 import { deckPlan, deckPlanOf, PALETTES, partNumbers, wiringDiagram } from '@spraywright/engine/drawings';
-import { display, moneyText } from '@spraywright/engine/quantity';
+import { display, moneyText, type UnitSystem } from '@spraywright/engine/quantity';
 import {
   assemblySteps,
+  type AssemblyStep,
   fetchList,
   ordersToFetch,
   pickList,
   type BillLine,
+  type BuildRecord,
   type Fetch,
   type Proof,
   type Rig,
+  type StepDone,
 } from '@spraywright/engine/rig';
+import { figureText } from '../build-record-chapter.ts';
 import { note, warning, type Block, type Chapter } from '../chapters/chapter.ts';
 import { rigPlate, PLATE } from '../handbook/rig-plate.ts';
 import type { QuoteOptions } from '../quote-options.ts';
@@ -27,6 +31,8 @@ export interface BuildPackOptions extends QuoteOptions {
   readonly partOf: (id: string) => Part | undefined;
   /** Pieces or feet of a part that the store gave this machine already; none when nothing is said. */
   readonly givenOf?: (part: string) => number;
+  /** What was written down while it was built. */
+  readonly built?: BuildRecord;
   /** The plumbing diagram as SVG; its places come from a layout that papers do not make. */
   readonly plumbing: string;
 }
@@ -71,10 +77,18 @@ function identity(rig: Rig, proof: Proof, options: BuildPackOptions): Chapter {
     title: `Serial ${options.serial}`,
     blocks: [
       ...(broken > 0
-        ? [warning(`${broken} promises of this rig are broken. Ask who designed it before anything is cut.`)]
+        ? [
+            warning(
+              `${broken === 1 ? 'One promise of this rig is' : `${broken} promises of this rig are`} broken. Ask who designed it before anything is cut.`,
+            ),
+          ]
         : []),
       ...(unknown > 0
-        ? [note(`${unknown} promises are unknown; the design record says what is missing.`)]
+        ? [
+            note(
+              `${unknown === 1 ? 'One promise is' : `${unknown} promises are`} unknown; the design record says what is missing.`,
+            ),
+          ]
         : []),
       ...open.map((text) => warning(`Not in the catalogue: ${text}.`)),
       {
@@ -250,9 +264,33 @@ function frame(proof: Proof, { units }: BuildPackOptions): Chapter {
         widths: [22, '*', 70, 70, 84],
         words: 2,
       },
-      note('Loads on axles and supports stand on the frame sheet.'),
+      ...loads(proof, units),
     ],
   };
+}
+
+/** What rests where, and what the frame must be looked at for. */
+function loads({ placement }: Proof, units: UnitSystem): Block[] {
+  const mass = (v: number) => display(v, 'mass', units);
+  if (placement === undefined || placement.supports.length === 0)
+    return [note('What carries the rig is not told: ask for the vehicle and its axles.')];
+  return [
+    { kind: 'head', text: `What rests where, with ${placement.liquid.name} in the tank` },
+    {
+      kind: 'table',
+      captions: ['support', 'full', 'half', 'empty', 'rating'],
+      rows: placement.supports.map((s) => [
+        s.name,
+        mass(s.full),
+        mass(s.half),
+        mass(s.empty),
+        s.rating === undefined ? 'not told' : mass(s.rating),
+      ]),
+      widths: ['*', 68, 68, 68, 68],
+      words: 1,
+    },
+    note('All of this is an estimate: a qualified person must approve the frame and its lifting points.'),
+  ];
 }
 
 function wiring(proof: Proof, { units }: BuildPackOptions): Chapter {
@@ -297,7 +335,7 @@ function wiring(proof: Proof, { units }: BuildPackOptions): Chapter {
   };
 }
 
-function steps(rig: Rig, proof: Proof, { units }: BuildPackOptions): Chapter {
+function steps(rig: Rig, proof: Proof, { units, built }: BuildPackOptions): Chapter {
   const numbers = partNumbers(proof);
   return {
     id: 'assembly',
@@ -322,9 +360,9 @@ function steps(rig: Rig, proof: Proof, { units }: BuildPackOptions): Chapter {
             .sort((a, b) => a - b)
             .join(', '),
           s.check,
-          s.figure,
+          figureOf(s, built, units),
           s.by,
-          '',
+          signedBy(built?.steps.get(s.id)),
         ]),
         widths: [20, '*', 44, 112, 92, 46, 54],
         words: 7,
@@ -334,6 +372,22 @@ function steps(rig: Rig, proof: Proof, { units }: BuildPackOptions): Chapter {
       ),
     ],
   };
+}
+
+/** The figure that was read, else the one that is asked. */
+function figureOf(
+  { id, asks, figure }: AssemblyStep,
+  built: BuildRecord | undefined,
+  units: UnitSystem,
+): string {
+  const step = built?.steps.get(id);
+  const read = step?.done === true ? figureText(step, asks?.dimension, units) : '';
+  return read === '' ? figure : read;
+}
+
+/** Who did a step and when; blank to sign by hand where nobody wrote it down. */
+function signedBy(step: StepDone | undefined): string {
+  return step?.done === true ? [step.by, step.at.slice(0, 10)].filter((t) => t !== '').join(', ') : '';
 }
 
 function labels(proof: Proof): Chapter {

@@ -35,6 +35,11 @@ export type Block =
       /** A small drawing at its right, with its words. */
       readonly beside?: { readonly svg: string; readonly words: string; readonly width: number };
     }
+  | {
+      readonly kind: 'photos';
+      /** JPEGs as data addresses, with what they show. */
+      readonly photos: readonly { readonly image: string; readonly words: string }[];
+    }
   | { readonly kind: 'cautions'; readonly cautions: readonly CaughtCaution[] };
 
 /** A part of a paper under its own heading. */

@@ -21,7 +21,7 @@ export function chaptersOnPage({ title, under, foot }: PageHead, chapters: reado
     .join('\n');
   return `<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:; img-src data:">
 <title>${escaped(title)}</title><style>${faces()}${STYLE}</style></head>
 <body><header><h1>${escaped(title)}</h1><p>${escaped(under)}</p></header>
 <nav aria-label="Chapters"><ol>${index}</ol></nav>
@@ -55,6 +55,13 @@ function blockOnPage(block: Block): string {
     case 'drawing':
       return [block, ...(block.beside === undefined ? [] : [block.beside])]
         .map((d) => `<figure role="img" aria-label="${escaped(d.words)}">${hidden(d.svg)}</figure>`)
+        .join('');
+    case 'photos':
+      return block.photos
+        .map(
+          ({ image, words }) =>
+            `<figure><img src="${escaped(image)}" alt=""><figcaption>${escaped(words)}</figcaption></figure>`,
+        )
         .join('');
     case 'cautions':
       return `<ul class="cautions">${block.cautions
@@ -129,6 +136,6 @@ th{color:${ink2};font-size:13.5px;font-weight:480;text-align:left;vertical-align
 .steps,.cautions{list-style:none;margin:6px 0;padding:0}.steps li{display:flex;gap:10px;align-items:flex-start;padding:7px 0}
 .steps li>svg{flex:none;width:22px;height:22px}.steps li>span:first-of-type{flex:1}.rings{flex:none}.rings svg{height:auto;max-width:96px}
 .cautions li{padding:6px 0}.warning{display:flex;gap:10px;align-items:center;font-weight:640}.warning svg{flex:none;width:28px;height:26px}
-figure{margin:8px 0}figure svg{max-width:100%;height:auto}
+figure{margin:8px 0}figure img{max-width:100%;height:auto;display:block}figcaption{font-size:14px}figure svg{max-width:100%;height:auto}
 @media print{nav{display:none}section{break-inside:auto}}
 `;

@@ -2,6 +2,7 @@ import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { FONTS } from '@spraywright/engine/drawings';
 import { heading, rule } from '../paper/blocks.ts';
 import { drawingOnPaper } from '../paper/drawing-on-paper.ts';
+import { isPrintableJpeg } from '../paper/jpeg.ts';
 import { FRAME_WIDTH, INK, INK2, PAD } from '../paper/sheet.ts';
 import { mixed, paragraph } from '../paper/text.ts';
 import { ROWS_LAYOUT } from '../quote-parts.ts';
@@ -51,6 +52,7 @@ function isShort(block: Block): boolean {
     case 'table':
       return block.rows.length <= SHORT;
     case 'cautions':
+    case 'photos':
       return false;
     default:
       return true;
@@ -82,6 +84,8 @@ function blockOnPaper(block: Block): Content {
       return table(block);
     case 'drawing':
       return drawing(block);
+    case 'photos':
+      return photos(block.photos);
     case 'cautions':
       return {
         margin: [PAD, 0, PAD, 0],
@@ -117,6 +121,30 @@ function drawing({ svg, width, beside }: Extract<Block, { kind: 'drawing' }>): C
         ],
       },
     ],
+  };
+}
+
+/** Photos stand two in a row. */
+const PHOTO = { width: (INNER - 14) / 2, height: 200 } as const;
+
+function photos(list: Extract<Block, { kind: 'photos' }>['photos']): Content {
+  const rows = list.flatMap((_, i) => (i % 2 === 0 ? [list.slice(i, i + 2)] : []));
+  return {
+    margin: [PAD, 2, PAD, 4],
+    stack: rows.map((row) => ({
+      columnGap: 14,
+      margin: [0, 0, 0, 8],
+      unbreakable: true,
+      columns: row.map(({ image, words }) => ({
+        width: PHOTO.width,
+        stack: [
+          isPrintableJpeg(image)
+            ? { image, fit: [PHOTO.width, PHOTO.height] as [number, number] }
+            : paragraph('This photo cannot be printed.', { size: 9.2, color: INK, margin: [0, 2, 0, 0] }),
+          paragraph(words, { family: 'condensed', size: 8.6, color: INK2, margin: [0, 2, 0, 0] }),
+        ],
+      })),
+    })),
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Proof, Rig } from '@spraywright/engine/rig';
+import { buildRecordChapter } from '../build-record-chapter.ts';
 import type { Chapter } from '../chapters/chapter.ts';
 import { calibrationChapter } from './calibration-chapter.ts';
 import { careChapters } from './care-chapters.ts';
@@ -19,6 +20,7 @@ export function handbookOf(rig: Rig, proof: Proof, options: HandbookOptions): Ch
     mixChapter(rig, proof, options),
     ...after,
     yardChapter(options),
+    buildRecordChapter({ rig, proof, record: options.built, units: options.units }),
     sparesChapter(rig, proof, options),
   ];
 }

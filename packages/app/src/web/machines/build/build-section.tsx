@@ -38,7 +38,7 @@ export function BuildSection({ serial, units }: { readonly serial: string; reado
           <OrderList rows={value.orders} store={store} />
           <CutList rows={value.cuts} />
           <Drawings sheet={value} machine={asked!} shade={sheet} />
-          <BuildSteps steps={value.steps} done={built.steps} keeper={keeper} />
+          <BuildSteps steps={value.steps} record={built} keeper={keeper} />
           <PartInstead
             slots={value.slots}
             putIn={built.putIn}

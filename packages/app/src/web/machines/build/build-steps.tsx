@@ -3,16 +3,18 @@ import { parseQuantity } from '@spraywright/engine/quantity';
 import type { MachineKeeper } from '../machine-keeper.ts';
 import { byWhom } from '../../frame/moment.ts';
 import type { StepRow } from '../worker/protocol.ts';
-import type { BuildState, StepDone } from './build-state.ts';
+import type { BuildRecord, StepDone } from '@spraywright/engine/rig';
+import { StepEvidence } from './step-evidence.tsx';
 
 interface StepsGiven {
   readonly steps: readonly StepRow[];
-  readonly done: BuildState['steps'];
+  readonly record: BuildRecord;
   readonly keeper: MachineKeeper;
 }
 
 /** The steps that follow from this rig, each with who looked at it, when, and the figure that was asked. */
-export function BuildSteps({ steps, done, keeper }: StepsGiven) {
+export function BuildSteps({ steps, record, keeper }: StepsGiven) {
+  const done = record.steps;
   const builders = new Set(steps.filter((s) => s.by === 'builder').flatMap((s) => done.get(s.id)?.by ?? []));
   const finished = steps.filter((s) => done.get(s.id)?.done === true).length;
   return (
@@ -30,6 +32,7 @@ export function BuildSteps({ steps, done, keeper }: StepsGiven) {
             step={step}
             number={i + 1}
             done={done.get(step.id)}
+            record={record}
             sameHand={step.by === 'second person' && builders.has(done.get(step.id)?.by ?? '')}
             keeper={keeper}
           />
@@ -46,11 +49,12 @@ function Step(given: {
   readonly step: StepRow;
   readonly number: number;
   readonly done: StepDone | undefined;
+  readonly record: BuildRecord;
   /** A second person was asked for, and whoever built wrote it down. */
   readonly sameHand: boolean;
   readonly keeper: MachineKeeper;
 }) {
-  const { step, number, done, sameHand, keeper } = given;
+  const { step, number, done, record, sameHand, keeper } = given;
   const write = (more: Readonly<Record<string, unknown>>) =>
     keeper.write('build-step', { step: step.id, text: step.text, ...more });
   return (
@@ -72,6 +76,7 @@ function Step(given: {
           Check: {step.check}. By: {step.by}.
         </p>
         {step.figure !== '' && <p className="note">{step.figure}</p>}
+        <StepEvidence step={step} number={number} record={record} keeper={keeper} />
       </div>
       {done?.done === true ? (
         <p className="step-done">

@@ -1,7 +1,7 @@
 import { useEffect, useState, type ReactNode } from 'react';
 import { layInPage } from '../../state/plumbing-layout.ts';
 import { askMachine } from '../worker/machine-link.ts';
-import type { AskedMachine, BuildSheet } from '../worker/protocol.ts';
+import type { AskedMachine, BuildSheet, LoadRow } from '../worker/protocol.ts';
 
 interface DrawingsGiven {
   readonly sheet: BuildSheet;
@@ -20,6 +20,7 @@ export function Drawings({ sheet, machine, shade }: DrawingsGiven) {
       <Drawing name="Frame: the deck from above, front at the left" svg={sheet.frame}>
         The rig has no carrier: there is no frame.
       </Drawing>
+      <Loads rows={sheet.loads} />
       <Drawing name="Plumbing" svg={plumbing}>
         Laying out the plumbing.
       </Drawing>
@@ -27,6 +28,38 @@ export function Drawings({ sheet, machine, shade }: DrawingsGiven) {
         This rig has no electrics that the proof knows of.
       </Drawing>
     </section>
+  );
+}
+
+/** What rests on each support as the tank empties, against what it is rated for. */
+function Loads({ rows }: { readonly rows: readonly LoadRow[] }) {
+  if (rows.length === 0) return <p>What carries the rig is not told: ask for the vehicle and its axles.</p>;
+  return (
+    <div className="scroll">
+      <table className="lines">
+        <thead>
+          <tr>
+            {['what rests on', 'full', 'half', 'empty', 'rating'].map((head) => (
+              <th key={head} scope="col">
+                {head}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((r) => (
+            <tr key={r.support}>
+              <th scope="row">{r.support}</th>
+              <td>{r.full}</td>
+              <td>{r.half}</td>
+              <td>{r.empty}</td>
+              <td>{r.rating}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="note">An estimate: a qualified person must approve the frame and its lifting points.</p>
+    </div>
   );
 }
 

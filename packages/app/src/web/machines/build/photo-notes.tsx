@@ -1,15 +1,15 @@
 import { useState } from 'react';
+import type { BuildPhoto } from '@spraywright/engine/rig';
 import type { MachineKeeper } from '../machine-keeper.ts';
-import { byWhom } from '../../frame/moment.ts';
-import type { Photo } from './build-state.ts';
+import { PhotoList } from './photo-list.tsx';
 import { smallPhoto } from './photo-file.ts';
 
-/** Photos with a line of words; made small on the device before they are kept. */
+/** Photos that belong to no step, with a line of words; made small on the device before they are kept. */
 export function PhotoNotes({
   photos,
   keeper,
 }: {
-  readonly photos: readonly Photo[];
+  readonly photos: readonly BuildPhoto[];
   readonly keeper: MachineKeeper;
 }) {
   const [about, setAbout] = useState('');
@@ -29,8 +29,9 @@ export function PhotoNotes({
   return (
     <section aria-labelledby="photos-heading">
       <h2 className="heading" id="photos-heading">
-        Photos
+        Other photos
       </h2>
+      <p className="note">A photo of a step is taken at the step.</p>
       <p className="field">
         <label htmlFor="photo-about">What it shows</label>
         <input
@@ -53,16 +54,7 @@ export function PhotoNotes({
         />
       </p>
       {answer !== '' && <p role="alert">{answer}.</p>}
-      <ul className="photos">
-        {photos.map((p, i) => (
-          <li key={i}>
-            <img src={p.image} alt={p.about} loading="lazy" />
-            <p>
-              {p.about}. {byWhom(p)}
-            </p>
-          </li>
-        ))}
-      </ul>
+      <PhotoList photos={photos.filter((p) => p.step === undefined)} />
     </section>
   );
 }

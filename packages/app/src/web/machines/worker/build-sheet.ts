@@ -6,7 +6,7 @@ import {
   plumbingGraph,
   wiringDiagram,
 } from '@spraywright/engine/drawings';
-import { display } from '@spraywright/engine/quantity';
+import { display, type UnitSystem } from '@spraywright/engine/quantity';
 import {
   asStocked,
   assemblySteps,
@@ -16,9 +16,10 @@ import {
   shutInDuty,
   slotsOf,
   type Proof,
+  type Rig,
 } from '@spraywright/engine/rig';
 import type { ProvenMachine } from './proven-machine.ts';
-import type { BuildSheet, CautionRow, Questions } from './protocol.ts';
+import type { BuildSheet, CautionRow, LoadRow, Questions, StepRow } from './protocol.ts';
 
 /** Width of a drawing, px; narrower screens scroll it. */
 const WIDTH = 760;
@@ -68,6 +69,7 @@ export function buildSheet(
     steps: assemblySteps(rig, proof, units).map(({ items, ...step }) => ({
       ...step,
       numbers: items.flatMap((i) => numbers.get(i) ?? []).sort((a, b) => a - b),
+      parts: partsOfStep(rig, items),
     })),
     cautions: cautionsOf(proof),
     slots: slotsOf(rig).flatMap(({ id, name }) => {
@@ -75,11 +77,29 @@ export function buildSheet(
       return part === undefined ? [] : [{ slot: id, name, part: part.id, partName: part.name }];
     }),
     ...(frame === undefined ? {} : { frame }),
+    loads: loadsOf(proof, units),
     ...(proof.wiring === undefined
       ? {}
       : { wiring: wiringDiagram(proof.wiring, { width: WIDTH, units, palette, numbers }) }),
     plumbing: plumbingGraph(rig, 'right'),
   };
+}
+
+function loadsOf({ placement }: Proof, units: UnitSystem): LoadRow[] {
+  const mass = (v: number) => display(v, 'mass', units);
+  return (placement?.supports ?? []).map(({ name, full, half, empty, rating }) => ({
+    support: name,
+    full: mass(full),
+    half: mass(half),
+    empty: mass(empty),
+    rating: rating === undefined ? 'not told' : mass(rating),
+  }));
+}
+
+/** Each part of a step once. */
+function partsOfStep(rig: Rig, items: readonly string[]): StepRow['parts'] {
+  const parts = new Map(items.flatMap((i) => rig.items.get(i)?.part ?? []).map((p) => [p.id, p.name]));
+  return [...parts].map(([part, name]) => ({ part, name }));
 }
 
 /** The plumbing in the first duty that has a steady state. */
@@ -100,10 +120,14 @@ export function plumbingDrawn(
 function warningsOf({ counts, bill }: Proof): string[] {
   return [
     ...(counts.broken > 0
-      ? [`${counts.broken} promises of this rig are broken: ask who designed it before anything is cut.`]
+      ? [
+          `${counts.broken === 1 ? 'One promise of this rig is' : `${counts.broken} promises of this rig are`} broken: ask who designed it before anything is cut.`,
+        ]
       : []),
     ...(counts.unknown > 0
-      ? [`${counts.unknown} promises are unknown: the design record says what is missing.`]
+      ? [
+          `${counts.unknown === 1 ? 'One promise is' : `${counts.unknown} promises are`} unknown: the design record says what is missing.`,
+        ]
       : []),
     ...[...bill.plumbing.gaps, ...bill.missing].map((text) => `Not in the catalogue: ${text}.`),
   ];

@@ -104,6 +104,8 @@ export interface StepRow {
   readonly id: string;
   readonly text: string;
   readonly numbers: readonly number[];
+  /** Catalogue numbers and names of its parts. */
+  readonly parts: readonly { readonly part: string; readonly name: string }[];
   readonly check: string;
   readonly figure: string;
   readonly by: string;
@@ -125,6 +127,15 @@ export interface SlotRow {
 }
 
 /** Everything that one machine is built by. */
+export interface LoadRow {
+  readonly support: string;
+  readonly full: string;
+  readonly half: string;
+  readonly empty: string;
+  /** "not told" where nobody said it. */
+  readonly rating: string;
+}
+
 export interface BuildSheet {
   readonly title: string;
   readonly customer: string;
@@ -136,6 +147,8 @@ export interface BuildSheet {
   readonly cautions: readonly CautionRow[];
   readonly slots: readonly SlotRow[];
   readonly frame?: string;
+  /** What rests on each support. */
+  readonly loads: readonly LoadRow[];
   readonly wiring?: string;
   readonly plumbing: PlumbingGraph;
 }
