@@ -17,6 +17,7 @@ import { plateCommand } from './plate.ts';
 import { quoteCommand } from './quote.ts';
 import { recordsCommand } from './records.ts';
 import { recordCommand } from './record.ts';
+import { rulesCommand } from './rules.ts';
 import { solveCommand } from './solve.ts';
 import { startCommand } from './start.ts';
 import { yardCommand } from './yard.ts';
@@ -36,6 +37,7 @@ const COMMANDS: readonly Command[] = [
   faultCommand,
   solveCommand,
   calcCommand,
+  rulesCommand,
   checkCommand,
   layoutsCommand,
   partsOutCommand,
