@@ -41,7 +41,8 @@ export function jointFinder(
       list.push({ piece, leave });
       entering.set(key, list);
     }
-  const remembered = new Map<string, Joint>();
+  /** By the key of the first port, that of the second, and the class of pressure. */
+  const remembered = new Map<string, Map<string, Joint[]>>();
 
   const search: JointFinder = (from, to, pressure) => {
     if (mates(from, to)) return { ok: true, pieces: [] };
@@ -75,11 +76,14 @@ export function jointFinder(
   };
 
   return (from, to, pressure) => {
-    const level = classes.findIndex((c) => c >= pressure);
-    const key = `${portKey(from)}>${portKey(to)}@${level}`;
-    let joint = remembered.get(key);
-    if (joint === undefined) remembered.set(key, (joint = search(from, to, pressure)));
-    return joint;
+    // Above the highest class all pressures have one answer too.
+    const found = classes.findIndex((c) => c >= pressure);
+    const level = found < 0 ? classes.length : found;
+    let ofFrom = remembered.get(portKey(from));
+    if (ofFrom === undefined) remembered.set(portKey(from), (ofFrom = new Map<string, Joint[]>()));
+    let joints = ofFrom.get(portKey(to));
+    if (joints === undefined) ofFrom.set(portKey(to), (joints = []));
+    return (joints[level] ??= search(from, to, pressure));
   };
 }
 

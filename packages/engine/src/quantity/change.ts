@@ -35,16 +35,24 @@ export function changed<T>(document: T, change: Change): { document: T; inverse:
  */
 export function changeBetween(before: unknown, after: unknown, about: string): Change {
   const puts: Put[] = [];
-  const compare = (a: unknown, b: unknown, path: Path): void => {
+  // One way for all, copied where something differs: the desk compares its whole body at every step of a drag.
+  const way: (string | number)[] = [];
+  const inside = (step: string | number, a: unknown, b: unknown): void => {
+    if (a === b) return;
+    way.push(step);
+    compare(a, b);
+    way.pop();
+  };
+  const compare = (a: unknown, b: unknown): void => {
     if (a === b) return;
     if (Array.isArray(a) && Array.isArray(b) && a.length === b.length)
-      a.forEach((value, i) => compare(value, b[i], [...path, i]));
-    else if (isRecord(a) && isRecord(b))
-      for (const key of new Set([...Object.keys(a), ...Object.keys(b)]))
-        compare(ownValue(a, key), ownValue(b, key), [...path, key]);
-    else if (JSON.stringify(a) !== JSON.stringify(b)) puts.push({ path, value: b });
+      for (let i = 0; i < a.length; i++) inside(i, a[i], b[i]);
+    else if (isRecord(a) && isRecord(b)) {
+      for (const key of Object.keys(a)) inside(key, a[key], ownValue(b, key));
+      for (const key of Object.keys(b)) if (!Object.hasOwn(a, key)) inside(key, undefined, b[key]);
+    } else if (JSON.stringify(a) !== JSON.stringify(b)) puts.push({ path: [...way], value: b });
   };
-  compare(before, after, []);
+  compare(before, after);
   return { about, puts };
 }
 

@@ -14,17 +14,18 @@ const MOST_FACTORS = 4;
 const LONGEST = 60;
 
 // Documents use a few units thousands of times. Bounded, since what people type has no end.
-const MOST_REMEMBERED = 500;
-const remembered = new Map<string, Unit>();
+const MOST_REMEMBERED = 100;
+const remembered = new Map<Dimension, Map<string, Unit>>();
 
 /** The unit a text stands for in a dimension, or undefined: `unitOf('gal/acre', 'dose')`. */
 export function unitOf(text: string, dimension: Dimension): Unit | undefined {
-  const key = `${dimension} ${text}`;
-  const known = remembered.get(key);
-  if (known !== undefined) return known;
+  let known = remembered.get(dimension);
+  if (known === undefined) remembered.set(dimension, (known = new Map<string, Unit>()));
+  const unit = known.get(text);
+  if (unit !== undefined) return unit;
   const made = DIMENSIONS[dimension].made;
   const found = readings(text).find((unit) => made.includes(unit.kind));
-  if (found !== undefined && remembered.size < MOST_REMEMBERED) remembered.set(key, found);
+  if (found !== undefined && known.size < MOST_REMEMBERED) known.set(text, found);
   return found;
 }
 

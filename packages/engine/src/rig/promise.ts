@@ -191,12 +191,9 @@ function promised(told: Told, sense: RigPromise['sense'], state: PromiseState): 
   return promise;
 }
 
-const ORDER: Record<PromiseState, number> = { broken: 0, thin: 1, unknown: 2, kept: 3 };
+const ORDER: readonly PromiseState[] = ['broken', 'thin', 'unknown', 'kept'];
 
 /** Broken first, then thin, unknown, kept; within a state in the order they were made. */
 export function inOrder(promises: readonly RigPromise[]): RigPromise[] {
-  return promises
-    .map((promise, i) => ({ promise, i }))
-    .sort((a, b) => ORDER[a.promise.state] - ORDER[b.promise.state] || a.i - b.i)
-    .map(({ promise }) => promise);
+  return ORDER.flatMap((state) => promises.filter((p) => p.state === state));
 }

@@ -9,6 +9,7 @@ const STRAIGHT: ReadonlySet<Kind> = new Set<Kind>(['gun', 'tip', 'nozzle', 'agit
 export function elbowsOf(plan: Plan): ReadonlySet<Meeting> {
   const turning = new Set<Meeting>();
   for (const line of plan.rig.lines) {
+    if (line.elbows === 0) continue;
     const extras = plan.meetings
       .filter((m) => m.line === line.id && m.times === 1 && [m.a, m.b].every((end) => bends(plan, end)))
       .flatMap((meeting) => {

@@ -8,8 +8,8 @@ export function closeLoosePorts(plan: Plan): void {
   for (const { item, part } of plan.rig.items.values()) {
     if (part.kind !== 'tank' && !wet.has(item.id)) continue;
     for (const { id, joint } of part.ports) {
+      if (joint === 'shaft' || plan.isTaken(item.id, id)) continue;
       const side = plan.side(item.id, id);
-      if (joint === 'shaft' || plan.isTaken(side)) continue;
       if (part.kind === 'eductor' && id === 'suction')
         coupleOutside(plan, side, lineOf(plan, item.id), 'what is drawn in', 'female');
       else if (part.kind === 'regulator' && id === 'bypass')
@@ -18,11 +18,9 @@ export function closeLoosePorts(plan: Plan): void {
     }
   }
   for (const { id, part, at, pressure } of [...plan.added])
-    for (const port of part.ports) {
-      const end = { of: id, port: port.id };
-      if (!plan.isTaken(end))
-        close(plan, { ...end, words: `${id} ${port.id}`, at: port, pressure, count: 1 }, at);
-    }
+    for (const port of part.ports)
+      if (!plan.isTaken(id, port.id))
+        close(plan, { of: id, port: port.id, words: `${id} ${port.id}`, at: port, pressure, count: 1 }, at);
 }
 
 function close(plan: Plan, side: Side, line: string): void {

@@ -76,7 +76,8 @@ export class Plan {
   readonly open: OpenPort[] = [];
   readonly gaps: string[] = [];
   readonly #pressureAt: (item: string) => number;
-  readonly #taken = new Set<string>();
+  /** Ports that are joined or left open, by what they are of. */
+  readonly #taken = new Map<string, Set<string>>();
 
   constructor(rig: Rig, supply: Supply, pressureAt: (item: string) => number) {
     this.rig = rig;
@@ -104,23 +105,31 @@ export class Plan {
   }
 
   join(a: Side, b: Side, line: string, times = Math.max(a.count, b.count)): void {
-    this.#taken.add(key(a)).add(key(b));
+    this.#take(a);
+    this.#take(b);
     this.meetings.push({ a, b, line, times });
   }
 
   /** Puts an added fitting into a joint that was to be made already. */
   split(meeting: Meeting, into: Side, out: Side): void {
     this.meetings.splice(this.meetings.indexOf(meeting), 1, { ...meeting, b: into }, { ...meeting, a: out });
-    this.#taken.add(key(into)).add(key(out));
+    this.#take(into);
+    this.#take(out);
   }
 
   leaveOpen(end: PlumbingEnd, why: string): void {
-    this.#taken.add(key(end));
+    this.#take(end);
     this.open.push({ of: end.of, port: end.port, why });
   }
 
-  isTaken(end: PlumbingEnd): boolean {
-    return this.#taken.has(key(end));
+  isTaken(of: string, port: string): boolean {
+    return this.#taken.get(of)?.has(port) === true;
+  }
+
+  #take({ of, port }: PlumbingEnd): void {
+    const ports = this.#taken.get(of);
+    if (ports === undefined) this.#taken.set(of, new Set([port]));
+    else ports.add(port);
   }
 }
 
@@ -128,8 +137,4 @@ export class Plan {
 export function pressureBetween(a: Side, b: Side): number {
   const pressure = Math.min(a.pressure, b.pressure);
   return Number.isFinite(pressure) ? Math.max(0, pressure) : 0;
-}
-
-function key(end: PlumbingEnd): string {
-  return `${end.of} ${end.port}`;
 }

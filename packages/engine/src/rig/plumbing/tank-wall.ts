@@ -6,14 +6,14 @@ import { cheapest, wayOf, type Supply } from './supply.ts';
 /** Joins the lines that begin at the tank: the first to its outlet, each further one to a bulkhead fitting. */
 export function joinOutgoing(plan: Plan, side: Side, line: string): void {
   const outlet = plan.side(first(plan.rig, 'tank')!.item.id, 'outlet', 'tank outlet');
-  if (!plan.isTaken(outlet)) plan.join(outlet, side, line);
+  if (!plan.isTaken(outlet.of, outlet.port)) plan.join(outlet, side, line);
   else throughWall(plan, side, line);
 }
 
 /** Joins a line that comes back: the first to the tank's own return port, each further one to a bulkhead fitting. */
 export function joinReturn(plan: Plan, side: Side, line: string): void {
   const back = plan.side(first(plan.rig, 'tank')!.item.id, 'return', 'tank return');
-  if (back.at !== undefined && !plan.isTaken(back)) plan.join(side, back, line);
+  if (back.at !== undefined && !plan.isTaken(back.of, back.port)) plan.join(side, back, line);
   else throughWall(plan, side, line);
 }
 

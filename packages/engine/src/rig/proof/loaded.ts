@@ -47,12 +47,17 @@ function load(context: ProofContext): Loaded | undefined {
   );
   const tankAt = parts.find((p) => p.item === tank.item.id)!;
   const rig = loadedRig(carrier, parts, tank.part, tankAt, heaviest.density);
+  let supports: readonly SupportLoads[] | undefined;
   return {
     rig,
-    supports: supportLoads(
-      rig,
-      context.duties.map((d) => d.duty),
-    ),
+    // Straps and bolts are chosen without them.
+    get supports() {
+      supports ??= supportLoads(
+        rig,
+        context.duties.map((d) => d.duty),
+      );
+      return supports;
+    },
     liquid: heaviest.name,
     densityUnknown: [
       ...new Set(liquids.filter((l) => l.missing.some((m) => m.startsWith('density'))).map((l) => l.name)),

@@ -16,24 +16,18 @@ interface Side {
 
 /** Parts that stand off the middle line load the wheels of one side more: the worst side of all axles and fills is judged. */
 export function wheelPromises(context: ProofContext, { rig, supports }: Loaded): RigPromise[] {
-  const sides = supports.flatMap(({ wheels, name, ...loads }): Side[] =>
-    wheels === undefined
-      ? []
-      : (['full', 'half', 'empty'] as const).flatMap((fill) => {
-          const share = wheelLoads(loads[fill], centreAt(rig, FILLS[fill]).y, wheels.track);
-          const told = {
-            axle: name,
-            fill,
-            rating: wheels.sideRating,
-            whole: loads[fill],
-            track: wheels.track,
-          };
-          return [
-            { ...told, side: 'left' as const, load: share.left },
-            { ...told, side: 'right' as const, load: share.right },
-          ];
-        }),
-  );
+  const sides: Side[] = [];
+  for (const support of supports) {
+    const { wheels, name: axle } = support;
+    if (wheels === undefined) continue;
+    const { track, sideRating: rating } = wheels;
+    for (const fill of ['full', 'half', 'empty'] as const) {
+      const whole = support[fill];
+      const { left, right } = wheelLoads(whole, centreAt(rig, FILLS[fill]).y, track);
+      sides.push({ axle, side: 'left', fill, load: left, rating, whole, track });
+      sides.push({ axle, side: 'right', fill, load: right, rating, whole, track });
+    }
+  }
   if (sides.length === 0) return [];
   const worst = sides.reduce((a, b) => (b.load / b.rating > a.load / a.rating ? b : a));
   const off = centreAt(rig, FILLS[worst.fill]).y;
