@@ -17,6 +17,8 @@ export function definedHeads(network: NetworkState): Uint8Array {
   const known = new Uint8Array(c.heads);
   for (let k = c.unknowns; k < c.heads; k++) known[k] = 1;
   spread(c, known);
+  // Most networks have no pocket.
+  if (!known.includes(0)) return known;
   while (fillPocket(network, known)) spread(c, known);
   drainPockets(network, known);
   while (fillPocket(network, known)) spread(c, known);

@@ -49,7 +49,10 @@ export class DayClock {
   readonly tanks: number[] = [];
   readonly masses: number[] = [];
   readonly charges: number[] = [];
+  leastCharge = Infinity;
+  greatestMass = 0;
   readonly p: WholeDayInput;
+  private steps = 0;
 
   constructor(p: WholeDayInput) {
     this.p = p;
@@ -61,14 +64,18 @@ export class DayClock {
   }
 
   private note(phase: DayPhase): void {
-    if (this.times.length > MOST_STEPS)
+    if (this.steps++ > MOST_STEPS)
       throw new RangeError(
         `the day has more than ${MOST_STEPS} steps; unitVolume ${this.p.unitVolume} m3, hoseLength ${this.p.hoseLength} m or tank ${this.p.tank} m3 must be larger`,
       );
+    const mass = this.p.emptyMass + this.tank * this.p.density + this.fuel * this.p.fuelDensity;
+    this.greatestMass = Math.max(this.greatestMass, mass);
+    this.leastCharge = Math.min(this.leastCharge, this.charge);
+    if (!this.p.moments) return;
     this.times.push(this.time);
     this.phases.push(phase);
     this.tanks.push(this.tank);
-    this.masses.push(this.p.emptyMass + this.tank * this.p.density + this.fuel * this.p.fuelDensity);
+    this.masses.push(mass);
     this.charges.push(this.charge);
   }
 

@@ -41,7 +41,7 @@ export function outputByTank(p: { readonly day: DayInput; readonly tanks: readon
 } {
   inRange('number of tanks', p.tanks.length, 1, 200);
   listInRange('tanks', p.tanks, 0.001, 100, 'm3');
-  const days = p.tanks.map((tank) => workingDay({ ...p.day, tank }));
+  const days = p.tanks.map((tank) => workingDay({ ...p.day, tank, moments: false }));
   const units = days.map((d) => d.units);
   const rising = p.tanks.map((tank, i) => ({ tank, units: units[i] ?? 0 })).sort((a, b) => a.tank - b.tank);
   return {
@@ -80,7 +80,7 @@ export function outputByHose(p: {
   listInRange('flows', p.flows, 1e-6, 1, 'm3/s');
   sameLength('lengths', p.lengths, 'flows', p.flows);
   const days = p.lengths.map((hoseLength, i) =>
-    workingDay({ ...p.day, hoseLength, flow: p.flows[i] ?? p.day.flow }),
+    workingDay({ ...p.day, moments: false, hoseLength, flow: p.flows[i] ?? p.day.flow }),
   );
   const units = days.map((d) => d.units);
   return {

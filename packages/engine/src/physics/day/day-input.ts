@@ -10,6 +10,7 @@ export interface DayInput {
   readonly fillFlow: number;
   readonly unusable?: number;
   readonly startsFull?: boolean;
+  readonly moments?: boolean;
   readonly wantedUnits?: number;
   readonly preparation?: number;
   readonly closing?: number;
@@ -44,6 +45,7 @@ export interface DayInput {
 const DEFAULTS = {
   unusable: 0,
   startsFull: false,
+  moments: true,
   wantedUnits: Infinity,
   preparation: 0,
   closing: 0,
@@ -77,7 +79,7 @@ const DEFAULTS = {
 export type WholeDayInput = Required<DayInput>;
 
 /** Lowest and highest allowed of each number, with its unit. */
-const RANGES: Record<Exclude<keyof DayInput, 'startsFull'>, readonly [number, number, string]> = {
+const RANGES: Record<Exclude<keyof DayInput, 'startsFull' | 'moments'>, readonly [number, number, string]> = {
   dayLength: [0, 86400, 's'],
   tank: [0.001, 100, 'm3'],
   flow: [1e-6, 1, 'm3/s'],
@@ -115,11 +117,56 @@ const RANGES: Record<Exclude<keyof DayInput, 'startsFull'>, readonly [number, nu
   chargeCurrent: [0, 500, 'A'],
 };
 
+/** Field by field, not spread: so many fields spread are an object that is slow to read, and a day reads them often. */
+function withDefaults(d: DayInput): WholeDayInput {
+  return {
+    dayLength: d.dayLength,
+    tank: d.tank,
+    flow: d.flow,
+    unitVolume: d.unitVolume,
+    unitArea: d.unitArea,
+    fillFlow: d.fillFlow,
+    unusable: d.unusable ?? DEFAULTS.unusable,
+    startsFull: d.startsFull ?? DEFAULTS.startsFull,
+    moments: d.moments ?? DEFAULTS.moments,
+    wantedUnits: d.wantedUnits ?? DEFAULTS.wantedUnits,
+    preparation: d.preparation ?? DEFAULTS.preparation,
+    closing: d.closing ?? DEFAULTS.closing,
+    flushTime: d.flushTime ?? DEFAULTS.flushTime,
+    flushVolume: d.flushVolume ?? DEFAULTS.flushVolume,
+    fillDistance: d.fillDistance ?? DEFAULTS.fillDistance,
+    roadSpeed: d.roadSpeed ?? DEFAULTS.roadSpeed,
+    connectTime: d.connectTime ?? DEFAULTS.connectTime,
+    mixTime: d.mixTime ?? DEFAULTS.mixTime,
+    pauseTime: d.pauseTime ?? DEFAULTS.pauseTime,
+    workSpeed: d.workSpeed ?? DEFAULTS.workSpeed,
+    hoseLength: d.hoseLength ?? DEFAULTS.hoseLength,
+    hoseShare: d.hoseShare ?? DEFAULTS.hoseShare,
+    hoseSpeed: d.hoseSpeed ?? DEFAULTS.hoseSpeed,
+    stopTime: d.stopTime ?? DEFAULTS.stopTime,
+    moveSpeed: d.moveSpeed ?? DEFAULTS.moveSpeed,
+    productShare: d.productShare ?? DEFAULTS.productShare,
+    emptyMass: d.emptyMass ?? DEFAULTS.emptyMass,
+    density: d.density ?? DEFAULTS.density,
+    fuelTank: d.fuelTank ?? DEFAULTS.fuelTank,
+    fuelDensity: d.fuelDensity ?? DEFAULTS.fuelDensity,
+    fuelRate: d.fuelRate ?? DEFAULTS.fuelRate,
+    fuelPerDistance: d.fuelPerDistance ?? DEFAULTS.fuelPerDistance,
+    refuelTime: d.refuelTime ?? DEFAULTS.refuelTime,
+    battery: d.battery ?? DEFAULTS.battery,
+    sprayCurrent: d.sprayCurrent ?? DEFAULTS.sprayCurrent,
+    reelCurrent: d.reelCurrent ?? DEFAULTS.reelCurrent,
+    chargeCurrent: d.chargeCurrent ?? DEFAULTS.chargeCurrent,
+  };
+}
+
+/** The ranges as a list, since a day is asked thousands of times. */
+const CHECKED = Object.entries(RANGES) as [keyof typeof RANGES, (typeof RANGES)['tank']][];
+
 /** The input with its defaults; refuses what is out of range or cannot be. */
 export function wholeDay(input: DayInput): WholeDayInput {
-  const whole: WholeDayInput = { ...DEFAULTS, ...input };
-  for (const [name, [min, max, unit]] of Object.entries(RANGES))
-    inRange(name, whole[name as keyof typeof RANGES], min, max, unit);
+  const whole = withDefaults(input);
+  for (const [name, [min, max, unit]] of CHECKED) inRange(name, whole[name], min, max, unit);
   if (whole.unusable >= whole.tank)
     throw new RangeError(
       `unusable is ${whole.unusable} m3; it must be less than the tank of ${whole.tank} m3`,

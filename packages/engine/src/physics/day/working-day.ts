@@ -44,6 +44,7 @@ export interface DayResult {
  * @param p.fillFlow flow the tank is filled with [m3/s] 1e-6..1
  * @param p.unusable liquid the pump cannot draw, default 0 [m3] 0..100
  * @param p.startsFull the tank is full and mixed in the morning, default no [yes/no]
+ * @param p.moments the record of each moment is kept, default yes; without it the lists below are empty [yes/no]
  * @param p.wantedUnits units there are to do, default without end [-] 0..
  * @param p.preparation checks and clothing in the morning, default 0 [s] 0..86400
  * @param p.closing putting away at the end, default 0 [s] 0..86400
@@ -224,8 +225,8 @@ export function workingDay(p: DayInput): DayResult {
     fuel: clock.fuelBurnt,
     distance: clock.distance,
     triggerTime: sprayed / input.flow,
-    leastCharge: clock.charges.reduce((a, b) => Math.min(a, b), Infinity),
-    greatestMass: clock.masses.reduce((a, b) => Math.max(a, b), 0),
+    leastCharge: clock.leastCharge,
+    greatestMass: clock.greatestMass,
     limitedBy,
     times: clock.times,
     phases: clock.phases,

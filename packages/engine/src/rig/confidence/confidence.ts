@@ -171,29 +171,42 @@ function confidenceFrom(
 ): PromiseConfidence {
   const nominal = stands.asked.value;
   const sign = stands.sense === 'at-least' ? 1 : -1;
-  const askedMoves = asked.some((a) => a !== nominal);
-  const kept =
-    has.reduce((sum, value, i) => sum + (sign * (value - asked[i]!) >= 0 ? 1 : 0), 0) / draws.count;
+  const askedMoves = !isAll(asked, nominal);
   // Where what is asked is in doubt too, a draw counts by its share of what was asked then.
   const counted = askedMoves ? has.map((value, i) => (value * nominal) / asked[i]!) : has;
-  const doubt = isStill(counted) ? STILL : fit(counted);
-  const bandOf = (column: Float64Array, line: Regression): Band => {
-    const at = quantilesOf(column, line);
-    return [at(0.05), at(0.5), at(0.95)];
-  };
+  const fitOf = (column: Float64Array) => (isStill(column) ? STILL : fit(column));
+  const doubt = fitOf(counted);
+  const at = quantilesOf(counted, doubt);
+  const bandOf = (column: Float64Array) => bandAt(quantilesOf(column, fitOf(column)));
   return {
     id: promise.id,
-    kept,
+    kept: keptIn(has, asked, sign) / draws.count,
     shown: shownAs(stands.asked),
-    band: bandOf(has, askedMoves ? fit(has) : doubt),
-    ...(askedMoves ? { asked: bandOf(asked, fit(asked)) } : {}),
-    ninety: quantilesOf(counted, doubt)(stands.sense === 'at-least' ? 0.1 : 0.9),
+    band: askedMoves ? bandOf(has) : bandAt(at),
+    ...(askedMoves ? { asked: bandOf(asked) } : {}),
+    ninety: at(stands.sense === 'at-least' ? 0.1 : 0.9),
     matters: draws.inputs
       .map(({ id }, k) => ({ input: id, share: doubt.shares[k] ?? 0 }))
       .filter((m) => m.share >= LEAST_SHARE)
       .sort((a, b) => b.share - a.share)
       .slice(0, MOST_MATTERS),
   };
+}
+
+function isAll(column: Float64Array, value: number): boolean {
+  for (let i = 0; i < column.length; i++) if (column[i] !== value) return false;
+  return true;
+}
+
+/** Draws in which what is had is no worse than what is asked. */
+function keptIn(has: Float64Array, asked: Float64Array, sign: number): number {
+  let kept = 0;
+  for (let i = 0; i < has.length; i++) if (sign * (has[i]! - asked[i]!) >= 0) kept++;
+  return kept;
+}
+
+function bandAt(quantile: (share: number) => number): Band {
+  return [quantile(0.05), quantile(0.5), quantile(0.95)];
 }
 
 function shownAs({ dimension, unit, as }: Figure): Omit<Figure, 'value'> {

@@ -16,19 +16,21 @@ function workedDay({ context, contexts }: DrawSheet): DrawnPromise[] {
   const proven = dayInputOf(context)?.proven;
   const drawn = proven === undefined ? undefined : contexts.duty(proven);
   if (proven === undefined || drawn === undefined) return [];
-  const days = new Map<number, ReturnType<typeof workingDay> | undefined>();
+  const days: { readonly units: number; readonly area: number }[] = [];
   const dayIn = (draw: number) => {
-    if (!days.has(draw)) {
-      const at = contexts.at(draw);
-      const made = dayInputOf({ ...at, duties: [drawn.at(draw)] });
-      days.set(draw, made === undefined ? undefined : workingDay(made.input));
+    let day = days[draw];
+    if (day === undefined) {
+      const made = dayInputOf({ ...contexts.at(draw), duties: [drawn.at(draw)] });
+      const { units, area } =
+        made === undefined ? { units: NaN, area: NaN } : workingDay({ ...made.input, moments: false });
+      day = days[draw] = { units, area };
     }
-    return days.get(draw);
+    return day;
   };
   const contender = (value: Contender['value']): Contender[] => [{ readings: drawn.readings, value }];
   return [
-    { id: 'day:work', as: 'figure', contenders: contender((draw) => wholeUnits(dayIn(draw)?.units ?? NaN)) },
-    { id: 'day:area', as: 'figure', contenders: contender((draw) => dayIn(draw)?.area ?? NaN) },
+    { id: 'day:work', as: 'figure', contenders: contender((draw) => wholeUnits(dayIn(draw).units)) },
+    { id: 'day:area', as: 'figure', contenders: contender((draw) => dayIn(draw).area) },
   ];
 }
 

@@ -5,6 +5,7 @@ import type { Condition, DrawnNetwork, Reading } from './drawn-network.ts';
 import type { Draws } from './draws.ts';
 import { pumpReadings } from './pump-readings.ts';
 import type { ToleranceKind } from './tolerances.data.ts';
+import type { UncertainInput } from './uncertain-input.ts';
 import { withFactors } from './with-factors.ts';
 
 /** Inputs that nothing but a network asks: their effect comes with its readings. */
@@ -45,9 +46,16 @@ export interface DrawnDuty {
 export class DrawnContexts {
   private readonly sheet: Sheet;
   private readonly made: ProofContext[] = [];
+  private readonly duties = new Map<ProvenDuty, DrawnDuty | undefined>();
+  private readonly inputs: readonly UncertainInput[];
+  private readonly columns: readonly Float64Array[];
 
   constructor(sheet: Sheet) {
     this.sheet = sheet;
+    const { inputs, columns } = sheet.draws;
+    const outside = inputs.map((_, k) => k).filter((k) => !IN_NETWORK.has(inputs[k]!.kind));
+    this.inputs = outside.map((k) => inputs[k]!);
+    this.columns = outside.map((k) => columns[k]!);
   }
 
   /** The rig of one draw; its duties are as driven in that draw, their flows still those of the proof. */
@@ -56,10 +64,8 @@ export class DrawnContexts {
   }
 
   private make(draw: number): ProofContext {
-    const { context, draws } = this.sheet;
-    const rig = withFactors(context.rig, draws.inputs, ({ kind }, k) =>
-      IN_NETWORK.has(kind) ? 0 : draws.columns[k]![draw]!,
-    );
+    const { context } = this.sheet;
+    const rig = withFactors(context.rig, this.inputs, (_, k) => this.columns[k]![draw]!);
     return {
       ...context,
       rig,
@@ -71,6 +77,11 @@ export class DrawnContexts {
 
   /** One duty with what comes out of it in each draw; undefined where its proof has no steady state. */
   duty(proven: ProvenDuty): DrawnDuty | undefined {
+    if (!this.duties.has(proven)) this.duties.set(proven, this.makeDuty(proven));
+    return this.duties.get(proven);
+  }
+
+  private makeDuty(proven: ProvenDuty): DrawnDuty | undefined {
     const { context } = this.sheet;
     const place = context.duties.indexOf(proven);
     const network = this.sheet.network(proven, 'open');
@@ -81,14 +92,17 @@ export class DrawnContexts {
       pressure: network.pressure(before),
     }));
     const pump = pumpOf(context, network);
+    const made: ProvenDuty[] = [];
     return {
       readings: [
         ...outlets.flatMap((o) => [o.flow, o.pressure]),
         ...(pump === undefined ? [] : [pump.inlet, pump.outlet, pump.flow]),
       ],
       at: (draw) => {
+        let found = made[draw];
+        if (found !== undefined) return found;
         const { duty } = this.at(draw).duties[place]!;
-        return {
+        found = {
           ...proven,
           duty,
           open: {
@@ -109,6 +123,7 @@ export class DrawnContexts {
                   },
           },
         };
+        return (made[draw] = found);
       },
     };
   }

@@ -29,6 +29,8 @@ export class DrawnNetwork {
   /** 1 for each draw without a steady state. */
   readonly failed: Uint8Array;
   private readonly count: number;
+  /** Flow factor of each strainer in this condition, by its element. */
+  private readonly strainers: ReadonlyMap<number, number>;
   private readonly network: CompiledNetwork;
   private readonly moving: readonly {
     readonly element: number;
@@ -68,6 +70,9 @@ export class DrawnNetwork {
     this.network = network;
     this.count = count;
     this.failed = new Uint8Array(count);
+    this.strainers = new Map(
+      made.strainers.map((s) => [s.element, condition === 'dirty' ? s.dirty : s.clean]),
+    );
     const other = condition === 'dirty' ? 'clean' : 'dirty';
     const mine = parameters.filter((p) => p.strainer !== other);
     this.moving = mine.map(({ element, parameter, factors }) => {
@@ -96,21 +101,44 @@ export class DrawnNetwork {
     return reading;
   }
 
-  /** Solves draws `from` up to `to` and writes what is read. */
-  solve(readings: readonly Reading[], from: number, to: number): void {
-    const { network, moving } = this;
+  /**
+   * Solves draws `from` up to `to` and writes what is read; with it the same duty with its strainers dirty, which is near
+   * by: in one network, draw by draw, that takes half the time of two.
+   */
+  solve(
+    readings: readonly Reading[],
+    from: number,
+    to: number,
+    dirty?: { readonly network: DrawnNetwork; readonly readings: readonly Reading[] },
+  ): void {
+    const clogged = dirty?.network.moving.filter((m) => this.strainers.has(m.element)) ?? [];
     for (let draw = from; draw < to; draw++) {
-      for (const m of moving) network.set(m.element, m.parameter, m.nominal * m.factors[draw]!);
-      const solved =
-        network.solve().status === 'converged' || network.solve({ start: 'cold' }).status === 'converged';
-      this.failed[draw] = solved ? 0 : 1;
-      for (const r of readings)
-        r.values[draw] = !solved
-          ? NaN
-          : r.what === 'flow'
-            ? network.flow(r.place)
-            : (network.pressure(r.place) ?? NaN);
+      for (const [element, k] of this.strainers) this.network.set(element, 'k', k);
+      this.set(this.moving, draw);
+      this.failed[draw] = this.read(readings, draw);
+      if (dirty === undefined) continue;
+      for (const [element, k] of dirty.network.strainers) this.network.set(element, 'k', k);
+      this.set(clogged, draw);
+      dirty.network.failed[draw] = this.read(dirty.readings, draw);
     }
+  }
+
+  private set(moving: DrawnNetwork['moving'], draw: number): void {
+    for (const m of moving) this.network.set(m.element, m.parameter, m.nominal * m.factors[draw]!);
+  }
+
+  /** Solves as it is set and writes what is read in one draw; 1 when it has no steady state. */
+  private read(readings: readonly Reading[], draw: number): 0 | 1 {
+    const { network } = this;
+    const solved =
+      network.solve().status === 'converged' || network.solve({ start: 'cold' }).status === 'converged';
+    for (const r of readings)
+      r.values[draw] = !solved
+        ? NaN
+        : r.what === 'flow'
+          ? network.flow(r.place)
+          : (network.pressure(r.place) ?? NaN);
+    return solved ? 0 : 1;
   }
 }
 

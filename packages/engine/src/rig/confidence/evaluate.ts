@@ -27,16 +27,15 @@ export function evaluate(
   solve(kept.flat(), first, count);
   return kept.map((contenders, p) => {
     const worse = promises[p]!.sense === 'at-least' ? Math.min : Math.max;
-    for (const c of contenders) c.prepare?.();
     const column = new Float64Array(count);
-    for (let draw = 0; draw < count; draw++) {
-      let worst = NaN;
-      contenders.forEach((c, i) => {
-        const value = valueOf(c, draw);
-        worst = i === 0 ? value : worse(worst, value);
-      });
-      column[draw] = worst;
-    }
+    contenders.forEach((c, i) => {
+      c.prepare?.();
+      const failed = [...new Set(c.readings.map((r) => r.of.failed))];
+      for (let draw = 0; draw < count; draw++) {
+        const value = failed.some((f) => f[draw] === 1) ? NaN : c.value(draw);
+        column[draw] = i === 0 ? value : worse(column[draw]!, value);
+      }
+    });
     return column;
   });
 }
@@ -49,7 +48,22 @@ function solve(contenders: readonly Contender[], from: number, to: number): void
       if (of === undefined) byNetwork.set(reading.of, (of = new Set<Reading>()));
       of.add(reading);
     }
-  for (const [network, readings] of byNetwork) network.solve([...readings], from, to);
+  for (const [network, readings] of byNetwork) {
+    if (network.condition === 'dirty' && openOf(network, byNetwork.keys()) !== undefined) continue;
+    const dirty = [...byNetwork].find(([n]) => n.condition === 'dirty' && openOf(n, [network]) === network);
+    network.solve(
+      [...readings],
+      from,
+      to,
+      dirty === undefined ? undefined : { network: dirty[0], readings: [...dirty[1]] },
+    );
+  }
+}
+
+/** Of these networks, the same duty with its strainers clean. */
+function openOf(dirty: DrawnNetwork, networks: Iterable<DrawnNetwork>): DrawnNetwork | undefined {
+  for (const n of networks) if (n.condition === 'open' && n.proven === dirty.proven) return n;
+  return undefined;
 }
 
 function valueOf({ readings, value }: Contender, draw: number): number {

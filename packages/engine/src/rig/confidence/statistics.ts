@@ -30,27 +30,30 @@ export interface Regression {
  */
 export function regressionOn({ count, inputs, columns }: Draws): (column: Float64Array) => Regression {
   const moving = inputs.flatMap(({ mean, deviation }, k) =>
-    deviation === 0 ? [] : [{ k, z: columns[k]!.map((x) => (x - mean) / deviation) }],
+    deviation === 0 ? [] : [{ k, z: standard(columns[k]!, mean, deviation) }],
   );
-  const root = cholesky(moving.map(({ z }) => Float64Array.from(moving, (other) => dot(z, other.z))));
+  const root = cholesky(
+    moving.map(({ z }, i) => {
+      const row = new Float64Array(moving.length);
+      for (let j = 0; j <= i; j++) row[j] = dot(z, moving[j]!.z);
+      return row;
+    }),
+  );
   return (column) => {
-    let sum = 0;
-    let known = 0;
-    for (const y of column) {
-      if (Number.isNaN(y)) continue;
-      sum += y;
-      known++;
-    }
-    const off = column.map((y) => (Number.isNaN(y) ? 0 : y - sum / known));
+    const off = lessMean(column);
     const found = solved(
       root,
       moving.map(({ z }) => dot(z, off)),
     );
+    const most = found.reduce((largest, slope) => Math.max(largest, Math.abs(slope)), 0);
     const slopes = new Float64Array(inputs.length);
     const line = new Float64Array(count);
     moving.forEach(({ k, z }, j) => {
-      const slope = (slopes[k] = found[j]!);
-      for (let i = 0; i < count; i++) line[i]! += slope * z[i]!;
+      const slope = found[j]!;
+      // What does not move the column has a slope too, by chance.
+      if (Math.abs(slope) < BY_CHANCE * most) return;
+      slopes[k] = slope;
+      addTimes(line, slope, z);
     });
     const variance = dot(slopes, slopes);
     return {
@@ -60,6 +63,41 @@ export function regressionOn({ count, inputs, columns }: Draws): (column: Float6
       line,
     };
   };
+}
+
+/** A slope below this share of the largest is left out of the line: a millionth of its variance. */
+const BY_CHANCE = 1e-3;
+
+/** Functions of their own, since a loop inside a closure is not made fast in time. */
+function addTimes(sum: Float64Array, factor: number, of: Float64Array): void {
+  for (let i = 0; i < sum.length; i++) sum[i]! += factor * of[i]!;
+}
+
+function countBelow(column: Float64Array, limit: number): number {
+  let below = 0;
+  for (let i = 0; i < column.length; i++) if (column[i]! <= limit) below++;
+  return below;
+}
+
+function standard(column: Float64Array, mean: number, deviation: number): Float64Array {
+  const z = new Float64Array(column.length);
+  for (let i = 0; i < z.length; i++) z[i] = (column[i]! - mean) / deviation;
+  return z;
+}
+
+/** A column less its mean; what is not a number counts as the mean. */
+function lessMean(column: Float64Array): Float64Array {
+  let sum = 0;
+  let known = 0;
+  for (let i = 0; i < column.length; i++) {
+    const y = column[i]!;
+    if (Number.isNaN(y)) continue;
+    sum += y;
+    known++;
+  }
+  const off = new Float64Array(column.length);
+  for (let i = 0; i < off.length; i++) off[i] = Number.isNaN(column[i]) ? 0 : column[i]! - sum / known;
+  return off;
 }
 
 function dot(a: Float64Array, b: Float64Array): number {
@@ -101,12 +139,14 @@ export function quantilesOf(
   column: Float64Array,
   { line, deviation }: Regression,
 ): (share: number) => number {
-  const sorted = column.filter((v) => !Number.isNaN(v)).sort();
+  // Sorted, numbers that are none come last.
+  const all = column.slice().sort();
+  let known = all.length;
+  while (known > 0 && Number.isNaN(all[known - 1])) known--;
+  const sorted = all.subarray(0, known);
   return (share) => {
     if (deviation === 0) return quantile(sorted, share);
     const limit = deviation * normalQuantile(share);
-    let below = 0;
-    for (const value of line) if (value <= limit) below++;
-    return quantile(sorted, below / line.length);
+    return quantile(sorted, countBelow(line, limit) / line.length);
   };
 }

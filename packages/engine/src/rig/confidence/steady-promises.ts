@@ -55,6 +55,9 @@ const GROUPS: readonly {
 /** How far to each side the proof is made anew: so many deviations of an input beyond its mean. */
 const SIDE = 2;
 
+/** What weighs so little that a straight line does: the liquid in a hose. */
+const STRAIGHT: ReadonlySet<ToleranceKind> = new Set<ToleranceKind>(['hose-bore']);
+
 /** What a promise has and what it asks, in each draw. */
 export interface SteadyColumns {
   readonly id: string;
@@ -80,17 +83,18 @@ export function steadyPromises(context: ProofContext, draws: Draws): SteadyColum
     draws.inputs.forEach((input, k) => {
       if (!kinds.includes(input.kind)) return;
       const step = SIDE * input.deviation + Math.abs(input.mean);
-      const below = byId(promises(changed(context, input, -step)));
       const above = byId(promises(changed(context, input, step)));
+      const below = STRAIGHT.has(input.kind) ? undefined : byId(promises(changed(context, input, -step)));
       middle.forEach((p, i) => {
         const column = columns[i]!;
         // A window that may be missed on either side (a tongue too light or too heavy) has no one figure to follow.
-        if ([below, above].some((side) => side.get(p.id)?.sense !== p.sense)) column.twoSided = true;
+        if ([below ?? above, above].some((side) => side.get(p.id)?.sense !== p.sense)) column.twoSided = true;
         for (const what of ['has', 'asked'] as const) {
-          const [low, mid, high] = [below.get(p.id)?.[what], p[what], above.get(p.id)?.[what]];
-          if (low === undefined || mid === undefined || high === undefined) continue;
-          if (low.value === mid.value && high.value === mid.value) continue;
-          addParabola(column[what], draws.columns[k]!, step, [low.value, mid.value, high.value]);
+          const [mid, high] = [p[what]?.value, above.get(p.id)?.[what]?.value];
+          if (mid === undefined || high === undefined) continue;
+          const low = below === undefined ? 2 * mid - high : below.get(p.id)?.[what]?.value;
+          if (low === undefined || (low === mid && high === mid)) continue;
+          addParabola(column[what], draws.columns[k]!, step, [low, mid, high]);
         }
       });
     });

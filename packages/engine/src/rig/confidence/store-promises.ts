@@ -60,13 +60,13 @@ function electrics({ context, contexts }: DrawSheet): DrawnPromise[] {
   const pumped = consumers.some((c) => c.use === 'pump');
   const duties = pumped ? context.duties.flatMap((d) => contexts.duty(d) ?? []) : [];
   const readings = duties.flatMap((d): readonly Reading[] => d.readings);
-  const known = new Map<number, ReturnType<typeof consumersOf>>();
+  const known: ReturnType<typeof consumersOf>[] = [];
   const consumersIn = (draw: number) => {
-    let found = known.get(draw);
+    let found = known[draw];
     if (found === undefined) {
       const at = contexts.at(draw);
       found = consumersOf(pumped ? { ...at, duties: duties.map((d) => d.at(draw)) } : at);
-      known.set(draw, found);
+      known[draw] = found;
     }
     return found;
   };

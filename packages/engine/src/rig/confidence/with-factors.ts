@@ -151,7 +151,8 @@ export function withFactors(
 ): Rig {
   const items = new Map<string, Entry>(rig.items);
   let { brief } = rig;
-  const loose = new Map<LooseInput, number>();
+  const loose: Partial<Record<LooseInput, number>> = {};
+  let isLoose = false;
   inputs.forEach((input, i) => {
     const x = logFactor(input, i);
     if (x === 0) return;
@@ -172,7 +173,8 @@ export function withFactors(
         return;
       default: {
         if (!(input.kind in ON_PART)) {
-          loose.set(input.kind as LooseInput, factor);
+          loose[input.kind as LooseInput] = factor;
+          isLoose = true;
           return;
         }
         const entry = items.get(input.item);
@@ -181,7 +183,7 @@ export function withFactors(
       }
     }
   });
-  return { ...rig, brief, items, ...(loose.size === 0 ? {} : { loose: Object.fromEntries(loose) }) };
+  return { ...rig, brief, items, ...(isLoose ? { loose } : {}) };
 }
 
 /** Every duty that is driven, at another speed than it is told for. */

@@ -28,6 +28,11 @@ function figureOf(sheet: DrawSheet, proven: ProvenDuty, figure: Figure): Contend
   ];
 }
 
+/** The same sprayers with what comes out of them in one draw: their parts are those of every draw. */
+function inDraw(sprayers: readonly Sprayer[], { open }: ProvenDuty): Sprayer[] {
+  return sprayers.map((s) => ({ ...s, outlet: open.outlets.find((o) => o.line === s.outlet.line)! }));
+}
+
 /** Rate over ground, and the pressures at which nozzles keep it from the slowest to the fastest speed. */
 function groundPromises(sheet: DrawSheet, proven: ProvenDuty): DrawnPromise[] {
   const { context } = sheet;
@@ -41,14 +46,14 @@ function groundPromises(sheet: DrawSheet, proven: ProvenDuty): DrawnPromise[] {
       id: `pattern:dose:${proven.duty.id}`,
       as: 'share',
       // More than the rate at the least pressure of the nozzle is no better than less than it at the most.
-      contenders: figureOf(sheet, proven, (duty, at) => {
+      contenders: figureOf(sheet, proven, (duty) => {
         const { rate } = duty.duty.application!;
-        const doses = dosesOf(duty.duty.application!, sprayersOf(at, duty));
+        const doses = dosesOf(duty.duty.application!, inDraw(sprayers, duty));
         const share = doses.leastFlow > doses.needed ? rate / doses.least : doses.full / rate;
         return tooMuch ? 1 / share : share;
       }),
     },
-    ...sprayers.map((sprayer, i) => speedPromise(sheet, proven, sprayer, i)),
+    ...sprayers.map((_, i) => speedPromise(sheet, proven, sprayers, i)),
   ];
 }
 
@@ -56,21 +61,22 @@ function groundPromises(sheet: DrawSheet, proven: ProvenDuty): DrawnPromise[] {
 function speedPromise(
   sheet: DrawSheet,
   proven: ProvenDuty,
-  { end, outlet }: Sprayer,
+  sprayers: readonly Sprayer[],
   place: number,
 ): DrawnPromise {
-  const shares = (duty: ProvenDuty, at: ProofContext) => {
-    const now = sprayersOf(at, duty);
+  const { end, outlet } = sprayers[place]!;
+  const shares = (duty: ProvenDuty) => {
+    const now = inDraw(sprayers, duty);
     const { low, high } = pressuresAtSpeeds(duty.duty.application!, now[place]!, flowOf(now));
     return [low / end.minPressure, end.maxPressure / high] as const;
   };
-  const [low, high] = shares(proven, sheet.context);
+  const [low, high] = shares(proven);
   const slow = low < high;
   return {
     id: `pattern:speeds:${proven.duty.id}:${outlet.line}`,
     as: 'share',
-    contenders: figureOf(sheet, proven, (duty, at) => {
-      const share = Math.min(...shares(duty, at));
+    contenders: figureOf(sheet, proven, (duty) => {
+      const share = Math.min(...shares(duty));
       return slow ? share : 1 / share;
     }),
   };
@@ -105,7 +111,8 @@ function unitPromises(sheet: DrawSheet, proven: ProvenDuty): DrawnPromise[] {
 
 /** A droplet class is kept up to a pressure: that is what can be drawn. */
 function dropletPromises(sheet: DrawSheet, proven: ProvenDuty): DrawnPromise[] {
-  return sprayersOf(sheet.context, proven).flatMap((sprayer, i): DrawnPromise[] => {
+  const sprayers = sprayersOf(sheet.context, proven);
+  return sprayers.flatMap((sprayer, i): DrawnPromise[] => {
     const limit = highestCoarse(sheet.context, proven.duty, sprayer);
     if (limit === undefined) return [];
     return [
@@ -113,8 +120,8 @@ function dropletPromises(sheet: DrawSheet, proven: ProvenDuty): DrawnPromise[] {
         id: `pattern:droplets:${proven.duty.id}:${sprayer.outlet.line}`,
         as: 'figure',
         stands: { asked: { value: limit, dimension: 'pressure' }, sense: 'at-most' },
-        contenders: figureOf(sheet, proven, (duty, at) => {
-          const now = sprayersOf(at, duty);
+        contenders: figureOf(sheet, proven, (duty) => {
+          const now = inDraw(sprayers, duty);
           return workPressure(duty.duty, now[i]!, flowOf(now));
         }),
       },

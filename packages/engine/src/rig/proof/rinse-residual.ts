@@ -1,5 +1,6 @@
 import { expectedResidual, residualVolume } from '../../physics/index.ts';
 import { looseFactor } from '../loose-inputs.ts';
+import type { Rig } from '../rig-document.ts';
 import type { ProofContext } from './context.ts';
 
 /** Liquid that stays in a rig after it has sucked air [m3]. */
@@ -13,17 +14,26 @@ export interface Residual {
   readonly total: number;
 }
 
-/** What stays in tank, pump, fittings and hoses, from their sizes. */
-export function residualOf(context: ProofContext): Residual {
-  const contents = (out: boolean) =>
-    context.rig.lines
-      .filter((line) => (line.to === 'air') === out)
-      .flatMap((line) => line.run)
-      .reduce((sum, id) => {
-        const { item, part } = context.rig.items.get(id)!;
-        return part.kind === 'hose' ? sum + (Math.PI / 4) * part.bore ** 2 * (item.length ?? 0) : sum;
-      }, 0);
-  const body = expectedResidual(context.tank.volume).most * looseFactor(context.rig, 'residual');
-  const [hoses, plumbing] = [contents(true), contents(false)];
+const computed = new WeakMap<Rig, Residual>();
+
+/** What stays in tank, pump, fittings and hoses, from their sizes; reckoned once for each rig. */
+export function residualOf({ rig, tank }: Pick<ProofContext, 'rig' | 'tank'>): Residual {
+  let residual = computed.get(rig);
+  if (residual === undefined) computed.set(rig, (residual = residualIn(rig, tank.volume)));
+  return residual;
+}
+
+function residualIn(rig: Rig, tank: number): Residual {
+  const body = expectedResidual(tank).most * looseFactor(rig, 'residual');
+  let hoses = 0;
+  let plumbing = 0;
+  for (const { to, run } of rig.lines)
+    for (const id of run) {
+      const { item, part } = rig.items.get(id)!;
+      if (part.kind !== 'hose') continue;
+      const contents = (Math.PI / 4) * part.bore ** 2 * (item.length ?? 0);
+      if (to === 'air') hoses += contents;
+      else plumbing += contents;
+    }
   return { body, hoses, plumbing, total: residualVolume([body, hoses, plumbing]) };
 }
