@@ -1,3 +1,4 @@
+import { confidenceOf } from '@spraywright/engine/rig';
 import { quotePdf } from '../documents/quote-pdf.ts';
 import { paperCommand } from './paper-command.ts';
 
@@ -6,5 +7,5 @@ export const quoteCommand = paperCommand({
   name: 'quote',
   summary: 'Write the quote of a rig as a PDF.',
   called: 'The quote',
-  write: (_rig, proof, options) => quotePdf(proof, options),
+  write: (rig, proof, options) => quotePdf(proof, { ...options, confidence: confidenceOf(rig, proof) }),
 });

@@ -2,7 +2,10 @@ import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { PALETTES, pressureLine, throwScene } from '@spraywright/engine/drawings';
 import { display } from '@spraywright/engine/quantity';
 import {
+  confidenceOf,
   figureText,
+  oddsOf,
+  oddsSentences,
   stepText,
   type DutyProof,
   type Proof,
@@ -46,6 +49,7 @@ export async function designRecordPdf(rig: Rig, proof: Proof, options: QuoteOpti
 
 function content(rig: Rig, proof: Proof, options: QuoteOptions): Content[] {
   const { counts } = proof;
+  const confidence = confidenceOf(rig, proof);
   return [
     paragraph(proof.title, { bold: true, size: 17, color: INK, margin: [PAD, 2, PAD, 2] }),
     paragraph(
@@ -60,8 +64,13 @@ function content(rig: Rig, proof: Proof, options: QuoteOptions): Content[] {
     heading('Parts', 8),
     partsList(proof, options).content,
     rule(6),
-    heading('Every promise, with its working', 8),
-    ...proof.promises.map((p) => promiseBlock(p, options)),
+    heading('Every promise, with its odds and working', 8),
+    note(
+      `Odds from ${confidence.draws} draws of ${confidence.inputs.length} tolerances. Most tolerances are judgement: a water test of the built rig says more.`,
+    ),
+    ...proof.promises.map((p) =>
+      promiseBlock(p, options, oddsSentences(oddsOf(confidence, p, options.units))),
+    ),
     ...decisions(rig),
     rule(6),
     heading('Cautions', 8),
@@ -120,8 +129,8 @@ function dutySheet(proof: Proof, duty: DutyProof, { units }: QuoteOptions): Cont
 /** A cell without a line of its own height. */
 const EMPTY: TableCell = { text: '', fontSize: 4 };
 
-/** One promise: how it stands and why, then its working step by step, its method and its source. */
-function promiseBlock(p: RigPromise, { units }: QuoteOptions): Content {
+/** One promise: how it stands and why, how sure it is, then its working step by step, its method and its source. */
+function promiseBlock(p: RigPromise, { units }: QuoteOptions, odds: string): Content {
   const small = (text: string, right = false): TableCell =>
     paragraph(text, {
       family: right ? 'condensed' : 'semi',
@@ -140,6 +149,7 @@ function promiseBlock(p: RigPromise, { units }: QuoteOptions): Content {
       figure(p.asked === undefined ? '' : `${sign} ${figureText(p.asked, units)}`),
     ],
     [EMPTY, small(sentenceOf(p.cause)), small(marginText(p), true), EMPTY],
+    [EMPTY, { ...paragraph(odds, { size: 8, color: INK2 }), colSpan: 3 }, '', ''],
     ...p.working.map((step): TableCell[] => [
       EMPTY,
       small(stepText(step, units)),

@@ -1,6 +1,6 @@
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { PALETTES, pressureLine } from '@spraywright/engine/drawings';
-import { figureText, type Proof, type RigPromise } from '@spraywright/engine/rig';
+import { figureText, NINE_IN_TEN, oddsOf, type Proof, type RigPromise } from '@spraywright/engine/rig';
 import { cautionParagraphs } from './cautions-on-paper.ts';
 import { heading, rule } from './paper/blocks.ts';
 import { drawingOnPaper } from './paper/drawing-on-paper.ts';
@@ -76,7 +76,8 @@ function promises(proof: Proof, options: QuoteOptions): Content {
   };
 }
 
-function promiseRow(p: RigPromise, { units }: QuoteOptions): TableCell[] {
+function promiseRow(p: RigPromise, { units, confidence }: QuoteOptions): TableCell[] {
+  const odds = confidence === undefined ? undefined : oddsOf(confidence, p, units);
   const figure = (text: string, bold: boolean) =>
     paragraph(text, { family: 'condensed', bold, size: 9.4, color: INK, align: 'right' });
   return [
@@ -87,6 +88,14 @@ function promiseRow(p: RigPromise, { units }: QuoteOptions): TableCell[] {
         ...(p.cause === '' || openPoints(p).length > 0
           ? []
           : [paragraph(sentenceOf(p.cause), { size: 8, color: INK2 })]),
+        ...(odds !== undefined && 'share' in odds && odds.share < NINE_IN_TEN
+          ? [
+              paragraph(
+                `${sentenceOf(odds.kept).slice(0, -1)} when parts and settings are off by their tolerances; ${odds.band}.`,
+                { size: 8, color: INK2 },
+              ),
+            ]
+          : []),
       ],
     },
     figure(p.has === undefined ? (p.state === 'unknown' ? 'unknown' : '') : figureText(p.has, units), true),

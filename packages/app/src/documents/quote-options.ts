@@ -1,4 +1,5 @@
 import type { Shop } from '@spraywright/engine/catalogue';
+import type { Confidence } from '@spraywright/engine/rig';
 import type { UnitSystem } from '@spraywright/engine/quantity';
 
 export interface QuoteOptions {
@@ -8,6 +9,8 @@ export interface QuoteOptions {
   readonly date: string;
   /** Day on which it is ready when it is ordered on that day, YYYY-MM-DD, where the shop's calendar tells it. */
   readonly readyDay?: string;
+  /** How sure the promises are; what is kept less than nine times in ten then says how often. */
+  readonly confidence?: Confidence;
   /** A word to the customer, told before the terms. */
   readonly note?: string;
 }

@@ -1,7 +1,7 @@
 import { createRoute, z, type OpenAPIHono } from '@hono/zod-openapi';
 import type { Context } from 'hono';
 import { formatPath } from '@spraywright/engine/quantity';
-import { belowFloor, proveRig, readRig } from '@spraywright/engine/rig';
+import { belowFloor, confidenceOf, proveRig, readRig } from '@spraywright/engine/rig';
 import { quotePdf } from '../documents/quote-pdf.ts';
 import { openJob, type Records } from '../store/index.ts';
 import { jobParams } from './job-shapes.ts';
@@ -69,7 +69,12 @@ export function quoteApi(app: OpenAPIHono, { shelf, records, now }: QuoteApi): v
     const why = belowFloor(proof.bill, shop, ownPrice, c.get('person')?.role);
     if (why !== undefined)
       return fieldProblem(c, 'below-floor', [{ field: 'pricing', code: 'below-floor', message: why }]);
-    const file = await quotePdf(proof, { shop, units, date: now().slice(0, 10) });
+    const file = await quotePdf(proof, {
+      shop,
+      units,
+      date: now().slice(0, 10),
+      confidence: confidenceOf(rig.rig, proof),
+    });
     return c.body(new Uint8Array(file), 200, {
       'Content-Type': 'application/pdf',
       'Content-Disposition': `attachment; filename="quote-${proof.id}.pdf"`,

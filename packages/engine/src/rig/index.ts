@@ -58,6 +58,6 @@ export {
 export { drawsFrom, evenDraws, type Draws } from './confidence/draws.ts';
 export { inPlace } from './confidence/in-place.ts';
 export { normalQuantile } from './confidence/normal-quantile.ts';
-export { NINE_IN_TEN, oddsOf, type NoOdds, type Odds } from './confidence/odds.ts';
+export { NINE_IN_TEN, oddsOf, oddsSentences, type NoOdds, type Odds } from './confidence/odds.ts';
 export * from './handbook/index.ts';
 export * from './build/index.ts';

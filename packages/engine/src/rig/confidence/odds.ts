@@ -44,6 +44,18 @@ export function oddsOf(confidence: Confidence, promise: RigPromise, units: UnitS
   };
 }
 
+/** The same in whole sentences, for a paper: "Kept 97 times in 100; 5 to 95 %: 55.8 ft to 86.0 ft. Decided most by ..." */
+export function oddsSentences(odds: Odds | NoOdds): string {
+  if ('none' in odds) return `${upperFirst(odds.none)}.`;
+  const matters = odds.matters.map(({ name, check }) => `${name} (${check})`);
+  const decided = matters.length === 0 ? '' : ` Decided most by ${matters.join(', and by ')}.`;
+  return `${upperFirst(odds.kept)}; ${odds.band}.${decided}`;
+}
+
+function upperFirst(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
 function whyNone({ id, state }: RigPromise): string {
   if (state === 'unknown') return NOT_KNOWN;
   return NO_ODDS.find((n) => id.startsWith(n.id))?.why ?? NOT_DRAWN;
