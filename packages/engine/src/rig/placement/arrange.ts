@@ -63,31 +63,45 @@ interface Order {
   readonly trouble: number;
 }
 
+/** One sensible way to set up a deck, and how far it is from what is aimed at. */
+export interface Arrangement {
+  readonly spots: () => Spot[];
+  readonly trouble: number;
+}
+
 /**
  * Sensible places on a deck: every order of machinery, tank and reel is tried, the tank is pushed to where it balances
  * the carrier when full, and the order with least overhang and imbalance is taken.
  */
 export function arrange(carrier: Carrier, load: DeckLoad): Spot[] {
+  let best: Arrangement | undefined;
+  for (const one of arrangements(carrier, load))
+    if (best === undefined || one.trouble < best.trouble - 1e-9) best = one;
+  return best!.spots();
+}
+
+/** Every order of machinery, tank and reel. */
+export function* arrangements(carrier: Carrier, load: DeckLoad): Generator<Arrangement> {
   const common: Packed = {
     tank: packed(load.tanks, carrier.deckWidth),
     boom: packed(load.booms, Infinity),
     ahead: packed(load.ahead, Infinity),
   };
   const own = ownAlong(load, common);
-  let best: Order | undefined;
   for (const { front, rear, trouble } of orders(carrier, load)) {
     const order = placed(carrier, load, common, own, front, rear);
-    const total = order.trouble + trouble;
-    if (best === undefined || total < best.trouble - 1e-9) best = { ...order, trouble: total };
+    yield {
+      trouble: order.trouble + trouble,
+      spots: () =>
+        [
+          ...placesAt(order.front, 0),
+          ...placesAt(order.rear, order.rearStart),
+          ...placesAt(common.boom, order.boomStart),
+          ...placesAt(common.ahead, -common.ahead.length),
+          ...placesAt(common.tank, order.tankStart),
+        ].map(({ box, x, y, z }) => ({ item: box.item, x, y, z })),
+    };
   }
-  const { front, rear, rearStart, tankStart, boomStart } = best!;
-  return [
-    ...placesAt(front, 0),
-    ...placesAt(rear, rearStart),
-    ...placesAt(common.boom, boomStart),
-    ...placesAt(common.ahead, -common.ahead.length),
-    ...placesAt(common.tank, tankStart),
-  ].map(({ box, x, y, z }) => ({ item: box.item, x, y, z }));
 }
 
 /**

@@ -1,6 +1,6 @@
 import type { PartOf } from '../../catalogue/index.ts';
-import { first, type Rig, type RigItem } from '../rig-document.ts';
-import { arrange, type Spot } from './arrange.ts';
+import type { Rig, RigItem } from '../rig-document.ts';
+import { arrange, type DeckLoad, type Spot } from './arrange.ts';
 import { boxesOf, type Box } from './blocks.ts';
 import { carrierMasses } from './carrier-frame.ts';
 import { piecesOf, type Piece } from './hosts.ts';
@@ -17,24 +17,28 @@ const BOOM_HEIGHT = 0.4;
  */
 export function placeParts(rig: Rig, carrier: PartOf<'carrier'>, density: number): PlacedPart[] {
   const pieces = piecesOf(rig, density);
+  const spots = new Map<string, Spot>();
+  for (const spot of arrange(carrier, deckLoad(pieces, carrier, density))) spots.set(spot.item, spot);
+  return pieces.map((piece) =>
+    placedPart(piece, spots.get(piece.host), rig.items.get(piece.host)?.item.at, carrier),
+  );
+}
+
+/** What pieces put on a deck, full of a liquid. */
+export function deckLoad(pieces: readonly Piece[], carrier: PartOf<'carrier'>, density: number): DeckLoad {
   const boxes = boxesOf(pieces);
-  const tank = first(rig, 'tank');
   const of = (...kinds: string[]): Box[] =>
     pieces.flatMap((p) => (kinds.includes(p.part.kind) ? (boxes.get(p.item.id) ?? []) : []));
-  const spots = new Map<string, Spot>();
-  for (const spot of arrange(carrier, {
+  const tank = pieces.find((p) => p.part.kind === 'tank')?.part;
+  return {
     tanks: of('tank'),
     machinery: of('engine', 'reduction', 'pump', 'motor-pump', 'battery'),
     reels: of('reel'),
     booms: of('boom'),
     ahead: of('pto-drive'),
     own: carrierMasses(carrier),
-    liquid: (tank?.part.volume ?? 0) * density,
-  }))
-    spots.set(spot.item, spot);
-  return pieces.map((piece) =>
-    placedPart(piece, spots.get(piece.host), rig.items.get(piece.host)?.item.at, carrier),
-  );
+    liquid: tank?.kind === 'tank' ? tank.volume * density : 0,
+  };
 }
 
 /**

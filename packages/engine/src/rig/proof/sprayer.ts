@@ -32,7 +32,8 @@ export function sprayersOf(context: ProofContext, { open }: ProvenDuty): Sprayer
   });
 }
 
-function swathOf(
+/** Width that an end of a line covers in one pass [m]; undefined for a hand gun, and where the catalogue has no width. */
+export function swathOf(
   end: PartOf<'nozzle'> | PartOf<'tip'>,
   boom: PartOf<'boom'> | undefined,
   count: number,

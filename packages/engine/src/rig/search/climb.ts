@@ -35,9 +35,8 @@ export function climb(
       if (prover.share >= SHARE || prover.proofs >= MOST) return;
       const partAt: PartAt = (id) => next.get(id);
       if (isRefused(space, bounds, front, partAt)) continue;
-      const known = prover.proofs;
       const found = prover.of(space, partAt);
-      if (found === undefined || prover.proofs === known) continue;
+      if (found === undefined) continue;
       const better =
         front.offer(found) || (front.choices.length === 0 && troubleOf(found) < troubleOf(proven));
       if (better) waiting.push({ parts: next, proven: found });

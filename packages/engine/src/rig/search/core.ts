@@ -9,13 +9,14 @@ import { GroupFronts } from './group-fronts.ts';
 import type { Limit } from './limit.ts';
 import { LineJoints, ratedOf } from './line-joints.ts';
 import { lineNeeds } from './line-needs.ts';
-import { MainCheck } from './main-check.ts';
+import { MainCheck, type OutletsShut } from './main-check.ts';
 import { Money, plus, type Adds } from './money.ts';
 import { hoseLength, timesOf } from './part-rig.ts';
 import { Pieces } from './pieces.ts';
 import { pumpFlow } from './pump-flow.ts';
 import { SmallThings } from './small-things.ts';
 import type { PartAt, SearchSpace } from './space.ts';
+import { weightSpare } from './weight-check.ts';
 import { Owns, portOf, type Own, type TrimFront } from './trims.ts';
 
 const MOST_SPARE = 10_000;
@@ -38,6 +39,8 @@ export class Parting {
   readonly #small: SmallThings;
   readonly #regulated: boolean;
   readonly #rigAdds: Adds;
+  /** What the mains of all cores have in common. */
+  readonly #shut = new Map<string, OutletsShut>();
   readonly #density: number;
 
   constructor(space: SearchSpace, limits: readonly Limit[], shop: Shop) {
@@ -123,6 +126,8 @@ export class Parting {
     }
     const along = this.joints.outletsAlong(partAt, pressure);
     if (along === undefined) return undefined;
+    const spare = Math.min(margin, weightSpare(space, partAt, this.#density));
+    if (spare < 0) return undefined;
     adds = plus(adds, along.adds);
     const ends: CoreEnd[] = along.ends.map((e) => ({ line: e.line, port: e.port, feeds: false, bends: e }));
     const rated = Math.min(...this.joints.outlets.map((line) => ratedOf(line, partAt)));
@@ -150,13 +155,13 @@ export class Parting {
     return {
       adds,
       late,
-      margin: Math.min(this.cap, marginStep(margin)),
+      margin: Math.min(this.cap, marginStep(spare)),
       ends,
       fronts,
       pressure,
       main:
         pump.kind === 'pump' && pump.law.action === 'displacement' && needs !== undefined && this.#regulated
-          ? new MainCheck(space, partAt, pump, tank, needs, flow, rated)
+          ? new MainCheck(space, partAt, pump, tank, needs, flow, rated, this.#shut)
           : undefined,
     };
   }

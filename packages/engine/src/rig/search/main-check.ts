@@ -50,6 +50,12 @@ interface MainDuty {
   readonly nozzles: { readonly highest: number; readonly least: (pressure: number) => number } | undefined;
 }
 
+/** What is known of some parts with all outlets shut: pressure [Pa] and power at the pump's shaft [W]. */
+export interface OutletsShut {
+  readonly pressure: number;
+  readonly power: number;
+}
+
 /**
  * What a displacement pump, its regulator with the return hose, and an agitator let a rig spare: pressure that the parts
  * stand, power behind the pump, flow for outlets and jet together. The manifold has the one pressure at which as much is
@@ -66,6 +72,8 @@ export class MainCheck {
   readonly #elbows: { readonly back: number; readonly jet: number; readonly jetTees: number };
   readonly #suction: readonly number[];
   readonly #known = new Map<string, number>();
+  readonly #shut: Map<string, OutletsShut>;
+  readonly #sets: string;
 
   constructor(
     space: SearchSpace,
@@ -75,7 +83,10 @@ export class MainCheck {
     needs: LineNeeds,
     flow: PumpFlow,
     rated: number,
+    shut: Map<string, OutletsShut>,
   ) {
+    this.#shut = shut;
+    this.#sets = `${pump.id} ${flow.most} ${tank.id} ${needs.sets.join(' ')}`;
     this.#pump = pump;
     this.#power = drivePower(space, partAt);
     this.#flow = flow;
@@ -151,48 +162,99 @@ export class MainCheck {
     agitator: Part | undefined,
     valve: Part | undefined,
   ): number {
-    const { efficiency } = this.#pump.law;
-    const highest = this.#pump.maxPressure * 4;
-    const most = this.#flow.most;
-    let spare = Infinity;
-    let peak = 0;
-    for (const [i, d] of this.#duties.entries()) {
-      const jet = d.agitate ? this.#jet(d, agitator, valve) : undefined;
-      const jets = jet === undefined ? [] : [jet];
-      const inlet = d.atPump - this.#suction[i]!;
-      // Against no less than the inlet of a pump that starves.
-      const least = (p: number) => Math.max(0, most * (1 - HAIR) - d.slip * (p + BAR));
-      const gives = (p: number) => Math.max(0, most * (1 + HAIR) - d.slip * Math.max(0, p - inlet));
-      const back = this.#back(d, regulator, hose);
-      const shut = mainPressureOf({ gives: least, back: back.most, out: jets }, highest);
-      peak = Math.max(peak, shut * (1 + regulator.shutPeak));
-      const needed = (least(shut) * Math.max(0, shut - inlet)) / efficiency;
-      spare = Math.min(spare, 1 - shut / this.#pump.maxPressure, (this.#power - needed) / this.#power);
-      // What the pump gives at the pressure that the outlets need must feed them and the jet.
-      const needs = Math.max(0, d.pressure - d.atManifold);
-      if (gives(needs) < (d.flow + flowsOf(jets, needs)) * (1 - HAIR)) return -1;
-      if (d.stirred > 0 && jet !== undefined) {
-        const rest = (p: number) => Math.max(0, gives(p) - d.flow);
-        const narrow = { ...jet, linear: MORE * jet.linear, square: MORE * jet.square };
-        const high = mainPressureOf({ gives: rest, back: back.least, out: [narrow] }, highest);
-        const asked = d.stirred * this.#volume;
-        spare = Math.min(spare, (flowOf(jet, high) - asked) / asked);
-      }
-      if (d.out === undefined) continue;
-      const low = mainPressureOf({ gives: least, back: back.most, out: [...jets, ...d.out] }, highest);
-      if (d.asked !== undefined && d.asked < MOST_ASKED) {
-        const demand = pumpDemand(d.asked, Math.min(MOST_ASKED, d.stirred * this.#volume));
-        if (demand > 0) spare = Math.min(spare, (gives(low) - demand) / demand);
-      }
-      if (d.nozzles !== undefined) spare = Math.min(spare, 1 - d.nozzles.least(low) / d.nozzles.highest);
-    }
     const stands = Math.min(
       this.#rated,
       ...[regulator, valve, agitator].map((p) =>
         p !== undefined && 'maxPressure' in p ? p.maxPressure : Infinity,
       ),
     );
-    return Math.min(spare, 1 - peak / stands) + HAIR;
+    const shut = this.#outletsShut(regulator, hose, agitator, valve);
+    const peak = shut.pressure * (1 + regulator.shutPeak);
+    let spare = Math.min(
+      1 - shut.pressure / this.#pump.maxPressure,
+      1 - peak / stands,
+      (this.#power - shut.power) / this.#power,
+    );
+    for (let i = 0; i < this.#duties.length && spare + HAIR >= 0; i++)
+      spare = Math.min(spare, this.#outletsOpen(i, regulator, hose, agitator, valve));
+    return spare + HAIR;
+  }
+
+  /** Least of the highest pressure and of the power at the shaft with the outlets shut: the same for all rigs with these parts. */
+  #outletsShut(
+    regulator: PartOf<'regulator'>,
+    hose: Part | undefined,
+    agitator: Part | undefined,
+    valve: Part | undefined,
+  ): OutletsShut {
+    const key = `${this.#sets} ${regulator.id} ${hose?.id} ${agitator?.id} ${valve?.id}`;
+    let shut = this.#shut.get(key);
+    if (shut !== undefined) return shut;
+    let [pressure, power] = [0, 0];
+    for (const [i, d] of this.#duties.entries()) {
+      const { least, inlet } = this.#pumpIn(i);
+      const back = this.#back(d, regulator, hose).most;
+      const p = mainPressureOf({ gives: least, back, out: this.#jets(d, agitator, valve) }, this.#highest);
+      pressure = Math.max(pressure, p);
+      power = Math.max(power, (least(p) * Math.max(0, p - inlet)) / this.#pump.law.efficiency);
+    }
+    this.#shut.set(key, (shut = { pressure, power }));
+    return shut;
+  }
+
+  /** Most spare of a duty with its outlets open. */
+  #outletsOpen(
+    i: number,
+    regulator: PartOf<'regulator'>,
+    hose: Part | undefined,
+    agitator: Part | undefined,
+    valve: Part | undefined,
+  ): number {
+    const d = this.#duties[i]!;
+    const { least, gives } = this.#pumpIn(i);
+    const jets = this.#jets(d, agitator, valve);
+    // What the pump gives at the pressure that the outlets need must feed them and the jet.
+    const needs = Math.max(0, d.pressure - d.atManifold);
+    if (gives(needs) < (d.flow + flowsOf(jets, needs)) * (1 - HAIR)) return -1;
+    const back = this.#back(d, regulator, hose);
+    let spare = Infinity;
+    const [jet] = jets;
+    if (d.stirred > 0 && jet !== undefined) {
+      const rest = (p: number) => Math.max(0, gives(p) - d.flow);
+      const narrow = { ...jet, square: MORE * jet.square };
+      const high = mainPressureOf({ gives: rest, back: back.least, out: [narrow] }, this.#highest);
+      const asked = d.stirred * this.#volume;
+      spare = Math.min(spare, (flowOf(jet, high) - asked) / asked);
+    }
+    if (d.out === undefined) return spare;
+    const low = mainPressureOf({ gives: least, back: back.most, out: [...jets, ...d.out] }, this.#highest);
+    if (d.asked !== undefined && d.asked < MOST_ASKED) {
+      const demand = pumpDemand(d.asked, Math.min(MOST_ASKED, d.stirred * this.#volume));
+      if (demand > 0) spare = Math.min(spare, (gives(low) - demand) / demand);
+    }
+    return d.nozzles === undefined ? spare : Math.min(spare, 1 - d.nozzles.least(low) / d.nozzles.highest);
+  }
+
+  get #highest(): number {
+    return this.#pump.maxPressure * 4;
+  }
+
+  /** What the pump gives in a duty against a pressure, at least and at most, and the highest pressure in front of it. */
+  #pumpIn(i: number) {
+    const { slip, atPump } = this.#duties[i]!;
+    const most = this.#flow.most;
+    const inlet = atPump - this.#suction[i]!;
+    return {
+      inlet,
+      // Against no less than the inlet of a pump that starves.
+      least: (p: number) => Math.max(0, most * (1 - HAIR) - slip * (p + BAR)),
+      gives: (p: number) => Math.max(0, most * (1 + HAIR) - slip * Math.max(0, p - inlet)),
+    };
+  }
+
+  #jets(d: MainDuty, agitator: Part | undefined, valve: Part | undefined): readonly Way[] {
+    const jet = d.agitate ? this.#jet(d, agitator, valve) : undefined;
+    return jet === undefined ? [] : [jet];
   }
 
   /** A jet behind its valve and bends, at no less than it lets through. */

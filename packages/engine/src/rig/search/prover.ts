@@ -9,7 +9,7 @@ export class Prover {
   readonly #shop: Shop;
   readonly #units: UnitSystem;
   readonly #most: number;
-  readonly #known = new Map<string, Proven | undefined>();
+  readonly #known = new Set<string>();
 
   constructor(shop: Shop, units: UnitSystem, most: number) {
     this.#shop = shop;
@@ -26,12 +26,20 @@ export class Prover {
     return this.proofs / this.#most;
   }
 
+  /** The proof of a set of parts; undefined when it makes no rig, and when it has been proven before. */
   of(space: SearchSpace, partAt: PartAt): Proven | undefined {
-    const key = `${space.layout.id} ${space.slots.map((s) => partAt(s.id)?.id ?? '-').join(' ')}`;
-    if (this.#known.has(key)) return this.#known.get(key);
+    const key = keyOf(space, partAt);
+    if (this.#known.has(key)) return undefined;
+    this.#known.add(key);
     this.proofs++;
-    const proven = prove(space, this.#shop, this.#units, partAt);
-    this.#known.set(key, proven);
-    return proven;
+    return prove(space, this.#shop, this.#units, partAt);
   }
+
+  knows(space: SearchSpace, partAt: PartAt): boolean {
+    return this.#known.has(keyOf(space, partAt));
+  }
+}
+
+function keyOf({ layout, slots }: SearchSpace, partAt: PartAt): string {
+  return `${layout.id} ${slots.map(({ id, options }) => options.indexOf(partAt(id)).toString(36)).join(' ')}`;
 }

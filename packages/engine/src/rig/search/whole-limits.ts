@@ -1,13 +1,15 @@
 import { expectedResidual, pumpDemand, rinsePlan } from '../../physics/index.ts';
 import { askedFlow } from '../asked-flow.ts';
+import { drivenWidth } from '../application.ts';
 import { usedOutlets } from '../design/outlet-demands.ts';
 import { boxesOf, leastDeckLength, piecesOf } from '../placement/index.ts';
+import { swathOf } from '../proof/sprayer.ts';
 import { STARTS } from '../start-values.data.ts';
 import { strapsOver } from './held.ts';
 import { lineNeeds } from './line-needs.ts';
 import type { Limit } from './limit.ts';
 import { drivePower, TANK_HEAD } from './main-pressure.ts';
-import { hoseLength, partRig } from './part-rig.ts';
+import { hoseLength, partRig, timesOf } from './part-rig.ts';
 import { curveLimits } from './pump-limits.ts';
 import { pumpFlow } from './pump-flow.ts';
 import type { PartAt, SearchSpace } from './space.ts';
@@ -25,6 +27,7 @@ export function wholeLimits(space: SearchSpace): Limit[] {
     ...strapLimits(space),
     ...rinseLimits(space),
     ...curveLimits(space),
+    ...widthLimits(space),
   ];
 }
 
@@ -183,4 +186,28 @@ function rinseLimits({ brief, layout, ...space }: SearchSpace): Limit[] {
       why: 'rinse: the water that rides along does not thin what stays in the rig',
     },
   ];
+}
+
+/** The promise on the width that is driven is this very figure where one line of nozzles is open. */
+function widthLimits({ brief, layout }: SearchSpace): Limit[] {
+  return brief.duties.flatMap((duty): Limit[] => {
+    const width = drivenWidth(duty);
+    const open = usedOutlets(layout, brief).filter(
+      (l) => (duty.open as readonly string[]).includes(l.opens) && l.run.includes('nozzle'),
+    );
+    const told = duty.application !== undefined || duty.lane !== undefined;
+    if (!told || width === undefined || open.length !== 1) return [];
+    return [
+      {
+        slots: open[0]!.run.filter((id) => id === 'boom' || id === 'nozzle'),
+        margin: (partAt) => {
+          const [boom, nozzle] = [partAt('boom'), partAt('nozzle')];
+          if (nozzle?.kind !== 'nozzle') return FREE;
+          const has = swathOf(nozzle, boom?.kind === 'boom' ? boom : undefined, timesOf(nozzle, partAt));
+          return has === undefined ? FREE : (has - width) / width + 1e-9;
+        },
+        why: 'pattern: it does not cover the width that is driven',
+      },
+    ];
+  });
 }
