@@ -1,4 +1,5 @@
-// npm run bench: every benchmark, each beside its peer in one process. `npm run bench -- solver` runs one.
+// npm run bench: every benchmark, each beside its peer in one process. `npm run bench -- solver` runs one, and hands on
+// what comes behind its name: `npm run bench -- search tall-elms`.
 import { ensureChromium, ensureInstalled, run, say } from './ensure.mjs';
 
 ensureInstalled();
@@ -8,6 +9,7 @@ const benches = {
   proof: 'packages/app/bench/proof.bench.ts',
   confidence: 'packages/app/bench/confidence.bench.ts',
   search: 'packages/app/bench/search.bench.ts',
+  growth: 'packages/app/bench/growth.bench.ts',
   exact: 'packages/app/bench/exact.bench.ts',
   learning: 'packages/app/bench/learning.bench.ts',
   learned: 'packages/app/bench/learned.bench.ts',
@@ -16,12 +18,12 @@ const benches = {
   fault: 'packages/app/bench/fault.bench.ts',
   desk: 'packages/app/bench/desk.bench.ts',
 };
-// Takes many minutes: only when it is named.
-const LONG = ['exact'];
+// Take many minutes: only when they are named.
+const LONG = ['exact', 'growth'];
 const only = process.argv[2];
 for (const [name, file] of Object.entries(benches)) {
   if (only === undefined ? LONG.includes(name) : only !== name) continue;
   if (name === 'desk') ensureChromium();
   say(`\n== ${name}`);
-  run('node', ['--conditions=source', '--import', 'tsx', file]);
+  run('node', ['--conditions=source', '--import', 'tsx', file, ...process.argv.slice(3)]);
 }

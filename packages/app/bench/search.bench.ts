@@ -1,4 +1,5 @@
 // What the search for the rigs that no other beats takes on each demo brief, beside going through every set of parts.
+// The name of a brief lets only that one be searched: the memory told is then that of one search.
 import { cheapestOf, linearParts, searchRigs, setsOfParts, type LinearPart } from '@spraywright/engine/rig';
 import loadHighs from 'highs';
 import { demoBriefs, demoCatalogue, demoShop } from '../test/demo.ts';
@@ -6,13 +7,15 @@ import { demoBriefs, demoCatalogue, demoShop } from '../test/demo.ts';
 /** Sets of parts proven to tell what all of them would take. */
 const SAMPLE = 200;
 
+const only = process.argv[2];
+const briefs = demoBriefs().filter((b) => only === undefined || b.name === only);
 const catalogue = demoCatalogue();
 const shop = demoShop();
 
 console.log(
-  'brief                 sets of parts   left    nodes  proofs  rigs     settled      s   every set one by one',
+  'brief                 sets of parts   left    nodes  proofs  rigs     settled      s  most MB   every set one by one',
 );
-for (const { name, raw } of demoBriefs()) {
+for (const { name, raw } of briefs) {
   const began = performance.now();
   const found = searchRigs(raw, catalogue, shop);
   const seconds = (performance.now() - began) / 1000;
@@ -31,8 +34,9 @@ for (const { name, raw } of demoBriefs()) {
       String(nodes).padStart(9),
       String(proofs).padStart(8),
       String(found.choices.length).padStart(6),
-      (found.complete ? 'all' : `${(settled * 100).toPrecision(2)} %`).padStart(12),
+      (found.complete ? 'all' : `${(settled * 100).toPrecision(4)} %`).padStart(12),
       seconds.toFixed(1).padStart(7),
+      (process.resourceUsage().maxRSS / 1024).toFixed(0).padStart(9),
       `${years.toExponential(1)} years (from ${SAMPLE} of them)`.padStart(36),
     ].join(''),
   );
@@ -64,7 +68,7 @@ console.log('\nprice and mass with what goes together     ours $        ms    so
 // Its types say that the function is one step further in than it is.
 const load = loadHighs as unknown as typeof loadHighs.default;
 const highs = await load();
-for (const { name, raw } of demoBriefs()) {
+for (const { name, raw } of briefs) {
   for (const part of linearParts(raw, catalogue, shop)) {
     const free = cheapestOf(part, Infinity);
     if (free === undefined) continue;

@@ -7,7 +7,7 @@ const shop = demoShop();
 const briefs = new Map(demoBriefs().map((b) => [b.name, b.raw]));
 
 /** A sequence of even numbers in [0, 1), the same each time: multiplication modulo 2^31 - 1. */
-function sequence(seed: number): () => number {
+export function sequence(seed: number): () => number {
   let x = seed;
   return () => (x = (x * 48271) % 2147483647) / 2147483647;
 }
