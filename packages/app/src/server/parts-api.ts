@@ -49,13 +49,14 @@ function readingParts(app: OpenAPIHono, { records: { db }, shelf, now }: PartsAp
   app.openapi(listPartsRoute, async (c) => {
     const { find, kind, standing, limit, after } = c.req.valid('query');
     const { edition } = await shelf.current();
-    const parts = await listParts(db, {
+    const query = {
       words: wordsOf(find),
       standing,
       limit,
       ...(kind === undefined ? {} : { kind }),
       ...(after === undefined ? {} : { after }),
-    });
+    };
+    const parts = await listParts(db, query, today(now));
     const last = parts.at(-1);
     const more = parts.length === limit && last !== undefined ? { next: last.id } : {};
     return c.json({ edition, parts, ...more }, 200);

@@ -62,8 +62,14 @@ export const partsQuery = z.object({
   after: z.string().max(64).optional().openapi({ description: 'The `next` of the answer before.' }),
 });
 
+const listedPartShape = partHeadShape.extend({
+  priceCents: cents
+    .optional()
+    .openapi({ description: 'What it is sold for today; absent where no price is known.' }),
+});
+
 export const partsShape = z
-  .object({ edition: editionShape, parts: z.array(partHeadShape), next: z.string().optional() })
+  .object({ edition: editionShape, parts: z.array(listedPartShape), next: z.string().optional() })
   .openapi('PartList');
 
 export const newPartShape = z

@@ -233,7 +233,7 @@ async function putPrice(
   doing: Doing,
 ): Promise<boolean> {
   const price = priceOf(document);
-  const before = (await pricesOn(db, { day: from, id })).get(id);
+  const before = (await pricesOn(db, { day: from, ids: [id] })).get(id);
   if (before?.costCents === price.costCents && before.priceCents === price.priceCents) return false;
   await db
     .insertInto('part_prices')

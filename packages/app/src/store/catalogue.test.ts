@@ -115,12 +115,25 @@ describe.each(Object.keys(DATABASES) as (keyof typeof DATABASES)[])('The catalog
   it('retires a part and takes it back; lists find it by any of its words', async () => {
     await change({ parts: [{ id: 'hose-b', kind: 'hose', retired: true }] });
     const ids = async (standing: 'kept' | 'retired', words = ['hose']) =>
-      (await listParts(records.db, { words, standing, limit: 9 })).map(({ id }) => id);
+      (await listParts(records.db, { words, standing, limit: 9 }, '2026-03-03')).map(({ id }) => id);
     expect([await ids('kept'), await ids('retired')]).toEqual([['hose-a'], ['hose-b']]);
     expect(await ids('kept', ['1/2', 'HOSE'])).toEqual(['hose-a']);
     expect(await ids('kept', ['%'])).toEqual([]);
     await change({ parts: [{ id: 'hose-b', kind: 'hose', retired: false }] });
     expect(await ids('kept')).toEqual(['hose-a', 'hose-b']);
+  });
+
+  it('tells in a list what each part is sold for on the day, and nothing of a list that is empty', async () => {
+    await change({
+      parts: [{ id: 'hose-a', kind: 'hose', document: hose('hose-a', 130) }],
+      pricesFrom: '2026-04-01',
+    });
+    const list = (words: string[], day: string) =>
+      listParts(records.db, { words, standing: 'both', limit: 9 }, day);
+    const told = async (day: string) => (await list(['hose'], day)).map((p) => p.priceCents);
+    expect(await told('2026-03-31')).toEqual([200, 200]);
+    expect(await told('2026-04-01')).toEqual([260, 200]);
+    expect(await list(['nothing-like-it'], '2026-03-03')).toEqual([]);
   });
 
   it('refuses the second of two changes made on one edition, and takes nothing of it', async () => {

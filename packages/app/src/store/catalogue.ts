@@ -106,17 +106,22 @@ export interface PartPrice {
   readonly priceCents: number;
 }
 
-/** What parts cost on a day: of each the last price that began by then, as it was last said. */
+/** What parts cost on a day, all or those named: of each the last price that began by then, as it was last said. */
 export async function pricesOn(
   db: Kysely<Tables>,
-  { day, edition, id }: { readonly day: string; readonly edition?: number; readonly id?: string },
+  {
+    day,
+    edition,
+    ids,
+  }: { readonly day: string; readonly edition?: number; readonly ids?: readonly string[] },
 ): Promise<ReadonlyMap<string, PartPrice>> {
+  if (ids?.length === 0) return new Map();
   let query = db
     .selectFrom('part_prices')
     .select(['part_id', 'cost_cents', 'price_cents'])
     .where('valid_from', '<=', day);
   if (edition !== undefined) query = query.where('edition', '<=', edition);
-  if (id !== undefined) query = query.where('part_id', '=', id);
+  if (ids !== undefined) query = query.where('part_id', 'in', ids);
   const rows = await query.orderBy('valid_from').orderBy('edition').execute();
   return new Map(rows.map((r) => [r.part_id, { costCents: r.cost_cents, priceCents: r.price_cents }]));
 }

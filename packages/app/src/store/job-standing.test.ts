@@ -66,4 +66,19 @@ describe('How far a job has come', () => {
   ])('%s', (_, facts, expected) => {
     expect(stands(facts)).toEqual(expected);
   });
+
+  it('keeps its quote and its machine from then on, so that nobody makes either again', () => {
+    const kept = (facts: Partial<JobFacts>) => {
+      const { quote: number, serial } = standingFrom({ job, quotes: [], machines: [], ...facts });
+      return [number, serial];
+    };
+    const begun = { quotes: [quote('accepted', 8)], machines: [machine] };
+    expect(kept(begun)).toEqual(['Q-0001', 'LF-0326-1']);
+    expect(kept({ ...begun, mark: { kind: 'handed-over', at: at(21) } })).toEqual(['Q-0001', 'LF-0326-1']);
+    expect(kept({ quotes: [quote('withdrawn', 8)], machines: [machine] })).toEqual([undefined, 'LF-0326-1']);
+    const later = { ...quote('drawn', 10), number: 'Q-0002' };
+    expect(kept({ quotes: [quote('accepted', 8), later] })).toEqual(['Q-0001', undefined]);
+    expect(kept({ quotes: [quote('sent', 8), later] })).toEqual(['Q-0002', undefined]);
+    expect(kept({ quotes: [quote('declined', 9)] })).toEqual(['Q-0001', undefined]);
+  });
 });

@@ -34,7 +34,9 @@ export interface JobStanding {
   readonly waitsFor: 'builder' | 'customer' | 'shop hand' | 'nobody';
   /** What they are to do. */
   readonly to: string;
+  /** Its newest quote that is accepted or open; when it was refused, that one. */
   readonly quote?: string;
+  /** Its newest machine. */
   readonly serial?: string;
 }
 
@@ -56,13 +58,26 @@ export interface JobFacts {
   readonly mark?: { readonly kind: JobMark; readonly at: string };
 }
 
-type Stands = Pick<JobStanding, 'state' | 'since' | 'waitsFor' | 'to'> &
-  Partial<Pick<JobStanding, 'quote' | 'serial'>>;
+type Stands = Pick<JobStanding, 'state' | 'since' | 'waitsFor' | 'to' | 'quote'>;
 
 /** How far a job has come, from what happened to it; the latest thing that is past taking back decides. */
 export function standingFrom(facts: JobFacts): JobStanding {
   const { id, title, customer } = facts.job;
-  return { id, title, customer, ...(marked(facts) ?? built(facts) ?? quoted(facts) ?? designed(facts)) };
+  const stands = marked(facts) ?? built(facts) ?? quoted(facts) ?? designed(facts);
+  return { id, title, customer, ...papersOf(facts), ...stands };
+}
+
+/** What belongs to a job however far it has come: its newest live quote and its newest machine. */
+function papersOf({ quotes, machines }: JobFacts): Pick<JobStanding, 'quote' | 'serial'> {
+  const live = (states: readonly QuoteState[]) =>
+    newest(
+      quotes.filter((q) => states.includes(q.state)),
+      (q) => q.since,
+    )?.number;
+  // One that was accepted goes before one that was drawn up later and is still open.
+  const quote = live(['accepted']) ?? live(['sent', 'drawn']);
+  const serial = newest(machines, (m) => m.madeAt)?.serial;
+  return { ...(quote === undefined ? {} : { quote }), ...(serial === undefined ? {} : { serial }) };
 }
 
 function marked({ mark }: JobFacts): Stands | undefined {
@@ -75,8 +90,8 @@ function built({ machines }: JobFacts): Stands | undefined {
   if (last === undefined) return undefined;
   const { serial, madeAt, testedAt } = last;
   return testedAt === undefined
-    ? { state: 'being-built', since: madeAt, waitsFor: 'shop hand', to: `build and test ${serial}`, serial }
-    : { state: 'tested', since: testedAt, waitsFor: 'builder', to: `hand over ${serial}`, serial };
+    ? { state: 'being-built', since: madeAt, waitsFor: 'shop hand', to: `build and test ${serial}` }
+    : { state: 'tested', since: testedAt, waitsFor: 'builder', to: `hand over ${serial}` };
 }
 
 function quoted({ quotes, job }: JobFacts): Stands | undefined {
@@ -92,14 +107,13 @@ function quoted({ quotes, job }: JobFacts): Stands | undefined {
       since: taken.since,
       waitsFor: 'shop hand',
       to: 'begin the machine',
-      quote: taken.number,
     };
   const sent = of('sent');
   if (sent !== undefined) {
     const { number: quote, since, question } = sent;
     return question
-      ? { state: 'quoted', since, waitsFor: 'builder', to: `answer a question about ${quote}`, quote }
-      : { state: 'quoted', since, waitsFor: 'customer', to: `answer ${quote}`, quote };
+      ? { state: 'quoted', since, waitsFor: 'builder', to: `answer a question about ${quote}` }
+      : { state: 'quoted', since, waitsFor: 'customer', to: `answer ${quote}` };
   }
   const drawn = of('drawn');
   if (drawn !== undefined)
@@ -108,7 +122,6 @@ function quoted({ quotes, job }: JobFacts): Stands | undefined {
       since: drawn.since,
       waitsFor: 'builder',
       to: `send ${drawn.number} ${drawn.revision}`,
-      quote: drawn.number,
     };
   const refused = of('declined');
   // Whoever changes the job after a refusal is at it again.

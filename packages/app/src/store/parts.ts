@@ -17,16 +17,27 @@ export interface PartQuery {
   readonly after?: string;
 }
 
+/** A part as a list shows it, with its price of the day; without one where none is known yet. */
+export interface ListedPart extends PartHead {
+  readonly priceCents?: number;
+}
+
 export async function listParts(
   db: Kysely<Tables>,
   { words, kind, standing, limit, after }: PartQuery,
-): Promise<PartHead[]> {
+  day: string,
+): Promise<ListedPart[]> {
   let query = db.selectFrom('parts').selectAll();
   for (const word of words) query = query.where(hasWord(word));
   if (kind !== undefined) query = query.where('kind', '=', kind);
   if (standing !== 'both') query = query.where('retired', '=', standing === 'retired' ? 1 : 0);
   if (after !== undefined) query = query.where('id', '>', after);
-  return (await query.orderBy('id').limit(limit).execute()).map(partHead);
+  const rows = await query.orderBy('id').limit(limit).execute();
+  const prices = await pricesOn(db, { day, ids: rows.map(({ id }) => id) });
+  return rows.map((row) => {
+    const price = prices.get(row.id);
+    return { ...partHead(row), ...(price === undefined ? {} : { priceCents: price.priceCents }) };
+  });
 }
 
 /** One price of a part, and who said it. */
@@ -62,7 +73,7 @@ export async function openPart(db: Kysely<Tables>, id: string, day: string): Pro
     .executeTakeFirst();
   if (row === undefined) throw new Refusal('no-such-part', `there is no part '${id}'`, { id });
   const head = partHead(row);
-  const price = (await pricesOn(db, { day, id })).get(id);
+  const price = (await pricesOn(db, { day, ids: [id] })).get(id);
   const rows = await db
     .selectFrom('part_prices')
     .selectAll()

@@ -3,7 +3,7 @@ import { askServer, sent, type Problem } from '../frame/ask.ts';
 
 export type RawPart = Readonly<Record<string, unknown>>;
 
-export interface PartHead {
+interface PartHead {
   readonly id: string;
   readonly kind: Kind;
   readonly name: string;
@@ -11,6 +11,11 @@ export interface PartHead {
   readonly retired: boolean;
   readonly changedAt: string;
   readonly changedBy: string;
+}
+
+/** A part in a list, with what it is sold for today. */
+export interface ListedPart extends PartHead {
+  readonly priceCents?: number;
 }
 
 export interface PartOpened extends PartHead {
@@ -51,7 +56,7 @@ export interface PartsAsked {
 }
 
 export const findParts = ({ find, kind, standing }: PartsAsked, after?: string) =>
-  got<{ edition: number; parts: readonly PartHead[]; next?: string }>(
+  got<{ edition: number; parts: readonly ListedPart[]; next?: string }>(
     `api/parts?${new URLSearchParams({
       find,
       standing,

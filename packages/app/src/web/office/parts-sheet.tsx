@@ -1,9 +1,10 @@
 import { useState } from 'react';
 import { KINDS, type Kind } from '@spraywright/engine/catalogue';
+import { moneyText } from '@spraywright/engine/quantity';
 import { hashOf } from '../frame/hash.ts';
 import { useFound, type Found } from '../frame/use-found.ts';
 import { NewPart, PartSheet } from './part-sheet.tsx';
-import { findParts, type PartHead, type PartsAsked } from './parts-link.ts';
+import { findParts, type ListedPart, type PartsAsked } from './parts-link.ts';
 import { PartsTable } from './parts-table.tsx';
 import { QuotesAgain } from './quotes-again.tsx';
 import '../style/office-parts.css';
@@ -19,7 +20,7 @@ export function PartsSheet({ at }: { readonly at: readonly string[] }) {
 }
 
 /** A line of the list, with the edition of the catalogue that it was read from. */
-type Line = PartHead & { readonly catalogue: number };
+type Line = ListedPart & { readonly catalogue: number };
 
 function PartsList() {
   const [asked, setAsked] = useState<PartsAsked>({ find: '', kind: '', standing: 'kept' });
@@ -58,7 +59,9 @@ function PartsList() {
             <a href={hashOf('parts', part.id)}>{part.name}</a>
             <span>{part.kind}</span>
             <span className="parts-id">{part.id}</span>
-            <span>{part.retired ? 'retired' : ''}</span>
+            <span className="parts-price">
+              {part.retired ? 'retired' : part.priceCents === undefined ? '' : moneyText(part.priceCents)}
+            </span>
           </li>
         ))}
       </ul>
