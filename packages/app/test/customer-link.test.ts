@@ -215,10 +215,19 @@ describe('A link that opens nothing', () => {
       expect((await form(`${path}/accept`, { name: 'Kim', option: '1' }, headers)).status).toBe(403);
     expect(await stateOf(number)).toBe('sent');
     const statuses: number[] = [];
-    for (let i = 0; i < 125; i++) statuses.push((await get('/q/x')).status);
-    expect(statuses.filter((s) => s === 404).length).toBe(120);
+    clock += 15 * 60_000;
+    for (let i = 0; i < 125; i++) statuses.push((await get(path)).status);
+    expect(statuses.filter((s) => s === 200).length).toBe(120);
     expect(statuses.at(-1)).toBe(429);
     clock += 61_000;
+    expect((await get(path)).status).toBe(200);
+    // Links that open nothing shut out for longer.
+    const wrong: number[] = [];
+    for (let i = 0; i < 65; i++) wrong.push((await get('/q/x')).status);
+    expect(wrong.filter((s) => s === 404).length).toBe(60);
+    clock += 61_000;
+    expect((await get(path)).status).toBe(429);
+    clock += 15 * 60_000;
     expect((await get(path)).status).toBe(200);
   });
 

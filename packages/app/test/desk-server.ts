@@ -6,6 +6,7 @@ import { serverApp } from '../src/server/app.ts';
 import type { Letter } from '../src/server/mail/mail.ts';
 import type { People } from '../src/server/people.ts';
 import { catalogueFromFolder } from '../src/server/catalogue-files.ts';
+import type { ReachedBy } from '../src/server/reached-by.ts';
 import { Reproofs } from '../src/server/reproof/reproofs.ts';
 import { Shelf } from '../src/server/shelf.ts';
 import { openRecords, type Records } from '../src/store/index.ts';
@@ -31,6 +32,7 @@ export async function testServer(
   peopleOf?: (records: Records) => People,
   alone = false,
   place?: string,
+  reached: ReachedBy = {},
 ): Promise<TestServer> {
   const folder = mkdtempSync(join(tmpdir(), 'spraywright-server-'));
   const records = await openRecords(place ?? folder);
@@ -49,6 +51,7 @@ export async function testServer(
     briefs: demoBriefs().map((b) => b.raw),
     records,
     ...(peopleOf === undefined ? {} : { people: peopleOf(records), alone }),
+    reached,
     now,
     mail: (letter) => {
       letters.push(letter);

@@ -18,7 +18,7 @@ export async function started(
   let text = '';
   for await (const chunk of child.stdout) {
     text += String(chunk);
-    const found = /Open (http:\S+)/.exec(text);
+    const found = /Open (https?:\S+)/.exec(text);
     if (found !== null) return { process: child, address: found[1]!, text };
   }
   throw new Error(`the server did not start:\n${text}`);

@@ -1,13 +1,15 @@
 import { randomBytes } from 'node:crypto';
 import { readdirSync } from 'node:fs';
-import { networkInterfaces } from 'node:os';
+import { createServer } from 'node:https';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { designRig } from '@spraywright/engine/rig';
 import { readJsonFile } from '../documents/catalogue-folder.ts';
 import { proofText } from '../documents/proof-text.ts';
 import { CATALOGUE_OPTION, EXIT, SHOP_OPTION, UNITS_OPTION, type Command } from './command.ts';
+import { isSecure } from '../server/reached-by.ts';
 import { DEMO, printProblems, readInputs } from './inputs.ts';
+import { namesAt, readReached, REACHED_OPTIONS, type Reached } from './reached-options.ts';
 import { shelfOf } from './shelf-at-start.ts';
 import { outboxFor, placeShown, recordsAt, recordsPlace, RECORDS_OPTION } from './records-place.ts';
 
@@ -20,13 +22,6 @@ const NO_OWNER =
   "spraywright people add 'NAME' --email ADDRESS --role owner";
 const IN_CLEAR =
   'Passwords and records cross this network in clear. Use it only where you trust the network, or through a tunnel.';
-
-/** Names that a browser may ask for when the page is served at an address: all of this machine's for 0.0.0.0. */
-function namesAt(host: string): string[] {
-  if (host !== '0.0.0.0') return [host];
-  const addresses = Object.values(networkInterfaces()).flatMap((list) => list ?? []);
-  return addresses.filter(({ family }) => family === 'IPv4').map(({ address }) => address);
-}
 
 /** Prints the proof of the demo job, serves the page on the loopback interface, ends on Ctrl-C. */
 export const startCommand: Command = {
@@ -45,6 +40,7 @@ export const startCommand: Command = {
       value: 'address',
       help: 'address of this machine to serve at (default 127.0.0.1); any other needs an owner, see people',
     },
+    ...REACHED_OPTIONS,
     records: RECORDS_OPTION,
     catalogue: CATALOGUE_OPTION,
     shop: SHOP_OPTION,
@@ -59,6 +55,14 @@ export const startCommand: Command = {
       terminal.err(`--port is '${args.text('port')}'; a number from 0 to 65535 was expected`);
       return EXIT.input;
     }
+    let outside: Reached;
+    try {
+      outside = readReached(args);
+    } catch (error) {
+      terminal.err(error instanceof Error ? error.message : String(error));
+      return EXIT.input;
+    }
+    const { reached, tls } = outside;
     const inputs = readInputs(args, terminal);
     if (inputs === undefined) return EXIT.input;
     const demo = join(DEMO, 'briefs');
@@ -80,10 +84,12 @@ export const startCommand: Command = {
     const mailServer = process.env.SPRAYWRIGHT_SMTP;
     const mailFrom = process.env.SPRAYWRIGHT_MAIL_FROM;
     const { People } = await import('../server/people.ts');
-    const people = new People(records, Date.now);
-    const setUp = host === LOOPBACK ? undefined : await people.setUpLink();
+    const people = new People(records, Date.now, isSecure(reached));
+    // What is reached from outside is no one person's alone, at whatever address of this machine it is served.
+    const alone = host === LOOPBACK && reached.origin === undefined;
+    const setUp = alone ? undefined : await people.setUpLink();
     if (setUp !== undefined) terminal.err(NO_OWNER);
-    if (host !== LOOPBACK) terminal.err(IN_CLEAR);
+    if (host !== LOOPBACK && !isSecure(reached)) terminal.err(IN_CLEAR);
     // Loaded only now: the other commands need neither server nor records.
     const [{ serverApp }, { mailBy }, { serve }] = await Promise.all([
       import('../server/app.ts'),
@@ -115,7 +121,8 @@ export const startCommand: Command = {
       briefs: raws,
       records,
       people,
-      alone: host === LOOPBACK,
+      alone,
+      reached,
       names: namesAt(host),
       mail: mailBy({
         from: sender,
@@ -128,8 +135,11 @@ export const startCommand: Command = {
       report,
     });
     const code = await new Promise<number>((resolve) => {
-      const server = serve({ fetch: app.fetch, hostname: host, port }, (info) => {
-        const page = `http://${host === '0.0.0.0' ? LOOPBACK : host}:${info.port}/`;
+      const at = { fetch: app.fetch, hostname: host, port };
+      const byTls = tls === undefined ? at : { ...at, createServer, serverOptions: tls };
+      const server = serve(byTls, (info) => {
+        const own = `http${tls === undefined ? '' : 's'}://${host === '0.0.0.0' ? LOOPBACK : host}:${info.port}`;
+        const page = `${reached.origin ?? own}/`;
         const first = setUp === undefined ? '' : `\nFirst owner: ${page}set-up/${setUp.token}`;
         const mail = mailServer === undefined ? `\nLetters: kept in ${outboxFor(place)}; none is sent` : '';
         terminal.out(`Records: ${placeShown(place)}${mail}${first}\nOpen ${page}   (Ctrl-C ends)`);

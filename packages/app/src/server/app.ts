@@ -22,6 +22,7 @@ import { plainBody } from './plain-body.ts';
 import { pageFiles } from './page-files.ts';
 import { fieldProblem, problem } from './problem.ts';
 import { quoteApi } from './quote-api.ts';
+import { askerOf, originOf, type ReachedBy } from './reached-by.ts';
 import { recallApi } from './recall-api.ts';
 import { customerPages } from './quotes/customer-pages.ts';
 import { planningApi } from './quotes/planning-api.ts';
@@ -53,6 +54,8 @@ export interface ServerOptions {
   readonly alone?: boolean;
   /** Names and addresses, beside this machine's own, under which the page is asked for. */
   readonly names?: readonly string[];
+  /** How others reach this server, where it is not by its own address. */
+  readonly reached?: ReachedBy;
   /** The moment as ISO text in UTC, asked at each save and quote. */
   readonly now: () => string;
   /** Sends letters, or keeps them. */
@@ -83,7 +86,8 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
   });
   app.onError((error, c) => failed(error, c, options.report));
   app.notFound((c) => problem(c, 'no-such-page', 'there is nothing at this address'));
-  app.use(safeHeaders(), ownPagesOnly(options.names));
+  const reached = options.reached ?? {};
+  app.use(safeHeaders(reached), ownPagesOnly(options.names ?? [], reached));
   app.use(
     bodyLimit({
       maxSize: LARGEST_BODY,
@@ -103,9 +107,9 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
   jobsApi(app, telling);
   quoteApi(app, telling);
   quotesApi(app, telling);
-  sendingApi(app, telling);
+  sendingApi(app, { ...telling, originOf: (c) => originOf(c, reached) });
   planningApi(app, telling);
-  customerPages(app, telling);
+  customerPages(app, { ...telling, counts: options.records, askerOf: (c) => askerOf(c, reached) });
   partsApi(app, telling);
   partsTableApi(app, telling);
   shopSettingsApi(app, telling);
@@ -113,7 +117,7 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
   stockApi(app, telling);
   machineApi(app, telling);
   substitutionApi(app, telling);
-  machinePapersApi(app, telling);
+  machinePapersApi(app, { ...telling, originOf: (c) => originOf(c, reached) });
   recallApi(app, telling.records);
   learnedApi(app, telling);
   doingsApi(app, telling.records);

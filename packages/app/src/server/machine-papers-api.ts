@@ -16,6 +16,8 @@ import { refusals } from './problem.ts';
 interface PapersApi {
   readonly shelf: Shelf;
   readonly records: Records;
+  /** Origin of the page of a machine, for the plate. */
+  readonly originOf: (c: Context) => string;
   readonly now: () => string;
 }
 
@@ -88,7 +90,7 @@ export function machinePapersApi(app: OpenAPIHono, api: PapersApi): void {
 async function written(
   c: Context,
   { name, type, run, write }: Paper,
-  { shelf, records, now }: PapersApi,
+  { shelf, records, originOf, now }: PapersApi,
   serial: string,
   units: 'us' | 'metric',
 ): Promise<Response> {
@@ -104,7 +106,7 @@ async function written(
     units,
     date: now().slice(0, 10),
     serial,
-    address: pageOf(c, serial),
+    address: `${originOf(c)}/machines.html#${encodeURIComponent(serial)}`,
     plumbing: await plumbingOnPaper(rig, proof, units, run),
     partOf: (id) => asStocked(catalogue.parts.get(id) ?? rig.ownParts.get(id)?.part, today),
     built,
@@ -116,9 +118,4 @@ async function written(
     'Content-Type': type,
     'Content-Disposition': `${shown}; filename="${name.slice(0, dot)}-${serial}${name.slice(dot)}"`,
   });
-}
-
-/** Address of the page of a machine, as it is asked for here. */
-function pageOf(c: Context, serial: string): string {
-  return `${new URL(c.req.url).origin}/machines.html#${encodeURIComponent(serial)}`;
 }

@@ -36,19 +36,22 @@ type SignInAnswer =
 export class People {
   readonly #records: Records;
   #made: ReturnType<typeof signInOver> | undefined;
+  readonly #secure: boolean;
   readonly #lockOut: LockOut;
   readonly #clock: () => number;
   #anybody = false;
 
-  constructor(records: Records, clock: () => number) {
+  /** @param secure where every page comes through TLS */
+  constructor(records: Records, clock: () => number, secure = false) {
     this.#records = records;
+    this.#secure = secure;
     this.#lockOut = new LockOut(records);
     this.#clock = clock;
   }
 
   /** Made when first needed: it looks at the tables by itself, and where one person works alone nobody needs it. */
   get #auth() {
-    this.#made ??= signInOver(this.#records).catch((error: unknown) => {
+    this.#made ??= signInOver(this.#records, this.#secure).catch((error: unknown) => {
       this.#made = undefined;
       throw error;
     });

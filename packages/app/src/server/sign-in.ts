@@ -7,9 +7,13 @@ export const LONGEST_PASSWORD = 128;
 /** How long a sign-in lasts without use [s]. */
 const SIGNED_IN = 7 * 24 * 3600;
 
-/** The library for sign-in, over the people of the records. Only here does the program know it. */
-export async function signInOver(records: Records) {
-  return authOver(records, await signingSecret(records));
+/**
+ * The library for sign-in, over the people of the records. Only here does the program know it.
+ *
+ * @param secure where every page comes through TLS: a browser then never sends the sign-in in clear
+ */
+export async function signInOver(records: Records, secure: boolean) {
+  return authOver(records, await signingSecret(records), secure);
 }
 
 /** Made once for the records, whichever process is first: a new start, and a second process, know the sessions there are. */
@@ -30,7 +34,7 @@ async function signingSecret({ db, save }: Records): Promise<string> {
   return row.secret;
 }
 
-function authOver({ db }: Records, secret: string) {
+function authOver({ db }: Records, secret: string, secure: boolean) {
   return betterAuth({
     // The tables hold moments and flags as SQLite has them, on PostgreSQL too.
     database: { db, type: 'sqlite' },
@@ -54,6 +58,7 @@ function authOver({ db }: Records, secret: string) {
     session: { modelName: 'sessions', expiresIn: SIGNED_IN },
     advanced: {
       cookiePrefix: 'spraywright',
+      useSecureCookies: secure,
       defaultCookieAttributes: { httpOnly: true, sameSite: 'strict' },
     },
   });

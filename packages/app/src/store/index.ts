@@ -12,6 +12,7 @@ export {
   STOCK_REASONS,
   type StockReason,
 } from './stock.ts';
+export { asksOf, countAsk } from './asks.ts';
 export { addDoing, listDoings } from './doings.ts';
 export type { DoingRow as Doing } from './people-tables.ts';
 export { editJob, editsAfter, jobAtVersion } from './job-edits.ts';

@@ -8,6 +8,7 @@ import { up as doings } from './migrations/0006-doings.ts';
 import { up as stock } from './migrations/0007-stock.ts';
 import { up as marks } from './migrations/0008-job-marks.ts';
 import { up as reproofs } from './migrations/0010-reproofs.ts';
+import { up as asks } from './migrations/0011-asks.ts';
 import type { Tables } from './schema.ts';
 
 /** Every step of the schema in order. A step that has been released is never edited: the next one changes what it made. */
@@ -21,6 +22,7 @@ const STEPS: Readonly<Record<string, Migration>> = {
   '0007-stock': { up: stock },
   '0008-job-marks': { up: marks },
   '0010-reproofs': { up: reproofs },
+  '0011-asks': { up: asks },
 };
 
 /**

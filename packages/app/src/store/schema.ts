@@ -31,6 +31,7 @@ export interface Tables {
   readonly doings: DoingRow;
   readonly sign_in_secrets: SecretRow;
   readonly sign_in_tries: TriesRow;
+  readonly asks: AskRow;
   readonly one_time_links: OneTimeLinkRow;
   readonly machines: MachineRow;
   readonly machine_entries: MachineEntryRow;
@@ -49,7 +50,13 @@ export interface Tables {
 }
 
 /** Tables of what lets somebody in for a while: no copy takes them, so that whoever has one can sign in by it nowhere. */
-export const NEVER_COPIED = ['sessions', 'sign_in_secrets', 'sign_in_tries', 'one_time_links'] as const;
+export const NEVER_COPIED = [
+  'sessions',
+  'sign_in_secrets',
+  'sign_in_tries',
+  'one_time_links',
+  'asks',
+] as const;
 type Copied = Exclude<keyof Tables, (typeof NEVER_COPIED)[number]>;
 
 /** Every other table with its key, those that others refer to first: the order in which a copy is laid in. */

@@ -1,4 +1,3 @@
-import { getConnInfo } from '@hono/node-server/conninfo';
 import type { OpenAPIHono } from '@hono/zod-openapi';
 import type { Context } from 'hono';
 import { customerPage, customerSheet, type CustomerView } from '../../documents/quote/customer-page.ts';
@@ -22,13 +21,18 @@ import { RequestLimit } from './request-limit.ts';
 
 interface CustomerPages {
   readonly records: Records;
+  /** Records in which requests are counted: that somebody asks is no doing for the book. */
+  readonly counts: Pick<Records, 'db' | 'save'>;
+  /** The address that a request comes from. */
+  readonly askerOf: (c: Context) => string;
   /** The moment as ISO text in UTC. */
   readonly now: () => string;
 }
 
-/** Requests and answers that one address may send a minute. */
-const READS = 120;
-const ANSWERS = 20;
+/** Requests and answers that one address may send a minute, and links that open nothing until it is shut out. */
+const READS = { of: 'reads of a link', most: 120, within: 60_000 };
+const ANSWERS = { of: 'answers by a link', most: 20, within: 60_000 };
+const WRONG = { of: 'links that open nothing', most: 60, within: 15 * 60_000 };
 const NAME = 60;
 
 interface Link {
@@ -38,19 +42,23 @@ interface Link {
 }
 
 /** What a customer sees of one quote: pages without script and without sign-in, opened by a link alone. */
-export function customerPages(app: OpenAPIHono, { records, now }: CustomerPages): void {
-  const reads = new RequestLimit(READS);
-  const answers = new RequestLimit(ANSWERS);
+export function customerPages(app: OpenAPIHono, { records, counts, askerOf, now }: CustomerPages): void {
   const { db, save } = records;
+  const reads = new RequestLimit(counts, READS);
+  const answers = new RequestLimit(counts, ANSWERS);
+  const wrong = new RequestLimit(counts, WRONG);
 
   /** Opens the link of an address, or answers with the one page for all that open nothing. */
   const opened = async (c: Context, limit: RequestLimit, work: (link: Link) => Promise<Response>) => {
     // The address is the key: nothing on the way may keep the page.
     c.header('Cache-Control', 'no-store');
     c.header('X-Robots-Tag', 'noindex');
-    if (!limit.admit(askerOf(c), Date.parse(now()))) return c.html(TOO_OFTEN, 429);
-    const link = await openedBy(db, c.req.param('token') ?? '', now());
-    return link === undefined ? c.html(NOTHING, 404) : work(link);
+    const [asker, at] = [askerOf(c), now()];
+    if (!(await limit.admit(asker, at)) || (await wrong.isSpent(asker, at))) return c.html(TOO_OFTEN, 429);
+    const link = await openedBy(db, c.req.param('token') ?? '', at);
+    if (link !== undefined) return work(link);
+    await wrong.admit(asker, at);
+    return c.html(NOTHING, 404);
   };
   const shown = async (c: Context, link: Link, more: Pick<CustomerView, 'refused' | 'typed'> = {}) => {
     const { document } = await findRevision(db, link.quote, link.revision);
@@ -151,7 +159,7 @@ const NOTHING = customerSheet(
 );
 const TOO_OFTEN = customerSheet(
   'Too often',
-  '<main><h1>Too often at once</h1><p>Wait a minute, then open the link again.</p></main>',
+  '<main><h1>Too often at once</h1><p>Wait a minute, then open the link again; after many links that open nothing, a quarter of an hour.</p></main>',
 );
 
 interface Fields {
@@ -173,15 +181,6 @@ async function fieldsOf(c: Context): Promise<Fields> {
 /** Address of the page itself, also when one of its forms was sent. */
 function addressOf(c: Context): string {
   return `/q/${c.req.path.split('/')[2] ?? ''}`;
-}
-
-function askerOf(c: Context): string {
-  try {
-    return getConnInfo(c).remote.address ?? '';
-  } catch {
-    // Asked in-process: there is no connection.
-    return '';
-  }
 }
 
 async function viewOf(

@@ -1,28 +1,41 @@
-/** How long requests are counted [ms]. */
-const MINUTE = 60_000;
-/** Askers that are remembered; beyond, the one that asked longest ago is forgotten. */
-const REMEMBERED = 10_000;
+import { createHash } from 'node:crypto';
+import { asksOf, countAsk, type Records } from '../../store/index.ts';
+
+interface Limit {
+  /** What is counted. */
+  readonly of: string;
+  /** So many are let through. */
+  readonly most: number;
+  /** From the first on, for so long [ms]. */
+  readonly within: number;
+}
 
 /**
- * Counts requests by asker, so many a minute. Each process counts for itself: it slows whoever tries addresses; what
- * keeps a link from being guessed is its length.
+ * Counts requests by asker. The counts stand in the records, so that no second process and no new start gives more; of
+ * the asker a hash alone is kept, and no longer than it is counted.
  */
 export class RequestLimit {
-  readonly #most: number;
-  readonly #askers = new Map<string, { since: number; count: number }>();
+  readonly #records: Pick<Records, 'db' | 'save'>;
+  readonly #limit: Limit;
 
-  constructor(most: number) {
-    this.#most = most;
+  constructor(records: Pick<Records, 'db' | 'save'>, limit: Limit) {
+    this.#records = records;
+    this.#limit = limit;
   }
 
   /** Counts a request; false when it is one too many. */
-  admit(asker: string, now: number): boolean {
-    const before = this.#askers.get(asker);
-    const fresh = before === undefined || now - before.since >= MINUTE;
-    const counted = fresh ? { since: now, count: 1 } : { ...before, count: before.count + 1 };
-    this.#askers.delete(asker);
-    this.#askers.set(asker, counted);
-    if (this.#askers.size > REMEMBERED) this.#askers.delete(this.#askers.keys().next().value!);
-    return counted.count <= this.#most;
+  async admit(asker: string, now: string): Promise<boolean> {
+    const until = new Date(Date.parse(now) + this.#limit.within).toISOString();
+    const count = await this.#records.save((t) => countAsk(t, this.#name(asker), now, until));
+    return count <= this.#limit.most;
+  }
+
+  /** Whether the next one would be too many. */
+  async isSpent(asker: string, now: string): Promise<boolean> {
+    return (await asksOf(this.#records.db, this.#name(asker), now)) >= this.#limit.most;
+  }
+
+  #name(asker: string): string {
+    return createHash('sha256').update(`${this.#limit.of} ${asker}`).digest('hex');
   }
 }

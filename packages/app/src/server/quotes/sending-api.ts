@@ -1,4 +1,5 @@
 import type { OpenAPIHono } from '@hono/zod-openapi';
+import type { Context } from 'hono';
 import { moneyText } from '@spraywright/engine/quantity';
 import type { FrozenQuote } from '../../documents/quote/frozen-quote.ts';
 import { dateText, parseDay } from '../../documents/quote-terms.ts';
@@ -26,6 +27,8 @@ interface SendingApi {
   readonly shelf: Shelf;
   readonly records: Records;
   readonly mail: Mail;
+  /** Origin of the pages as the customer reaches them. */
+  readonly originOf: (c: Context) => string;
   /** The moment as ISO text in UTC. */
   readonly now: () => string;
 }
@@ -33,7 +36,7 @@ interface SendingApi {
 const DAY = 86_400_000;
 
 /** What is done with a quote once it is drawn up: send, take links back, answer, withdraw. */
-export function sendingApi(app: OpenAPIHono, { shelf, records, mail, now }: SendingApi): void {
+export function sendingApi(app: OpenAPIHono, { shelf, records, mail, originOf, now }: SendingApi): void {
   const { db, save } = records;
   const story = async (number: string) => {
     await findQuote(db, number);
@@ -60,7 +63,7 @@ export function sendingApi(app: OpenAPIHono, { shelf, records, mail, now }: Send
       await markSent(t, number, revision, paper, doing);
       return makeQuoteLink(t, { quote: number, revision, sentTo: to, expiresAt }, token, doing);
     });
-    const address = `${new URL(c.req.url).origin}/q/${token}`;
+    const address = `${originOf(c)}/q/${token}`;
     const posted =
       to === ''
         ? ({ is: 'nobody' } as const)
