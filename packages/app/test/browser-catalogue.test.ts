@@ -195,9 +195,7 @@ describe('The catalogue of the office on the page', () => {
   it("keeps the shop's settings, and says in the words of the page what cannot be", async () => {
     await goto('#shop');
     await page.getByLabel('A quote holds, days').fill('900');
-    await page.getByLabel('Freight to the customer is in the price').check();
-    await page.getByLabel('Costs the shop [$]', { exact: true }).fill('300');
-    await page.getByLabel('Sold for [$]', { exact: true }).first().fill('450');
+    await page.getByLabel('Freight of a rig [$]').fill('450');
     await page.getByRole('button', { name: 'Keep the settings' }).click();
     await page.getByText('"A quote holds, days" is 900; it must be').first().waitFor();
     expect(await findings(page)).toEqual([]);
@@ -212,7 +210,7 @@ describe('The catalogue of the office on the page', () => {
     expect(shop).toMatchObject({
       validDays: 45,
       labourRateCentsPerHour: 8800,
-      freight: { costCents: 30_000, priceCents: 45_000 },
+      pricing: { freightCents: 45_000 },
     });
     expect((shop as { operations: object[] }).operations.at(-1)).toEqual({
       id: 'wash-it-down',

@@ -66,10 +66,10 @@ it('What cannot be is refused by field, and nothing is kept of it', async () => 
   };
   await refused({ initials: 'lf' }, 'initials', /'lf'; 1 to 4 capital letters/);
   await refused({ mailFrom: 'a@b, c@d' }, 'mailFrom', /an e-mail address/);
-  await refused({ freight: { costCents: 100 } }, 'freight.priceCents', /missing/);
+  const { pricing } = before.shop;
+  await refused({ pricing: { ...pricing, freightCents: -1 } }, 'pricing.freightCents', /at least 0/);
   await refused({ hoursPerWeek: 0 }, 'hoursPerWeek', /at least 1/);
   const floor = { role: 'shop-hand', leastMarginPercent: 30, mostDiscountPercent: 5 };
-  const { pricing } = before.shop;
   await refused(
     { pricing: { ...pricing, floorsByRole: [floor] } },
     'pricing.floorsByRole[0].role',
@@ -86,9 +86,8 @@ it('They reach prices, serial numbers and the calendar, and the book tells what 
   const { pricing } = (await settings()).shop;
   const kept = await put({
     initials: 'RW',
-    freight: { costCents: 30_000, priceCents: 45_000 },
     hoursPerWeek: 12,
-    pricing: { ...pricing, mostDiscountPercent: 8 },
+    pricing: { ...pricing, mostDiscountPercent: 8, freightCents: 45_000 },
   });
   expect(kept.status).toBe(200);
   expect((await quoted()).priceCents).toBe(before.priceCents + 45_000);
@@ -102,7 +101,7 @@ it('They reach prices, serial numbers and the calendar, and the book tells what 
   expect(told).toMatchObject({
     who: 'The owner',
     what: expect.stringMatching(
-      /pricing\.mostDiscountPercent 12 becomes 8; hoursPerWeek 30 becomes 12; initials nothing becomes RW; freight/,
+      /pricing\.mostDiscountPercent 12 becomes 8; pricing\.freightCents nothing becomes 45000; hoursPerWeek 30 becomes 12; initials nothing becomes RW/,
     ) as string,
   });
 });

@@ -43,7 +43,7 @@ function priceBlock(terms: QuoteTerms, readyDay: string | undefined): Placed[] {
   const right = 287 - PAD;
   const top = FRAME.bottom - BLOCK_HEIGHT;
   const before = [
-    [terms.pricedFor, moneyText(terms.linesCents)],
+    ['Rig as drawn, labour and water test included', moneyText(terms.linesCents)],
     ...(terms.discountCents === 0 ? [] : [['Discount', `−${moneyText(terms.discountCents)}`]]),
     ...(terms.tax === undefined
       ? []

@@ -37,16 +37,8 @@ export function dateText(day: Date): string {
   return `${day.getUTCDate()} ${MONTHS[day.getUTCMonth()]!} ${day.getUTCFullYear()}`;
 }
 
-/** What the first line of a price says that it is for. */
-export function pricedFor({ freight }: Pick<Shop, 'freight'>): string {
-  return freight === undefined
-    ? 'Rig as drawn, labour and water test included'
-    : 'Rig as drawn; labour, water test, freight included';
-}
-
 /** Prices and dates of the quote; money in integer cents. */
 export interface QuoteTerms {
-  readonly pricedFor: string;
   /** Before discount and tax. */
   readonly linesCents: number;
   readonly discountCents: number;
@@ -65,7 +57,6 @@ export interface QuoteTerms {
 export function quoteTerms(proof: Proof, shop: Shop, date: string): QuoteTerms {
   const { linesCents, discount, tax, freightCents, totalCents } = proof.bill;
   return {
-    pricedFor: pricedFor(shop),
     linesCents,
     discountCents: discount?.cents ?? 0,
     ...(tax === undefined ? {} : { tax }),

@@ -50,6 +50,16 @@ export interface SecretRow {
   readonly secret: string;
 }
 
+/** How often somebody asked since a moment. */
+export interface AskRow {
+  /** SHA-256 of what is counted and of who asks. */
+  readonly asker: string;
+  count: number;
+  since: string;
+  /** When it is forgotten. */
+  until: string;
+}
+
 /** Wrong passwords under an address; the address itself is not kept, as some type their password there. */
 export interface TriesRow {
   /** SHA-256. */

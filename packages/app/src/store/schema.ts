@@ -4,6 +4,7 @@ import type { ReproofFindingRow, ReproofRow } from './reproof-tables.ts';
 import type { StockMovementRow } from './stock-tables.ts';
 import type { MachineEntryRow, MachineRow } from './machine-tables.ts';
 import type {
+  AskRow,
   DoingRow,
   OneTimeLinkRow,
   PasswordRow,

@@ -58,6 +58,8 @@ const shopPricing = object({
     ),
     [],
   ),
+  /** Freight that the customer of a rig pays where the job says nothing else; absent where freight is not the shop's matter. */
+  freightCents: optional(integer({ min: 0, max: 10_000_000 })),
   /** Absent where no tax is reckoned: the quote then says that it is without. */
   tax: optional(object({ percent: number({ min: 0, max: 50 }), on: oneOf('everything', 'goods') })),
 });
@@ -118,13 +120,6 @@ export const shopShape = object({
     }),
     { max: 60 },
   ),
-  /** Carriage of one rig to the customer, when it is in the price; absent where freight is not the shop's matter. */
-  freight: optional(
-    object({
-      costCents: integer({ min: 0, max: 10_000_000 }),
-      priceCents: integer({ min: 0, max: 10_000_000 }),
-    }),
-  ),
   pricing: withDefault(shopPricing, LIST_PRICE),
   depositPercent: number({ min: 0, max: 100 }),
   validDays: integer({ min: 1, max: 365 }),
@@ -136,13 +131,3 @@ export const shopShape = object({
 });
 
 export type Shop = Infer<typeof shopShape>;
-
-/** Everything that a bill reckons beside parts and work: what is used up, and freight where the price has it. */
-export function sundries({
-  consumables,
-  freight,
-}: Pick<Shop, 'consumables' | 'freight'>): Shop['consumables'] {
-  return freight === undefined
-    ? consumables
-    : [...consumables, { id: 'freight', name: 'Freight to the customer', ...freight, per: 'rig' }];
-}

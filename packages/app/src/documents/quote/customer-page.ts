@@ -1,7 +1,7 @@
 import type { PromiseState } from '@spraywright/engine/rig';
 import { moneyText } from '@spraywright/engine/quantity';
 import { escaped, faces } from '../chapters/on-page.ts';
-import { dateText, parseDay, pricedFor } from '../quote-terms.ts';
+import { dateText, parseDay } from '../quote-terms.ts';
 import type { QuoteRow } from '../quote-words.ts';
 import { choiceRows } from './choices.ts';
 import { CUSTOMER_STYLE } from './customer-style.ts';
@@ -142,7 +142,7 @@ function priceOf(quote: FrozenQuote, summary: FrozenOption['summary']): string {
     `<tr${strong ? ' class="total"' : ''}><th scope="row">${escaped(name)}</th><td>${escaped(figure)}</td></tr>`;
   const { discount, tax, freightCents } = summary;
   return `<table class="price"><tbody>
-${row(pricedFor(quote.shop), moneyText(summary.linesCents))}
+${row('Rig as drawn, labour and water test included', moneyText(summary.linesCents))}
 ${discount === undefined ? '' : row('Discount', `−${moneyText(discount.cents)}`)}
 ${tax === undefined ? '' : row(`Sales tax, ${tax.percent} %${tax.on === 'goods' ? ' on parts and hose' : ''}`, moneyText(tax.cents))}
 ${freightCents === undefined ? '' : row('Freight, no sales tax reckoned on it', moneyText(freightCents))}

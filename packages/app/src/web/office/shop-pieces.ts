@@ -17,10 +17,9 @@ export const SHOP_PIECES: readonly ShopPiece[] = [
     heading: 'Prices',
     note: 'A price by this rule may always be quoted. A discount, or another rule for one job, is held to the floors.',
     of: 'pricing',
-    fields: ['price', 'mostDiscountPercent', 'leastMarginPercent', 'floorsByRole', 'tax'],
+    fields: ['price', 'mostDiscountPercent', 'leastMarginPercent', 'floorsByRole', 'freightCents', 'tax'],
   },
   { heading: 'Labour', fields: ['labourCostCentsPerHour', 'labourRateCentsPerHour'] },
-  { heading: 'Freight', fields: ['freight'] },
   { heading: 'Quotes', fields: ['validDays', 'depositPercent', 'terms'] },
   {
     heading: 'Building',

@@ -20,7 +20,7 @@ export interface Bill {
   readonly linesCents: number;
   /** Present when one is asked. */
   readonly discount?: Discount;
-  /** What the customer pays without tax; with freight only where the shop's settings say so. */
+  /** What the customer pays without tax and freight. */
   readonly priceCents: number;
   /** Present when the shop's settings name a tax. */
   readonly tax?: Tax;

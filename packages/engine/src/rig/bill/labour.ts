@@ -1,4 +1,4 @@
-import { mates, sundries, type Kind, type Port, type Shop } from '../../catalogue/index.ts';
+import { mates, type Kind, type Port, type Shop } from '../../catalogue/index.ts';
 import type { Plumbing, RigJoint } from '../plumbing/index.ts';
 import type { Rig } from '../rig-document.ts';
 import type { RawLine } from './part-lines.ts';
@@ -16,9 +16,9 @@ export function labour(rig: Rig, shop: Shop, plumbing: Plumbing): RawLine[] {
   });
 }
 
-/** What is used up and not bought for one rig: sealant, bolts of the mountings, paint; and freight. */
+/** What is used up and not bought for one rig: sealant, bolts of the mountings, paint. */
 export function smallStuff(rig: Rig, shop: Shop, plumbing: Plumbing): RawLine[] {
-  return sundries(shop).flatMap((c): RawLine[] => {
+  return shop.consumables.flatMap((c): RawLine[] => {
     const quantity = timesOf(rig, plumbing, c.per, c.kinds);
     return quantity === 0
       ? []

@@ -39,7 +39,7 @@ export function pricingOf(shop: Shop, own: RigPricing | undefined): Pricing {
     leastMarginPercent: shop.pricing.leastMarginPercent,
     mostDiscountPercent: shop.pricing.mostDiscountPercent,
     tax: own?.taxFree === true ? undefined : shop.pricing.tax,
-    freightCents: own?.freightCents,
+    freightCents: own?.freightCents ?? shop.pricing.freightCents,
   };
 }
 

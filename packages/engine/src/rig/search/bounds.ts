@@ -1,4 +1,4 @@
-import { sundries, type Part, type Shop } from '../../catalogue/index.ts';
+import type { Part, Shop } from '../../catalogue/index.ts';
 import { priceBy, pricingOf, wholeFeet } from '../bill/index.ts';
 import { lineHose } from '../design/line-options.ts';
 import { RETURN_HOSE, SUCTION_HOSE } from '../design/rest-of-rig.ts';
@@ -145,7 +145,7 @@ function fixedLabour({ slots, layout }: SearchSpace, shop: Shop): number {
     const list = Math.round(hours * (op.rateCentsPerHour ?? shop.labourRateCentsPerHour));
     cents += priceBy(rule, cost, list);
   }
-  for (const c of sundries(shop)) {
+  for (const c of shop.consumables) {
     const n = times(c.per, c.kinds);
     cents += priceBy(rule, c.costCents * n, c.priceCents * n);
   }

@@ -1,4 +1,4 @@
-import { sundries, type Kind, type Part, type Shop } from '../../catalogue/index.ts';
+import type { Kind, Part, Shop } from '../../catalogue/index.ts';
 import { priceBy, pricingOf } from '../bill/index.ts';
 
 /** What something adds to a rig: price [cents] and dry mass [kg]. */
@@ -66,7 +66,7 @@ export class Money {
       const list = op.hours * (op.rateCentsPerHour ?? this.#shop.labourRateCentsPerHour);
       cents += priceBy(rule, cost, list);
     }
-    for (const c of sundries(this.#shop)) if (counts(c)) cents += priceBy(rule, c.costCents, c.priceCents);
+    for (const c of this.#shop.consumables) if (counts(c)) cents += priceBy(rule, c.costCents, c.priceCents);
     return cents;
   }
 }
