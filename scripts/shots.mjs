@@ -1,6 +1,6 @@
-// Screenshots of the page with the demo job at the three folds, day and night, into shots/. `npm run shots -- tall-elms` takes
-// one job, `--width 390` one width,
-// `--day` one sheet, `--address http://127.0.0.1:4173/` a server that already runs.
+// Screenshots of every screen at the three folds, day and night, into shots/: the sheets of the demo job, office, machines,
+// sums and the design system. `npm run shots -- roof-skid` takes the sheets of one job, `--width 390` one width, `--day` one
+// sheet, `--address http://127.0.0.1:4173/` a server that already runs.
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { spawn } from 'node:child_process';
@@ -18,6 +18,31 @@ const { values, positionals } = parseArgs({
   },
 });
 const jobs = positionals.length > 0 ? positionals : ['tall-elms'];
+const LEAVES = ['', 'plumbing', 'curves', 'choices'];
+/** Screens beside the desk, by the name of their picture. */
+const BESIDE = {
+  'office-jobs': 'office.html#jobs',
+  'office-quotes': 'office.html#quotes',
+  'office-calendar': 'office.html#calendar',
+  'office-parts': 'office.html#parts',
+  'office-people': 'office.html#people',
+  'office-doings': 'office.html#doings',
+  machines: 'machines.html',
+  sums: 'sums.html',
+  design: 'design.html',
+};
+const screens = [
+  ...jobs.flatMap((job) =>
+    LEAVES.map((leaf) => ({
+      name: leaf === '' ? job : `${job}-${leaf}`,
+      path: leaf === '' ? `#${job}` : `#${job}/${leaf}`,
+      ready: '.part, .upright-part',
+    })),
+  ),
+  ...(positionals.length > 0
+    ? []
+    : Object.entries(BESIDE).map(([name, path]) => ({ name, path, ready: 'main' }))),
+];
 const FOLDS = [
   { width: 1440, height: 1000 },
   { width: 820, height: 1180 },
@@ -41,22 +66,24 @@ const server =
   values.address === undefined ? await startServer() : { address: values.address, end: () => {} };
 const browser = await chromium.launch({ executablePath, args: CHROMIUM_ARGS });
 try {
-  for (const job of jobs)
-    for (const viewport of FOLDS)
-      for (const colorScheme of values.night ? ['dark'] : values.day ? ['light'] : ['light', 'dark']) {
-        const context = await browser.newContext({ viewport, colorScheme, deviceScaleFactor: 2 });
+  for (const viewport of FOLDS)
+    for (const colorScheme of values.night ? ['dark'] : values.day ? ['light'] : ['light', 'dark']) {
+      const context = await browser.newContext({ viewport, colorScheme, deviceScaleFactor: 2 });
+      for (const { name, path, ready } of screens) {
         const page = await context.newPage();
         page.on('pageerror', (error) => say(`page: ${error.message}`));
-        await page.goto(new URL(`#${job}`, server.address).href);
-        await page.locator('.part').first().waitFor({ timeout: 120_000 });
+        await page.goto(new URL(path, server.address).href);
+        await page.locator(ready).first().waitFor({ timeout: 120_000 });
         await page.waitForTimeout(2500);
         const sheet = colorScheme === 'dark' ? 'night' : 'day';
-        const name = join(out, `${job}-${viewport.width}-${sheet}.png`);
-        await page.screenshot({ path: name });
-        await page.screenshot({ path: name.replace('.png', '-whole.png'), fullPage: true });
-        say(name);
-        await context.close();
+        const file = join(out, `${name}-${viewport.width}-${sheet}.png`);
+        await page.screenshot({ path: file });
+        await page.screenshot({ path: file.replace('.png', '-whole.png'), fullPage: true });
+        say(file);
+        await page.close();
       }
+      await context.close();
+    }
 } finally {
   await browser.close();
   server.end();

@@ -33,7 +33,7 @@ export default defineConfig({
     target: 'es2022',
     sourcemap: false,
     rolldownOptions: {
-      input: ['index', 'sums', 'office', 'machines'].map(
+      input: ['index', 'sums', 'office', 'machines', 'design'].map(
         (name) => new URL(`src/web/${name}.html`, import.meta.url).pathname,
       ),
     },

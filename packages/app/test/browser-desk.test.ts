@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { contrast, PALETTES } from '@spraywright/engine/drawings';
 import type { Proof, RawRig } from '@spraywright/engine/rig';
 import { readRig, proveRig } from '@spraywright/engine/rig';
 import { demoCatalogue, demoShop } from './demo.ts';
@@ -352,6 +353,34 @@ describe('How the rig is priced', () => {
         await page.getByRole('button', { name: 'Undo' }).click();
       await expect.poll(() => price(page), { timeout: LONG }).toBe(whole);
       expect((await rigOf(page)).pricing).toBeUndefined();
+    },
+    LONG,
+  );
+});
+
+describe('The page of the design system', () => {
+  it.each([
+    ['by day', 'light', DESK],
+    ['by night', 'dark', PHONE],
+  ] as const)(
+    'has no finding %s, measures its type, and shows the contrast that the colours have',
+    async (_, colorScheme, viewport) => {
+      const server = await testServer();
+      const { address, close } = await served(server);
+      const context = await browser.newContext({ viewport, colorScheme });
+      const page = await context.newPage();
+      page.on('pageerror', (error) => errors.push(error.message));
+      await page.goto(`${address}design.html`);
+      await page.getByText('Condensed, 11 / 16, weight 640').waitFor();
+      expect(await findings(page)).toEqual([]);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(viewport.width);
+      const ink2 = page.getByRole('row', { name: `ink2 ${PALETTES.night.ink2}` });
+      expect(await ink2.textContent()).toContain(
+        contrast(PALETTES.night.ink2, PALETTES.night.paper).toFixed(1),
+      );
+      await context.close();
+      close();
+      await server.close();
     },
     LONG,
   );

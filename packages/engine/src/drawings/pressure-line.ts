@@ -1,10 +1,11 @@
 import { display, displayParts, type UnitSystem } from '../quantity/index.ts';
-import type { DutyProof, PressureStep, Proof } from '../rig/index.ts';
+import type { DutyProof, Proof } from '../rig/index.ts';
 import { balloon } from './balloon.ts';
 import { flowSymbol } from './flow-symbols.ts';
 import type { Palette } from './palette.ts';
 import { liquidRows } from './liquid-rows.ts';
 import { partNumbers } from './part-numbers.ts';
+import { columnsOf, peakOf, topOf, type Column } from './pressure-columns.ts';
 import { roundStep } from './round-step.ts';
 import { drawing, element, hatch, label, number, path, stroke } from './svg.ts';
 
@@ -14,16 +15,6 @@ export interface PressureLineOptions {
   readonly palette: Palette;
   /** Item that is hovered or focused. */
   readonly lit?: string | undefined;
-}
-
-/** One column of the line: an item with everything of it between its first and last element. */
-interface Column {
-  readonly item: string | undefined;
-  readonly name: string;
-  readonly kind: string;
-  readonly before: number;
-  readonly after: number;
-  readonly limit: number | undefined;
 }
 
 const HEIGHT = 316;
@@ -71,44 +62,6 @@ export function pressureLine(proof: Proof, duty: DutyProof, options: PressureLin
     breakLine(xOf(pumpAt) - cell * 0.62, palette),
     ...symbols(proof, columns, tankX, xOf, cell, options),
   );
-}
-
-/** Merges the elements of one item, and drops the fittings of a line into the part before them. */
-function columnsOf(proof: Proof, steps: readonly PressureStep[]): Column[] {
-  const columns: Column[] = [];
-  for (const step of steps) {
-    const before = step.before ?? 0;
-    const after = step.after ?? 0;
-    const last = columns[columns.length - 1];
-    if (last !== undefined && (step.item === undefined || step.item === last.item)) {
-      columns[columns.length - 1] = { ...last, after };
-      continue;
-    }
-    const part = proof.parts.find((p) => p.item === step.item);
-    columns.push({
-      item: step.item,
-      name: part?.name ?? 'Fittings',
-      kind: part?.kind ?? 'fittings',
-      before,
-      after,
-      limit: step.limit,
-    });
-  }
-  return columns;
-}
-
-function peakOf(duty: DutyProof): number | undefined {
-  const shut = duty.shut.pump?.outlet;
-  return duty.shut.status === 'converged' && shut !== null && shut !== undefined && shut > 0
-    ? shut
-    : undefined;
-}
-
-/** Top of the scale: above every pressure and the nearest ceiling, a round figure. */
-function topOf(columns: readonly Column[], peak: number | undefined): number {
-  const most = Math.max(1e4, peak ?? 0, ...columns.map((c) => Math.max(c.before, c.after)));
-  const ceiling = Math.min(...columns.map((c) => c.limit ?? Infinity).filter((l) => l >= most), most * 1.6);
-  return Math.max(most * 1.12, ceiling * 1.06);
 }
 
 function scale(
@@ -200,8 +153,9 @@ function deliveryLine(
   cell: number,
   xOf: (k: number) => number,
   y: (p: number) => number,
-  { units, palette, lit }: PressureLineOptions,
+  options: PressureLineOptions,
 ): string[] {
+  const { units, palette, lit } = options;
   const start = xOf(pumpAt);
   const points: [number, number][] = [[start, y(0)]];
   const words: string[] = [];
@@ -233,22 +187,7 @@ function deliveryLine(
     if (c.kind === 'hose') points.push([x - cell * 0.5, y(c.before)], [x + cell * 0.5, y(c.after)]);
     else if (last) points.push([x, y(c.before)], [x, y(0)]);
     else points.push([x, y(c.before)], [x, y(c.after)]);
-    if (last)
-      words.push(
-        label(x + 4, y(c.before) - 8, displayParts(c.before, 'pressure', units).figure, {
-          size: 14.5,
-          weight: 640,
-          color: palette.ink,
-          halo: palette.paper,
-          anchor: 'middle',
-        }),
-        label(x + 4, y(c.before) - 22, 'at the tip', {
-          size: 12,
-          color: palette.ink2,
-          halo: palette.paper,
-          anchor: 'middle',
-        }),
-      );
+    if (last) words.push(...atTheTip(c, x, y, options));
     else if (Math.abs(loss) > 0)
       words.push(
         label(
@@ -275,6 +214,35 @@ function deliveryLine(
     }),
     element('path', { d: path(points), ...stroke('liquid', palette.liquid, palette) }),
     ...words,
+  ];
+}
+
+/** The figure at the end of the line: above it, or below where a ceiling hangs just over it. */
+function atTheTip(
+  { before, limit }: Column,
+  x: number,
+  y: (p: number) => number,
+  { units, palette }: PressureLineOptions,
+): string[] {
+  const ceiling = limit === undefined ? -Infinity : y(limit);
+  const below = ceiling > y(before) - 38;
+  const written = {
+    halo: below ? palette.liquidTint : palette.paper,
+    anchor: below ? 'end' : 'middle',
+  } as const;
+  const left = below ? x - 6 : x + 4;
+  return [
+    label(left, y(before) + (below ? 18 : -8), displayParts(before, 'pressure', units).figure, {
+      size: 14.5,
+      weight: 640,
+      color: palette.ink,
+      ...written,
+    }),
+    label(left, y(before) + (below ? 32 : -22), 'at the tip', {
+      size: 12,
+      color: below ? palette.ink : palette.ink2,
+      ...written,
+    }),
   ];
 }
 
