@@ -152,16 +152,10 @@ describe('A part that is in no catalogue, laid in on the desk', () => {
       await to('Lay in one that is not listed');
       await page.keyboard.press('Enter');
       await page.locator('form.own-part').waitFor();
-      for (const text of Object.values(PLATE)) {
-        // The focus is in the first field; empty fields follow each other by Tab past those in brackets.
-        for (let i = 0; i < 12; i++) {
-          const empty = await page.evaluate(
-            () => document.activeElement instanceof HTMLInputElement && document.activeElement.value === '',
-          );
-          const optional = await page.evaluate(
-            () => document.activeElement?.closest('.part-leaf')?.textContent?.includes('if any') === true,
-          );
-          if (empty && !optional) break;
+      for (const [label, text] of Object.entries(PLATE)) {
+        const field = await page.getByLabel(label, { exact: true }).elementHandle();
+        for (let i = 0; i < 24; i++) {
+          if (await field?.evaluate((input) => input === document.activeElement)) break;
           await page.keyboard.press('Tab');
         }
         await page.keyboard.type(text);
