@@ -107,7 +107,9 @@ describe('The yard test', () => {
     // The page keeps itself on the device before the network goes.
     await first.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
     await first.getByText('Everything is in the records.').waitFor();
+    // The browser says that it has no network only page by page: what is gone is the server.
     await context.setOffline(true);
+    place.close();
     await read(first, bucket.expected.toFixed(0));
     await first.getByText(/on this device/).waitFor();
     // Typed, not yet meant: it too is there again.
@@ -122,6 +124,7 @@ describe('The yard test', () => {
     await second.getByText(/Finished .*A further reading opens it again/).waitFor();
     expect(await entries('yard-reading')).toEqual([]);
 
+    place = await served(server, Number(new URL(place.address).port));
     await context.setOffline(false);
     await second.getByText('Everything is in the records.').waitFor({ timeout: READ });
     await second.reload();

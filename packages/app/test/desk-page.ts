@@ -60,10 +60,16 @@ async function builtOnce(): Promise<void> {
 }
 
 /** Serves a shop on a free port of this machine. @returns its address, and what ends it */
-export function served({ app }: TestServer): Promise<{ address: string; close: () => void }> {
+export function served({ app }: TestServer, at = 0): Promise<{ address: string; close: () => void }> {
   return new Promise((resolve) => {
-    const http = serve({ fetch: app.fetch, hostname: '127.0.0.1', port: 0 }, ({ port }) =>
-      resolve({ address: `http://127.0.0.1:${port}/`, close: () => http.close() }),
+    const http = serve({ fetch: app.fetch, hostname: '127.0.0.1', port: at }, ({ port }) =>
+      resolve({
+        address: `http://127.0.0.1:${port}/`,
+        close: () => {
+          http.close();
+          if ('closeAllConnections' in http) http.closeAllConnections();
+        },
+      }),
     );
   });
 }

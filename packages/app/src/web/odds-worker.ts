@@ -18,15 +18,22 @@ const learning = new ShopLearning();
 scope.onmessage = ({ data }: MessageEvent<ToOdds>) => {
   newest = data;
   loading ??= loadInputs(data.address);
-  // Waits a turn, so that of several questions only the newest is worked on.
-  void Promise.all([loading, learning.now(data.address)]).then(
-    ([inputs, learned]) =>
-      setTimeout(() => {
-        if (newest === data) scope.postMessage(toldOf(inputs, learned, data));
-      }, 0),
+  void loading.then(
+    (inputs) => answer(inputs, data),
     () => (loading = undefined),
   );
 };
+
+/** Tells the odds by what is known soon, and once more when the records then teach something else. */
+async function answer(inputs: Inputs, asked: ToOdds): Promise<void> {
+  const soon = await learning.soon(asked.address);
+  // Waits a turn, so that of several questions only the newest is worked on.
+  await new Promise((resolve) => setTimeout(resolve, 0));
+  if (newest !== asked) return;
+  scope.postMessage(toldOf(inputs, soon, asked));
+  const latest = await learning.latest();
+  if (latest !== soon && newest === asked) scope.postMessage(toldOf(inputs, latest, asked));
+}
 
 /** How sure every promise of a rig is, in words; none where the rig cannot be read. */
 function toldOf(
