@@ -1,4 +1,5 @@
-import type { PromisedAndHeld, ShopLearned } from './learned-link.ts';
+import type { CalibrationBand } from '@spraywright/engine/yard';
+import type { ShopLearned } from './learned-link.ts';
 
 const SIZE = 340;
 const PLOT = { left: 46, right: 328, top: 12, bottom: 294 } as const;
@@ -106,7 +107,7 @@ export function CalibrationPlot({ calibration }: { readonly calibration: ShopLea
   );
 }
 
-function Point({ band: { tested, promised, held, fair } }: { readonly band: PromisedAndHeld }) {
+function Point({ band: { tested, promised, held, fair } }: { readonly band: CalibrationBand }) {
   const at = x(promised / tested);
   const share = y(held / tested);
   const left = at > (PLOT.left + PLOT.right) / 2;
