@@ -20,6 +20,8 @@ const jobs = demoBriefs().map(({ name }) => {
   return { name, rig, proof: proveRig(rig, catalogue, shop, { notes: false }) };
 });
 
+const CORNERS = 10;
+
 /** Plain chance, repeatable: a 32-bit counter through a mixing function (mulberry32, T. Ettinger, public domain). */
 function chance(seed: number): () => number {
   let state = seed;
@@ -41,15 +43,16 @@ describe.each(jobs)('draws of $name', ({ rig, proof }) => {
     // The load of the liquid is no number of a rig; its draws are told apart from the others below.
     const inputs = uncertainInputs(rig).map((i) => (i.kind === 'liquid-mass' ? { ...i, deviation: 0 } : i));
     const next = chance(7);
-    // First plain draws, then corners: every input two deviations off, to either side.
+    // First corners: every input two deviations off, to either side; then plain draws, of which the last come after
+    // the situations that cannot decide have been left out.
     const draws = drawsFrom(inputs, 84, (draw) =>
-      draw < 74 ? normalQuantile(next()) : next() < 0.5 ? -2 : 2,
+      draw >= CORNERS ? normalQuantile(next()) : next() < 0.5 ? -2 : 2,
     );
     const drawn = drawPromises(rig, proof, draws);
     expect(drawn.length).toBeGreaterThan(15);
     const throwAt = new Map(inputs.map((i, k) => [i.id, draws.columns[k]!]));
     const placed = inPlace(rig, proof);
-    for (let draw = 64; draw < 84; draw++) {
+    for (const draw of [...Array(CORNERS).keys(), ...Array.from({ length: 10 }, (_, i) => 74 + i)]) {
       const exact = proveRig(
         withFactors(placed, inputs, (_, k) => draws.columns[k]![draw]!),
         catalogue,
@@ -83,9 +86,7 @@ describe.each(jobs)('draws of $name', ({ rig, proof }) => {
           ];
           // Parabolas miss where the worst fill of the tank changes; losses of bends are not quite powers of the bore.
           const steady = ['weight', 'stability', 'structure', 'pattern', 'liquid'].includes(promise.kind);
-          // Corners lie eleven deviations out: a situation that no plain draw makes the worst may be so there, by a hair.
-          const farOut = draw >= 74 && promise.kind === 'rating';
-          expect(Math.abs(mine / theirs - 1), about).toBeLessThan(steady || farOut ? 5e-3 : 1e-5);
+          expect(Math.abs(mine / theirs - 1), about).toBeLessThan(steady ? 5e-3 : 1e-5);
         }
       }
     }
