@@ -121,11 +121,15 @@ function TypedBox({ given }: { given: Given }) {
         style={{ width: `${boxWidth(value)}ch` }}
         onFocus={(event) => {
           began.current = raw;
-          if (problem === undefined) setText(shown);
           const box = event.currentTarget;
-          // Selecting takes the focus in some browsers: never back from whoever has gone on meanwhile.
+          const first = problem === undefined ? shown : box.value;
+          // At once, not with the next painting: whoever types straight away types over what is there.
+          box.value = first;
+          box.select();
+          if (problem === undefined) setText(first);
+          // A finger sets the caret afterwards. Selecting takes the focus in some browsers: never back from whoever has gone on.
           requestAnimationFrame(() => {
-            if (document.activeElement === box) box.select();
+            if (document.activeElement === box && box.value === first) box.select();
           });
         }}
         onBlur={() => {
