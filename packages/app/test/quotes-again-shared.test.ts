@@ -2,6 +2,7 @@ import { once } from 'node:events';
 import { setTimeout as wait } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { Reproofs } from '../src/server/reproof/reproofs.ts';
+import { workByServer } from '../src/server/reproof/work-by-server.ts';
 import { listReproofs } from '../src/store/index.ts';
 import { demoCatalogue, demoRig, demoShop } from './demo.ts';
 import { testServer, type TestServer } from './desk-server.ts';
@@ -110,3 +111,30 @@ it('What a killed process leaves is proven by another, each quote once', async (
   }
   expect(server.reports).toEqual([]);
 }, 240_000);
+
+const nothingToDo = (reports: unknown[]) => ({
+  next: () => Promise.resolve(false),
+  left: () => Promise.resolve(false),
+  report: (error: unknown) => void reports.push(error),
+});
+
+it('Processes that begin at once on a new database all work, and all end', async () => {
+  for (let round = 0; round < 8; round++) {
+    const address = await database.newDatabase();
+    const reports: unknown[] = [];
+    const queues = Array.from({ length: 6 }, () => workByServer(address, nothingToDo(reports)));
+    for (const queue of queues) queue.wake();
+    await Promise.all(queues.map((queue) => queue.idle()));
+    await Promise.all(queues.map((queue) => queue.close()));
+    expect(reports).toEqual([]);
+  }
+}, 120_000);
+
+it('A queue whose database refuses it says so and ends all the same', async () => {
+  const reports: unknown[] = [];
+  const address = (await database.newDatabase()).replace(/[^/]+$/, 'nowhere');
+  const queue = workByServer(address, nothingToDo(reports));
+  queue.wake();
+  await queue.close();
+  expect(reports.map(String).join()).toMatch(/"nowhere" does not exist/);
+}, 60_000);

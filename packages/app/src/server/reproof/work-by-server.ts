@@ -10,6 +10,8 @@ const AGAIN = 5;
 /** Until work that another process asked for is seen here [s]. */
 const LOOK = 2;
 const OFTEN_ENOUGH = 100_000;
+/** So often at most is the queue made anew when another process makes it in the same moment. */
+const MEETINGS = 10;
 
 /**
  * Work that the processes on one PostgreSQL database share: whoever is free takes it, and what a process leaves when it is
@@ -36,13 +38,19 @@ export function workByServer(address: string, { next, left, report }: WorkGiven)
   };
   const begin = async () => {
     await boss.start();
-    await boss.createQueue(QUEUE, {
-      name: QUEUE,
-      policy: 'short',
-      expireInSeconds: HELD,
-      retryLimit: OFTEN_ENOUGH,
-      retryDelay: AGAIN,
-    });
+    // Processes that start at once on a new database meet here: who loses finds the queue made, or makes it then.
+    for (let tries = 1; (await boss.getQueue(QUEUE)) === null; tries++)
+      await boss
+        .createQueue(QUEUE, {
+          name: QUEUE,
+          policy: 'short',
+          expireInSeconds: HELD,
+          retryLimit: OFTEN_ENOUGH,
+          retryDelay: AGAIN,
+        })
+        .catch((error: unknown) => {
+          if (tries === MEETINGS) throw error;
+        });
     return boss.work(QUEUE, { pollingIntervalSeconds: LOOK }, async () => {
       const piece = work();
       running.add(piece);
@@ -70,7 +78,9 @@ export function workByServer(address: string, { next, left, report }: WorkGiven)
       end.abort();
       await asking;
       await Promise.allSettled(running);
-      await worker.then(() => boss.stop({ graceful: true, timeout: 5000 }), report);
+      // Also where it could not begin, which was told then: what it has opened would keep the process alive.
+      await worker.catch(() => undefined);
+      await boss.stop({ graceful: true, timeout: 5000 });
     },
   };
 }
