@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { contrast, PALETTES } from '@spraywright/engine/drawings';
 import type { Proof, RawRig } from '@spraywright/engine/rig';
 import { readRig, proveRig } from '@spraywright/engine/rig';
-import { demoCatalogue, demoShop } from './demo.ts';
+import { demoBriefs, demoCatalogue, demoShop } from './demo.ts';
 import { builtPageAndBrowser, findings, served } from './desk-page.ts';
 import { testServer } from './desk-server.ts';
 
@@ -234,6 +234,22 @@ describe('The parts list', () => {
       await page.getByRole('button', { name: 'Pinned: loosen it' }).click();
       await page.locator('[data-part=tank] .pin-sign').waitFor({ state: 'detached' });
       expect((await partOf(page, 'tank'))?.pinned).toBeUndefined();
+    },
+    LONG * 2,
+  );
+});
+
+describe('A demo job on a phone', () => {
+  it(
+    'is no wider than the window, whichever it is',
+    async () => {
+      const page = await openDesk(PHONE, true);
+      for (const { name, raw } of demoBriefs()) {
+        await page.evaluate((to) => (location.hash = to), name);
+        const { duties } = raw as { duties: readonly { name: string }[] };
+        await page.getByText(duties.at(-1)!.name).first().waitFor({ state: 'attached', timeout: LONG });
+        expect(await page.evaluate(() => document.documentElement.scrollWidth), name).toBe(PHONE.width);
+      }
     },
     LONG * 2,
   );
