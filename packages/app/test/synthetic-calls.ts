@@ -3,6 +3,8 @@ import {
   diagnoseWith,
   faultModel,
   faultOf,
+  firstRound,
+  type Check,
   INSTRUMENTS,
   shownWith,
   yesWith,
@@ -24,8 +26,8 @@ const NOTICED = 0.06;
 
 /**
  * Calls about rigs in service with one fault each: drawn by the rates of the faults among those that somebody would notice, in any
- * size, on a copy off by its tolerances, solved exactly and read with the instruments' scatter. The caller gives the needed
- * readings, then does the check that is proposed, up to so many times.
+ * size, on a copy off by its tolerances, solved exactly and read with the instruments' scatter. The caller answers what the first
+ * round asks, then does the check that is proposed, up to so many times.
  */
 export function syntheticCalls(
   rigs: readonly Rig[],
@@ -53,13 +55,18 @@ export function syntheticCalls(
     const noticed = model.rows.some((row, r) => row.needed && !(Math.abs(shown[r]! - sound[r]!) < NOTICED));
     if (!noticed) continue;
     const values = new Map<string, number[]>();
-    const take = (r: number) => {
+    const looks: { id: LookId; answer: 'yes' | 'no' }[] = [];
+    const answer = (check: Check) => {
+      if ('look' in check) {
+        const answer = random() < yesWith(check.look, truth.fault) ? 'yes' : 'no';
+        return void looks.push({ id: check.look, answer });
+      }
+      const r = model.rows.findIndex((row) => row.id === check.reading);
       const { plain }: Instrument = INSTRUMENTS[model.rows[r]!.instrument];
       if (Number.isFinite(read[r]!))
         values.set(model.rows[r]!.id, [plain === true ? read[r]! : Math.exp(read[r]!)]);
     };
-    model.rows.forEach((row, r) => row.needed && take(r));
-    const looks: { id: LookId; answer: 'yes' | 'no' }[] = [];
+    firstRound(faults).forEach(answer);
     const told = () =>
       diagnoseWith(faults, {
         values,
@@ -76,10 +83,8 @@ export function syntheticCalls(
     for (let k = 0; k < checks; k++) {
       const next = steps.at(-1)!.next.find((c) => !('reading' in c && asked.has(c.reading)));
       if (next === undefined || steps.at(-1)!.suspects[0]!.probability > 0.95) break;
-      if ('reading' in next) {
-        asked.add(next.reading);
-        take(model.rows.findIndex((r) => r.id === next.reading));
-      } else looks.push({ id: next.look, answer: random() < yesWith(next.look, truth.fault) ? 'yes' : 'no' });
+      if ('reading' in next) asked.add(next.reading);
+      answer(next);
       steps.push(told());
     }
     calls.push({ truth, steps });

@@ -6,11 +6,13 @@ import {
   readingTask,
   remedyOf,
   toldChecks,
+  toldFirst,
   toldSuspects,
   verdictText,
+  worthText,
   YARD_CAUTIONS,
+  type Check,
   type Diagnosis,
-  type NextCheck,
   type YardSheet,
 } from '@spraywright/engine/yard';
 
@@ -21,7 +23,9 @@ const LISTED = 5;
 export function faultText(rig: Rig, sheet: YardSheet, diagnosis: Diagnosis, units: UnitSystem): string {
   const remedy = remedyOf(rig, diagnosis);
   const others = toldSuspects(diagnosis, LISTED).slice(1);
-  const next = toldChecks(diagnosis, LISTED);
+  const first = toldFirst(diagnosis);
+  const asked = new Set(first.map(idOf));
+  const next = toldChecks(diagnosis, LISTED).filter((c) => !asked.has(idOf(c)));
   return [
     `What is wrong: ${sheet.title}, for ${sheet.customer}`,
     ...YARD_CAUTIONS,
@@ -35,11 +39,14 @@ export function faultText(rig: Rig, sheet: YardSheet, diagnosis: Diagnosis, unit
     ...(others.length === 0
       ? []
       : ['Also possible', ...others.map((s) => `  ${chanceText(s)}  ${s.name}`), '']),
+    ...(first.length === 0
+      ? []
+      : ['Ask at once, whatever it is', ...first.map((c) => `  ${checkText(c, sheet, units)}`), '']),
     ...(next.length === 0
       ? []
       : [
-          'Check next, the most telling first',
-          ...next.map((c) => `  ${c.bits.toFixed(2)} bit  ${checkText(c, sheet, units)}`),
+          'Then check, the most telling first: how much of the doubt it is likely to settle',
+          ...next.map((c) => `  ${worthText(c).padEnd(8)}${checkText(c, sheet, units)}`),
           '',
         ]),
     `How often which fault occurs is ${diagnosis.source}. The rest follows from this rig's own network and tolerances.`,
@@ -47,7 +54,9 @@ export function faultText(rig: Rig, sheet: YardSheet, diagnosis: Diagnosis, unit
   ].join('\n');
 }
 
-function checkText(check: NextCheck, sheet: YardSheet, units: UnitSystem): string {
+const idOf = (check: Check) => ('look' in check ? check.look : check.reading);
+
+function checkText(check: Check, sheet: YardSheet, units: UnitSystem): string {
   if ('look' in check) return `${check.question} [look: ${check.look}]`;
   const row = sheet.readings.find((r) => r.id === check.reading);
   if (row === undefined) return check.reading;

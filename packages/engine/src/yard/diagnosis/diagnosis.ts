@@ -3,6 +3,7 @@ import type { TakenReadings } from '../readings-document.ts';
 import type { YardOptions } from '../yard-model.ts';
 import { weigh, type Suspect } from './diagnose.ts';
 import { faultModel, type FaultModel } from './fault-model.ts';
+import { firstRound, type Check } from './first-round.ts';
 import { FAULT_SOURCE } from './faults.data.ts';
 import { nextChecks, type NextCheck } from './next-check.ts';
 
@@ -16,6 +17,8 @@ export interface Diagnosis {
   readonly state: DiagnosisState;
   /** Likeliest first; probabilities of all add to 1. */
   readonly suspects: readonly Suspect[];
+  /** What a support desk asks at once and has not been answered yet. */
+  readonly first: readonly Check[];
   /** Most telling first. */
   readonly next: readonly NextCheck[];
   readonly source: string;
@@ -37,14 +40,18 @@ export function diagnose(rig: Rig, taken: TakenReadings, options: YardOptions = 
 export function diagnoseWith(model: FaultModel, taken: TakenReadings): Diagnosis {
   const weighed = weigh(model, taken);
   const suspects = [...weighed.suspects].sort((a, b) => b.probability - a.probability);
-  const [first] = suspects;
+  const likeliest = suspects[0]!;
   const state =
-    first!.probability < FOUND
+    likeliest.probability < FOUND
       ? 'cannot-tell'
-      : first!.id === 'nothing-wrong'
+      : likeliest.id === 'nothing-wrong'
         ? 'nothing-wrong'
-        : first!.id === 'something-else'
+        : likeliest.id === 'something-else'
           ? 'unknown-cause'
           : 'found';
-  return { state, suspects, next: nextChecks(model, weighed, taken), source: FAULT_SOURCE };
+  const looked = new Set((taken.document.looks ?? []).map((l) => l.id));
+  const first = firstRound(model).filter((c) =>
+    'look' in c ? !looked.has(c.look) : !taken.values.has(c.reading),
+  );
+  return { state, suspects, first, next: nextChecks(model, weighed, taken), source: FAULT_SOURCE };
 }

@@ -1,6 +1,7 @@
 import type { Rig } from '../../rig/index.ts';
 import type { Suspect } from './diagnose.ts';
 import type { Diagnosis } from './diagnosis.ts';
+import type { NextCheck } from './next-check.ts';
 
 /** Above this probability a further check tells nothing that matters. */
 const SURE = 0.99;
@@ -53,6 +54,18 @@ export function remedyOf(rig: Rig, { state, suspects }: Diagnosis): Remedy | und
 /** The likeliest suspects that are worth telling, at most `most` of them. */
 export function toldSuspects({ suspects }: Diagnosis, most: number): readonly Suspect[] {
   return suspects.filter((s) => s.probability >= LEAST_TOLD).slice(0, most);
+}
+
+/** What of the first round is still open; none when the cause is as good as sure. */
+export function toldFirst({ suspects, first }: Diagnosis): Diagnosis['first'] {
+  return suspects[0]!.probability > SURE ? [] : first;
+}
+
+/** How much of what is open a check is likely to settle, in one word. */
+export function worthText({ settles }: Pick<NextCheck, 'settles'>): string {
+  if (settles >= 0.6) return 'most';
+  if (settles >= 0.3) return 'much';
+  return settles >= 0.1 ? 'some' : 'little';
 }
 
 /** The most telling checks that are left, at most `most` of them; none when the cause is as good as sure. */

@@ -6,6 +6,8 @@ export interface Look {
   /** How likely a yes is with each fault, and with any other [-]: judgement. */
   readonly yes: Readonly<Partial<Record<FaultId, number>>>;
   readonly otherwise: number;
+  /** Seen or heard without a tool and without opening anything: asked in the first round. */
+  readonly byEye?: true;
 }
 
 /** How often a look answers right is judgement, no source. */
@@ -21,9 +23,10 @@ export const LOOKS = {
     otherwise: 0.03,
   },
   'tip-mark': {
-    question: 'Is the size on the tip another one than on the list?',
+    question: 'Pressure off: is the size on the tip another one than on the list?',
     yes: { 'tip-too-small': 0.95, 'tip-too-large': 0.95 },
     otherwise: 0.02,
+    byEye: true,
   },
   'dirt-in-tip': {
     question: 'Pressure off and tip out: is anything stuck in it?',
@@ -39,21 +42,25 @@ export const LOOKS = {
     question: 'Does the needle tremble, or are there bubbles in the return or in front of the pump?',
     yes: { 'air-in-suction': 0.92, 'clogged-strainer': 0.2, 'collapsed-suction': 0.2, 'worn-pump': 0.15 },
     otherwise: 0.05,
+    byEye: true,
   },
   'flat-suction': {
     question: 'Is the suction hose flat, soft or kinked while it runs?',
     yes: { 'collapsed-suction': 0.93 },
     otherwise: 0.03,
+    byEye: true,
   },
   handles: {
     question: 'Does any valve handle stand where it should not?',
     yes: { 'valve-half-shut': 0.96, 'agitation-left-open': 0.96 },
     otherwise: 0.03,
+    byEye: true,
   },
   'hose-kink': {
     question: 'Walk along the hose, never feel for leaks by hand: is it kinked, crushed or flat anywhere?',
     yes: { 'kinked-hose': 0.93 },
     otherwise: 0.05,
+    byEye: true,
   },
   'set-screw': {
     question: 'Turn the set screw half a turn and back: does the gauge fail to follow and return?',

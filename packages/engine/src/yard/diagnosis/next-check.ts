@@ -1,14 +1,16 @@
 import type { FaultModel } from './fault-model.ts';
-import type { FaultId } from './faults.data.ts';
-import { LOOKS, lookOf, yesWith, type LookId } from './looks.data.ts';
+import { canBeRead, looksOf, type Check } from './first-round.ts';
+import { lookOf, yesWith, type LookId } from './looks.data.ts';
 import type { TakenReadings } from '../readings-document.ts';
 import type { Weighed } from './diagnose.ts';
 
 /** A check that is worth doing next. */
-export type NextCheck = {
+export type NextCheck = Check & {
   /** How much it is expected to tell of the cause [bit]. */
   readonly bits: number;
-} & ({ readonly reading: string } | { readonly look: LookId; readonly question: string });
+  /** Share of what is still open about the cause that it is expected to settle [-]. */
+  readonly settles: number;
+};
 
 /** Points of the even grid on which a reading's distribution is summed. */
 const GRID = 96;
@@ -21,16 +23,15 @@ const LEAST_BITS = 0.02;
 export function nextChecks(fault: FaultModel, weighed: Weighed, taken: TakenReadings): NextCheck[] {
   const { model } = fault;
   const done = new Set((taken.document.looks ?? []).map((l) => l.id));
-  const possible = new Set(weighed.suspects.map((s) => s.fault));
+  const open = doubt(weighed.suspects.map((s) => s.probability));
+  const worth = (bits: number) => ({ bits, settles: Math.min(1, bits / open) });
   const readings = model.rows.flatMap((row, r): NextCheck[] =>
-    weighed.read.has(r) || !Number.isFinite(fault.faults[0]!.states[0]!.shown[r]!)
+    weighed.read.has(r) || !canBeRead(fault, r)
       ? []
-      : [{ reading: row.id, bits: readingBits(weighed, r) }],
+      : [{ reading: row.id, ...worth(readingBits(weighed, r)) }],
   );
-  const looks = (Object.keys(LOOKS) as LookId[]).flatMap((look): NextCheck[] =>
-    done.has(look) || !(Object.keys(lookOf(look).yes) as FaultId[]).some((f) => possible.has(f))
-      ? []
-      : [{ look, question: lookOf(look).question, bits: lookBits(weighed, look) }],
+  const looks = looksOf(fault).flatMap((look): NextCheck[] =>
+    done.has(look) ? [] : [{ look, question: lookOf(look).question, ...worth(lookBits(weighed, look)) }],
   );
   return [...readings, ...looks].filter((c) => c.bits >= LEAST_BITS).sort((a, b) => b.bits - a.bits);
 }

@@ -18,10 +18,15 @@ interface FinderGiven {
 export function FaultFinder({ sheet, weighed, asked, onAsk, keeper }: FinderGiven) {
   const known = new Set([...asked.readings, ...asked.looks].map((a) => a.id));
   const given = sheet.checks.filter((c) => known.has(c.id));
-  const next = sheet.next.filter((c) => !known.has(c.id));
-  const listed = new Set([...given, ...next].map((c) => c.id));
+  const first = sheet.first.filter((c) => !known.has(c.id));
+  const atOnce = new Set(first.map((c) => c.id));
+  // Before anything is answered, the order of the rest says little.
+  const next = known.size === 0 ? [] : sheet.next.filter((c) => !known.has(c.id) && !atOnce.has(c.id));
+  const listed = new Set([...given, ...first, ...next].map((c) => c.id));
   const rest = sheet.checks.filter((c) => !listed.has(c.id));
-  const row = (check: CheckRow) => <Check key={check.id} check={check} asked={asked} onAsk={onAsk} />;
+  const row = (check: CheckRow, settles?: string) => (
+    <Check key={check.id} check={check} settles={settles} asked={asked} onAsk={onAsk} />
+  );
   return (
     <section aria-labelledby="fault-heading">
       <h2 className="heading" id="fault-heading">
@@ -37,27 +42,33 @@ export function FaultFinder({ sheet, weighed, asked, onAsk, keeper }: FinderGive
         </p>
       ))}
       {known.size === 0 ? (
-        <p className="verdict">Nothing has been read yet: begin with the first check.</p>
+        <p className="verdict">Nothing has been read yet: ask the questions below at once.</p>
       ) : weighed ? (
         <Verdict sheet={sheet} />
       ) : (
         <p className="verdict">Weighing what was read.</p>
       )}
+      {first.length > 0 && (
+        <>
+          <h3>{known.size === 0 ? 'Ask at once, whatever it is' : 'Still open of what is asked at once'}</h3>
+          <ul className="check-rows">{first.map((c) => row(c))}</ul>
+        </>
+      )}
       {next.length > 0 && (
         <>
-          <h3>Check next, the most telling first</h3>
-          <ol className="check-rows">{next.map(row)}</ol>
+          <h3>Then check, the most telling first</h3>
+          <ol className="check-rows">{next.map((c) => row(c, c.settles))}</ol>
         </>
       )}
       {given.length > 0 && (
         <>
           <h3>Read and looked at</h3>
-          <ul className="check-rows">{given.map(row)}</ul>
+          <ul className="check-rows">{given.map((c) => row(c))}</ul>
         </>
       )}
       <details>
         <summary className="word">Everything else that can be checked ({rest.length})</summary>
-        <ul className="check-rows">{rest.map(row)}</ul>
+        <ul className="check-rows">{rest.map((c) => row(c))}</ul>
       </details>
       <KeepCall
         sheet={sheet}
@@ -115,11 +126,22 @@ function Verdict({ sheet }: { readonly sheet: FaultSheet }) {
 
 function Check(given: {
   readonly check: CheckRow;
+  readonly settles: string | undefined;
   readonly asked: Asked;
   readonly onAsk: (asked: Asked) => void;
 }) {
-  const { check, asked, onAsk } = given;
-  const words = <p>{check.text}</p>;
+  const { check, settles, asked, onAsk } = given;
+  const words = (
+    <p>
+      {check.text}
+      {settles !== undefined && (
+        <>
+          {' '}
+          <span className="note">Likely settles {settles} of the doubt.</span>
+        </>
+      )}
+    </p>
+  );
   if (check.kind === 'look') {
     const answer = asked.looks.find((l) => l.id === check.id)?.answer;
     const put = (to: 'yes' | 'no') =>

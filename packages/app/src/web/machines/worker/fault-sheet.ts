@@ -10,12 +10,14 @@ import {
   readReadings,
   remedyOf,
   toldChecks,
+  toldFirst,
   toldSuspects,
   verdictText,
+  worthText,
   yardSheet,
+  type Check,
   type FaultModel,
   type LookId,
-  type NextCheck,
   type TakenReadings,
   type YardSheet,
 } from '@spraywright/engine/yard';
@@ -49,6 +51,7 @@ export function faultSheet(machine: ProvenMachine, asks: Questions['fault']['ask
       state: 'cannot-tell',
       verdict: 'What was read cannot be weighed: it does not fit this machine',
       suspects: [],
+      first: [],
       next: [],
       source: FAULT_SOURCE,
     };
@@ -63,7 +66,11 @@ export function faultSheet(machine: ProvenMachine, asks: Questions['fault']['ask
       chance: chanceText(s),
       probability: s.probability,
     })),
-    next: toldChecks(diagnosis, TOLD).flatMap((check) => checkOf(check, sheet, units) ?? []),
+    first: toldFirst(diagnosis).flatMap((check) => checkOf(check, sheet, units) ?? []),
+    next: toldChecks(diagnosis, TOLD).flatMap((check) => {
+      const row = checkOf(check, sheet, units);
+      return row === undefined ? [] : { ...row, settles: worthText(check) };
+    }),
     source: diagnosis.source,
   };
 }
@@ -118,7 +125,7 @@ function checksOf(sheet: YardSheet, units: UnitSystem): CheckRow[] {
   ];
 }
 
-function checkOf(check: NextCheck, sheet: YardSheet, units: UnitSystem): CheckRow | undefined {
+function checkOf(check: Check, sheet: YardSheet, units: UnitSystem): CheckRow | undefined {
   const id = 'look' in check ? check.look : check.reading;
   return checksOf(sheet, units).find((c) => c.id === id);
 }

@@ -188,8 +188,10 @@ export interface FaultSheet {
   /** Part number of what is sent, or of what it is for. */
   readonly part?: string;
   readonly suspects: readonly FaultRow[];
+  /** What is asked at once, and not answered yet. */
+  readonly first: readonly CheckRow[];
   /** The most telling first. */
-  readonly next: readonly CheckRow[];
+  readonly next: readonly (CheckRow & { readonly settles: string })[];
   readonly source: string;
   /** Readings that do not fit, each a sentence. */
   readonly problems: readonly string[];
