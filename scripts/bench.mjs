@@ -7,6 +7,7 @@ const benches = {
   solver: 'packages/engine/bench/solver.bench.ts',
   throw: 'packages/engine/bench/throw.bench.ts',
   proof: 'packages/app/bench/proof.bench.ts',
+  day: 'packages/app/bench/day.bench.ts',
   confidence: 'packages/app/bench/confidence.bench.ts',
   search: 'packages/app/bench/search.bench.ts',
   growth: 'packages/app/bench/growth.bench.ts',

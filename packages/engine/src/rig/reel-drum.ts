@@ -1,13 +1,9 @@
 import type { PartOf } from '../catalogue/index.ts';
+import { reelHoseLength, reelPackDiameter } from '../physics/index.ts';
 
-/**
- * Outer diameter of the pack when a length of hose is wound on a drum: the turns fill the drum's width in layers,
- * each hose taking a square of its outside diameter.
- */
+/** Outer diameter of the pack when a length of hose is wound on the reel [m]. */
 export function packDiameter(reel: PartOf<'reel'>, hose: PartOf<'hose'>, wound: number): number {
-  return Math.sqrt(
-    reel.hubDiameter ** 2 + (4 * wound * hose.outsideDiameter ** 2) / (Math.PI * reel.drumWidth),
-  );
+  return reelPackDiameter(reel.hubDiameter, reel.drumWidth, hose.outsideDiameter, wound);
 }
 
 /** Centreline diameter of the middle turn of the wound hose: what the coil's friction is reckoned with [m]. */
@@ -17,8 +13,5 @@ export function meanCoilDiameter(reel: PartOf<'reel'>, hose: PartOf<'hose'>, wou
 
 /** Length of hose that fills the reel to its flange [m]. */
 export function reelCapacity(reel: PartOf<'reel'>, hose: PartOf<'hose'>): number {
-  return (
-    ((reel.flangeDiameter ** 2 - reel.hubDiameter ** 2) * Math.PI * reel.drumWidth) /
-    (4 * hose.outsideDiameter ** 2)
-  );
+  return reelHoseLength(reel.flangeDiameter, reel.hubDiameter, reel.drumWidth, hose.outsideDiameter);
 }

@@ -6,9 +6,11 @@ import {
   dewPoint,
   dryAirDensity,
   humidAirDensity,
+  humidityFromWetBulb,
   standardAtmospherePressure,
   standardAtmosphereTemperature,
   waterVapourPressure,
+  wetBulbStull,
   windSpeedAtHeight,
   windSpeedAtHeightPowerLaw,
 } from '../index.ts';
@@ -85,5 +87,23 @@ describe('air', () => {
     expect(() => standardAtmospherePressure(12000)).toThrow(
       'altitude is 12000 m; it must be at most 11000 m',
     );
+  });
+});
+
+describe('humidity from two thermometers', () => {
+  it('agrees with the wet bulb reckoned from the humidity within the error stated of it, -1 to +0.65 K (Stull 2011)', () => {
+    for (const t of [10, 15, 20, 25, 30, 35, 40])
+      for (const humidity of [0.2, 0.4, 0.6, 0.8, 0.95]) {
+        const wet = wetBulbStull(t, humidity);
+        const of = (w: number) => humidityFromWetBulb(273.15 + t, 273.15 + Math.min(w, t));
+        expect(of(wet - 0.65), `${t} degC, ${humidity}`).toBeLessThan(humidity);
+        expect(of(wet + 1), `${t} degC, ${humidity}`).toBeGreaterThan(humidity);
+      }
+  });
+
+  it('is full when both read alike, and refuses a wet one colder than dry air can make it', () => {
+    expect(humidityFromWetBulb(300, 300)).toBe(1);
+    expect(() => humidityFromWetBulb(313, 280)).toThrow('wetBulb is 280 K; at 313 K even dry air');
+    expect(() => humidityFromWetBulb(290, 291)).toThrow('wetBulb is 291 K; it must be at most 290 K');
   });
 });

@@ -39,3 +39,31 @@ export function dewPoint(temperature: number, relativeHumidity: number): number 
   const x = Math.log(airVapourPressure(temperature, relativeHumidity) / MAGNUS_PRESSURE);
   return CELSIUS_ZERO + (MAGNUS_OFFSET * x) / (MAGNUS_SLOPE - x);
 }
+
+/**
+ * Relative humidity from a wet and a dry thermometer, such as a sling psychrometer.
+ *
+ * @formula e = e_s(T_w) - 6.60e-4 (1 + 0.00115 T_w) p (T - T_w); φ = e / e_s(T), temperatures in degC
+ * @param temperature air temperature, dry thermometer [K] 273.15..330
+ * @param wetBulb wet thermometer, well ventilated [K] 273.15..330
+ * @param pressureAbsolute pressure of the air, absolute; default sea level [Pa] 50000..110000
+ * @returns relative humidity over liquid water [-]
+ * @valid wick wet, not iced, and ventilated at 3 m/s or more; a wet bulb too cold for any humidity is refused
+ * @throws RangeError when a parameter is outside its range or the two readings do not belong together
+ * @source American Meteorological Society, Glossary of Meteorology, psychrometric formula (6.60e-4 read, the factor 1 + 0.00115 T_w from memory); Magnus formula
+ */
+export function humidityFromWetBulb(temperature: number, wetBulb: number, pressureAbsolute = 101325): number {
+  inRange('temperature', temperature, CELSIUS_ZERO, 330, 'K');
+  inRange('wetBulb', wetBulb, CELSIUS_ZERO, temperature, 'K');
+  inRange('pressureAbsolute', pressureAbsolute, 50000, 110000, 'Pa');
+  const cooled = temperature - wetBulb;
+  const vapour =
+    airVapourPressure(wetBulb, 1) -
+    6.6e-4 * (1 + 0.00115 * (wetBulb - CELSIUS_ZERO)) * pressureAbsolute * cooled;
+  const humidity = vapour / airVapourPressure(temperature, 1);
+  if (humidity < 0)
+    throw new RangeError(
+      `wetBulb is ${wetBulb} K; at ${temperature} K even dry air does not cool a wet thermometer so far`,
+    );
+  return humidity;
+}

@@ -134,6 +134,56 @@ describe('shafts and motors', () => {
     expect(leaking.shaftTorque).toBe(d.shaftTorque);
   });
 
+  it('sizes a sheave with which the belt turns the pump at the flow wanted', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.3, max: 1.5, noNaN: true }),
+        fc.double({ min: 150, max: 400, noNaN: true }),
+        fc.double({ min: 0, max: 0.03, noNaN: true }),
+        (share, engineSpeed, slip) => {
+          const s = drive.sheaveForFlow(share * 6e-4, 6e-4, 68, engineSpeed, 0.3, slip);
+          fc.pre(s.engineSheave >= 0.02);
+          const belt = drive.beltDrive(engineSpeed, s.engineSheave, 0.3, 1000, 0.95, slip);
+          expect(belt.drivenSpeed).toBeCloseTo(s.pumpSpeed, 9);
+          expect(drive.pumpFlowAtSpeed(6e-4, 68, belt.drivenSpeed)).toBeCloseTo(share * 6e-4, 12);
+          expect(s.share).toBeCloseTo(share, 12);
+        },
+      ),
+    );
+  });
+
+  it('measures a belt as points laid along it do, and leaves more wrap the farther the shafts stand apart', () => {
+    const [small, large, centres] = [0.1, 0.3, 0.55];
+    // The tight loop round two discs is the edge of their hull: walk it point by point.
+    const hull: [number, number][] = [];
+    for (let i = 0; i <= 200_000; i++) {
+      const a = (2 * Math.PI * i) / 200_000;
+      const [x, y] = [Math.cos(a), Math.sin(a)];
+      // The disc that reaches farther in this direction carries the belt.
+      hull.push(
+        large / 2 > small / 2 + centres * x
+          ? [(large / 2) * x, (large / 2) * y]
+          : [centres + (small / 2) * x, (small / 2) * y],
+      );
+    }
+    let length = 0;
+    for (let i = 1; i < hull.length; i++)
+      length += Math.hypot(hull[i]![0] - hull[i - 1]![0], hull[i]![1] - hull[i - 1]![1]);
+    const belt = drive.beltLength(small, large, centres);
+    expect(belt.length).toBeCloseTo(length, 6);
+    expect(belt.length).toBe(drive.beltLength(large, small, centres).length);
+    expect(drive.beltLength(0.2, 0.2, 0.5)).toEqual({ length: 1 + 0.2 * Math.PI, smallWrap: Math.PI });
+    expect(drive.beltLength(small, large, 0.8).smallWrap).toBeGreaterThan(belt.smallWrap);
+    expect(() => drive.beltLength(small, large, 0.19)).toThrow(
+      'centres is 0.19 m; it must be at least 0.2 m',
+    );
+  });
+
+  it('displaces in a turn what its plungers sweep', () => {
+    const each = Math.PI * 0.009 ** 2 * 0.012;
+    expect(drive.plungerDisplacement(3, 0.018, 0.012)).toBeCloseTo(3 * each, 15);
+  });
+
   it('swings a single universal joint at 15° by +3.5 and -3.4 % and a straight one not at all', () => {
     const r = drive.cardanSpeedRange(100, (15 * Math.PI) / 180);
     expect(r.maxSpeed).toBeCloseTo(103.53, 2);

@@ -2,6 +2,7 @@ export * from './fluid-power.ts';
 export * from './pump-shaft.ts';
 export * from './torque.ts';
 export * from './belt-gear.ts';
+export * from './belt-layout.ts';
 export * from './engine-power.ts';
 export * from './engine-rating.data.ts';
 export * from './efficiency.data.ts';

@@ -1,4 +1,5 @@
 import { inRange } from '../in-range.ts';
+import { wholeInRange } from '../whole-in-range.ts';
 import { fluidPower } from './fluid-power.ts';
 
 /**
@@ -103,4 +104,23 @@ export function pumpFlowAtSpeed(ratedFlow: number, ratedSpeed: number, speed: nu
   inRange('ratedSpeed', ratedSpeed, 0.1, 2000, 'rad/s');
   inRange('speed', speed, 0, 2000, 'rad/s');
   return (ratedFlow * speed) / ratedSpeed;
+}
+
+/**
+ * Volume that a plunger, piston or diaphragm pump displaces in a turn.
+ *
+ * @formula D = z π d² s / 4
+ * @param plungers number of plungers [-] 1..12
+ * @param bore diameter of a plunger [m] 0.001..0.3
+ * @param stroke stroke of a plunger [m] 0.0005..0.3
+ * @returns displacement per turn [m3]
+ * @valid single-acting: each plunger delivers once in a turn; for a diaphragm take its effective area
+ * @throws RangeError when a parameter is outside its range
+ * @source Geometry
+ */
+export function plungerDisplacement(plungers: number, bore: number, stroke: number): number {
+  wholeInRange('plungers', plungers, 1, 12);
+  inRange('bore', bore, 0.001, 0.3, 'm');
+  inRange('stroke', stroke, 0.0005, 0.3, 'm');
+  return (plungers * Math.PI * bore ** 2 * stroke) / 4;
 }

@@ -28,6 +28,35 @@ export function batteryRunTime(
 }
 
 /**
+ * Capacity that a battery must have to give a steady current for a time.
+ *
+ * @formula C = I H (t/(share H))^(1/k)
+ * @param current steady current I [A] 0.01..2000
+ * @param hours time wanted, t [h] 0.01..200
+ * @param share part of the battery's time that may be used up, 0.5 for a long life [-] 0.1..1
+ * @param ratedHours time over which the capacity is rated, H; 20 on most labels [h] 0.1..200
+ * @param exponent Peukert exponent k; 1.25 when unknown [-] 1..1.6
+ * @returns capacity on the label, at the rated time [Ah]
+ * @valid warm battery; divide by the share that is left in the cold. Rests between draws recover some, so intermittent use lies on the safe side
+ * @throws RangeError when a parameter is outside its range
+ * @source Peukert's law in the form with rated time, solved for the capacity
+ */
+export function batteryForRunTime(
+  current: number,
+  hours: number,
+  share: number,
+  ratedHours: number,
+  exponent: number,
+): number {
+  inRange('current', current, 0.01, 2000, 'A');
+  inRange('hours', hours, 0.01, 200, 'h');
+  inRange('share', share, 0.1, 1, '-');
+  inRange('ratedHours', ratedHours, 0.1, 200, 'h');
+  inRange('exponent', exponent, 1, 1.6, '-');
+  return current * ratedHours * (hours / (share * ratedHours)) ** (1 / exponent);
+}
+
+/**
  * Peukert exponent from two run times of the same battery.
  *
  * @formula k = ln(t1/t2)/ln(I2/I1)

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   WIRE_SIZES,
+  batteryForRunTime,
   batteryRunTime,
   cableDrop,
   cableFor,
@@ -107,6 +108,22 @@ describe('batteries', () => {
           const fast = batteryRunTime(100, 20, k, high);
           expect(fast * high).toBeLessThan(slow * low);
           expect(peukertExponent(low, slow, high, fast)).toBeCloseTo(k, 9);
+        },
+      ),
+      { numRuns: 200 },
+    );
+  });
+
+  it('of the size asked for last just the time, when their share is used up', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1, max: 1.5, noNaN: true }),
+        fc.double({ min: 1, max: 60, noNaN: true }),
+        fc.double({ min: 0.5, max: 12, noNaN: true }),
+        fc.double({ min: 0.3, max: 1, noNaN: true }),
+        (k, current, hours, share) => {
+          const capacity = batteryForRunTime(current, hours, share, 20, k);
+          expect((share * batteryRunTime(capacity, 20, k, current)) / hours).toBeCloseTo(1, 9);
         },
       ),
       { numRuns: 200 },

@@ -5,6 +5,11 @@ import { frictionFactorBlend } from './friction.ts';
 import { checkBore, checkLength } from './limits.ts';
 import { boreArea, meanVelocity, reynoldsNumber } from './velocity.ts';
 
+/** The laws are stated up to 200 m/s. */
+const FASTEST = 199;
+/** Widest bore of the laws [m]. */
+const WIDEST = 0.5;
+
 /** One hose, partly wound on a drum or not, with the liquid in it. */
 export interface HoseLine {
   readonly flow: number;
@@ -100,8 +105,7 @@ export function hoseFlow(
   const lossAt = (flow: number): number =>
     hoseLoss({ flow, bore, length, roughness, density, viscosity }).pressureLoss;
   let low = 0;
-  // The laws are stated up to 200 m/s.
-  let high = Math.min(1, 199 * boreArea(bore));
+  let high = Math.min(1, FASTEST * boreArea(bore));
   inRange('pressureLoss', pressureLoss, 0, lossAt(high), 'Pa');
   for (let i = 0; i < 200 && high - low > 1e-15 * high; i++) {
     const middle = (low + high) / 2;
@@ -109,4 +113,44 @@ export function hoseFlow(
     else low = middle;
   }
   return (low + high) / 2;
+}
+
+/**
+ * Smallest bore of a straight hose that keeps its loss within what is allowed.
+ *
+ * @formula the bore whose Darcy-Weisbach loss equals Δp, by bisection
+ * @param flow volume flow [m3/s] 1e-9..1
+ * @param pressureLoss pressure that the hose may lose [Pa] 1..1e8
+ * @param length length [m] 0.01..1e5
+ * @param roughness roughness of the wall [m] 0..0.001
+ * @param density density of the liquid [kg/m3] 500..2500
+ * @param viscosity dynamic viscosity [Pa.s] 1e-5..1000
+ * @returns inside diameter: take the next hose that is at least as wide [m]
+ * @valid Newtonian liquid, straight hose without its couplings, bores of 0.2 mm to 0.5 m and at least ten times the roughness
+ * @throws RangeError when a parameter is outside its range, or a bore of 0.5 m still loses more
+ * @source Darcy-Weisbach with Hagen-Poiseuille and Colebrook-White
+ */
+export function boreForLoss(
+  flow: number,
+  pressureLoss: number,
+  length: number,
+  roughness: number,
+  density: number,
+  viscosity: number,
+): number {
+  inRange('flow', flow, 1e-9, 1, 'm3/s');
+  inRange('length', length, 0.01, 1e5, 'm');
+  inRange('roughness', roughness, 0, 0.001, 'm');
+  const lossAt = (bore: number): number =>
+    hoseLoss({ flow, bore, length, roughness, density, viscosity }).pressureLoss;
+  let high = WIDEST;
+  inRange('pressureLoss', pressureLoss, Math.max(1, lossAt(high)), 1e8, 'Pa');
+  let low = Math.max(0.0002, 10 * roughness, Math.sqrt((4 * flow) / (Math.PI * FASTEST)));
+  if (lossAt(low) <= pressureLoss) return low;
+  for (let i = 0; i < 200 && high - low > 1e-15 * high; i++) {
+    const middle = (low + high) / 2;
+    if (lossAt(middle) > pressureLoss) low = middle;
+    else high = middle;
+  }
+  return high;
 }

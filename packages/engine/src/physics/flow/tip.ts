@@ -74,6 +74,32 @@ export function flowAtOneBarFromOrifice(diameter: number, dischargeCoefficient: 
 }
 
 /**
+ * Diameter of the hole that gives a flow at a pressure: what to drill or which smooth bore to take.
+ *
+ * @formula d = sqrt(4 q / (π Cd sqrt(2 p/ρ)))
+ * @param flow volume flow wanted [m3/s] 1e-9..1
+ * @param pressure pressure before the hole, gauge [Pa] 1e3..1e8
+ * @param density density of the liquid [kg/m3] 500..2500
+ * @param dischargeCoefficient discharge coefficient: about 0.6 for a sharp edge, 0.8 for a short drilled hole, 0.95 and more for a smooth bore [-] 0.3..1
+ * @returns diameter [m]
+ * @valid free jet from a much wider bore; the coefficients named are from memory: measure one tip before drilling a row
+ * @throws RangeError when a parameter is outside its range
+ * @source Torricelli with a discharge coefficient, solved for the diameter
+ */
+export function orificeForFlow(
+  flow: number,
+  pressure: number,
+  density: number,
+  dischargeCoefficient: number,
+): number {
+  inRange('flow', flow, 1e-9, 1, 'm3/s');
+  inRange('pressure', pressure, 1e3, 1e8, 'Pa');
+  checkDensity(density);
+  inRange('dischargeCoefficient', dischargeCoefficient, 0.3, 1, '-');
+  return Math.sqrt((4 * flow) / (Math.PI * dischargeCoefficient * Math.sqrt((2 * pressure) / density)));
+}
+
+/**
  * Reynolds number of a free jet in its orifice.
  *
  * @formula Re = ρ d sqrt(2 p/ρ) / μ

@@ -16,6 +16,7 @@ export * from './tyres.data.ts';
 export * from './carrying-vehicle.ts';
 export * from './three-point.ts';
 export * from './hitch-categories.data.ts';
+export * from './hitch-pins.ts';
 export * from './tipping.ts';
 export * from './hand-moved.ts';
 export * from './rolling-resistance.data.ts';

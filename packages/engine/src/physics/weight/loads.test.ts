@@ -5,6 +5,7 @@ import {
   axleUse,
   backwardTipGrade,
   brakingTongueLoad,
+  hitchPinForces,
   jackLoad,
   largestMountedMass,
   largestPulledMass,
@@ -300,5 +301,17 @@ describe('bad loads', () => {
       tongueShare: 0,
       withinGuidance: false,
     });
+  });
+});
+
+describe('pins of a three-point hitch', () => {
+  it('hold a rig in balance: forces and the moment about the lower pins vanish (linear solve by hand)', () => {
+    const [mass, behind, mast] = [900, 0.7, 0.46];
+    const weight = mass * 9.80665;
+    const { topLink, lowerPin } = hitchPinForces(mass, behind, mast, 1);
+    expect(topLink * mast - weight * behind).toBeCloseTo(0, 9);
+    // Both lower pins push forward what the top link pulls back, and carry the weight.
+    expect((2 * lowerPin) ** 2).toBeCloseTo(topLink ** 2 + weight ** 2, 3);
+    expect(hitchPinForces(mass, behind, mast).lowerPin).toBeCloseTo(2.5 * lowerPin, 9);
   });
 });

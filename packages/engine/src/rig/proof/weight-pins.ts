@@ -1,4 +1,10 @@
-import { DYNAMIC_FACTOR, HITCH_CATEGORIES, HITCH_ORIGIN, STANDARD_GRAVITY } from '../../physics/index.ts';
+import {
+  DYNAMIC_FACTOR,
+  HITCH_CATEGORIES,
+  HITCH_ORIGIN,
+  hitchPinForces,
+  STANDARD_GRAVITY,
+} from '../../physics/index.ts';
 import { behindHitch, centreAt, FILLS, type Fill } from '../placement/index.ts';
 import { is, number, unknown, worked, type RigPromise, type Step } from '../promise.ts';
 import type { ProofContext } from './context.ts';
@@ -58,15 +64,16 @@ function pinSteps(category: string, rig: Loaded['rig']): Step[] {
 
 /** The top link holds the frame from tipping back; the lower pins carry the weight and push as much the other way. */
 function loadSteps(rig: Loaded['rig'], fill: Fill, mast: number): Step[] {
-  const weight = is(centreAt(rig, FILLS[fill]).mass * STANDARD_GRAVITY, 'force');
-  const behind = is(Math.max(0, behindHitch(rig, FILLS[fill])), 'length');
+  const { mass } = centreAt(rig, FILLS[fill]);
+  const behind = Math.max(0, behindHitch(rig, FILLS[fill]));
   const factor = DYNAMIC_FACTOR.offRoadLow;
-  const top = is((weight.value * behind.value) / mast, 'force');
-  const pin = is((factor / 2) * Math.hypot(weight.value, top.value), 'force');
+  const forces = hitchPinForces(mass, behind, mast, factor);
+  const weight = is(mass * STANDARD_GRAVITY, 'force');
+  const [top, pin] = [is(forces.topLink, 'force'), is(forces.lowerPin, 'force')];
   return [
     worked(`pull of the top link when ${fill}`, top, '{weight} × {centre behind the balls} / {mast}', {
       weight,
-      'centre behind the balls': behind,
+      'centre behind the balls': is(behind, 'length'),
       mast: is(mast, 'length'),
     }),
     worked(
