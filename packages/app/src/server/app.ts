@@ -37,6 +37,7 @@ import { shopSettingsApi } from './shop-settings-api.ts';
 import { signInPages } from './sign-in-pages.ts';
 import { stockApi } from './stock-api.ts';
 import { substitutionApi } from './substitution-api.ts';
+import { costsForSellers } from './without-costs.ts';
 
 export interface ServerOptions {
   /** Folder of the built page. */
@@ -102,6 +103,17 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
     oneTimePages(app, options.people);
     peopleApi(app, { ...options, records: tellingRecords(options.records), people: options.people });
   }
+  // Before the costs are taken out: it names their fields and tells none.
+  app.doc31('/api/openapi.json', {
+    openapi: '3.1.0',
+    info: {
+      title: 'Spraywright',
+      version: ENGINE_VERSION,
+      description:
+        'Jobs, their edits, their quotes, the machines built of them, and the catalogue. Every refusal is a problem of RFC 9457; its codes: /api/problems.',
+    },
+  });
+  app.use(costsForSellers());
   meApi(app);
   const telling = { ...options, records: tellingRecords(options.records) };
   jobsApi(app, telling);
@@ -121,15 +133,6 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
   recallApi(app, telling.records);
   learnedApi(app, telling);
   doingsApi(app, telling.records);
-  app.doc31('/api/openapi.json', {
-    openapi: '3.1.0',
-    info: {
-      title: 'Spraywright',
-      version: ENGINE_VERSION,
-      description:
-        'Jobs, their edits, their quotes, the machines built of them, and the catalogue. Every refusal is a problem of RFC 9457; its codes: /api/problems.',
-    },
-  });
   app.get('/api/problems', (c) =>
     c.body(readFileSync(PROBLEM_PAGE, 'utf8'), 200, { 'Content-Type': 'text/markdown; charset=utf-8' }),
   );

@@ -29,6 +29,7 @@ import { RefusedFields, refusedFields } from './problem.ts';
 import type { Reproofs } from './reproof/reproofs.ts';
 import { signedName } from './role-guard.ts';
 import type { Shelf } from './shelf.ts';
+import { seesCosts, withoutCosts } from './without-costs.ts';
 
 export interface PartsApi {
   readonly records: Records;
@@ -66,7 +67,8 @@ function readingParts(app: OpenAPIHono, { records: { db }, shelf, now }: PartsAp
     const { kind, day = today(now) } = c.req.valid('query');
     await shelf.current();
     const kept = await catalogueOn(db, day);
-    const csv = partsCsv(kept!.parts.filter((p) => p.kind === kind).map((p) => p.document));
+    const parts = kept!.parts.filter((p) => p.kind === kind).map((p) => p.document);
+    const csv = partsCsv(seesCosts(c) ? parts : withoutCosts(parts));
     return c.body(csv, 200, {
       'Content-Type': 'text/csv; charset=utf-8',
       'Content-Disposition': `attachment; filename="${kind}-${day}.csv"`,

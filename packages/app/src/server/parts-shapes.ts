@@ -26,7 +26,10 @@ const partHeadShape = z
 
 const documentShape = z
   .looseObject({})
-  .openapi({ description: 'The part as a catalogue file has it, with the price of the day.' });
+  .openapi({
+    description:
+      'The part as a catalogue file has it, with the price of the day; its cost for those who sell.',
+  });
 
 export const partShape = partHeadShape
   .extend({
@@ -35,7 +38,7 @@ export const partShape = partHeadShape
       .array(
         z.object({
           from: z.string().openapi({ description: 'Day from which it holds; 0000-01-01: from the start.' }),
-          costCents: cents,
+          costCents: cents.optional().openapi({ description: 'Told to those who sell: owner and builder.' }),
           priceCents: cents,
           by: z.string(),
           at: moment,

@@ -140,7 +140,7 @@ async function answer(message: ToEngine): Promise<void> {
     view.scaleHeight,
   ]);
   const onPage = told;
-  if (key !== bodyKey) told = deskBody(shown.raw, shown.rig, shown.proof, duty, view, shop);
+  if (key !== bodyKey) told = deskBody(shown.raw, shown.rig, shown.proof, duty, view, inputs);
   bodyKey = key;
   say({
     type: 'shown',

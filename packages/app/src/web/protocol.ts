@@ -209,7 +209,8 @@ export interface DeskBody {
   readonly bill: readonly BillGroup[];
   /** What is to be paid. */
   readonly toPay: string;
-  readonly pricing: PricingTold;
+  /** Absent for those who do not sell: they are told list prices alone. */
+  readonly pricing?: PricingTold;
   readonly cautions: readonly CautionNote[];
 }
 
@@ -410,6 +411,8 @@ export interface OwnPartStart {
   /** Of each kind, the part that is there or the cheapest that could be: what the leaflet does not say is taken over from it. */
   readonly like: Readonly<Partial<Record<Kind, TypedPart['part']>>>;
   readonly materials: readonly (readonly [id: string, name: string])[];
+  /** False for those who do not sell: they are asked no cost. */
+  readonly costsTold: boolean;
   /** The part that is there, when it is in no catalogue already. */
   readonly there?: TypedPart;
 }

@@ -9,6 +9,11 @@ export interface Me {
   readonly alone: boolean;
 }
 
+/** Whether somebody sells and designs: changes jobs and parts, quotes, is told costs. True while it is not known who it is. */
+export function sells(me: Me | undefined): boolean {
+  return me === undefined || me.role === 'owner' || me.role === 'builder';
+}
+
 let asking: Promise<Me | undefined> | undefined;
 
 /** Who works here, asked once for each page; undefined until it is known, and without a connection. */

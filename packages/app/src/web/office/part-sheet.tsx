@@ -2,6 +2,7 @@ import { useCallback, useEffect, useMemo, useState, type SyntheticEvent } from '
 import { PART_SHAPES, type Kind } from '@spraywright/engine/catalogue';
 import { moneyText } from '@spraywright/engine/quantity';
 import { hashOf } from '../frame/hash.ts';
+import { sells, useMe } from '../frame/me.ts';
 import { CurveReader } from './curve-reader.tsx';
 import { documentOf, draftOf, type Draft } from '../part-form/part-draft.ts';
 import { PartFields } from '../part-form/part-fields.tsx';
@@ -18,6 +19,7 @@ import {
 
 /** One part: its fields, its prices, where it is, and whether new rigs may have it. */
 export function PartSheet({ id }: { readonly id: string }) {
+  const mayChange = sells(useMe());
   const [part, setPart] = useState<PartOpened>();
   const [said, setSaid] = useState('');
   const load = useCallback(
@@ -67,13 +69,21 @@ export function PartSheet({ id }: { readonly id: string }) {
               {part.retired ? ', retired' : ''}
               {part.changedBy === '' ? '' : `, last changed by ${part.changedBy}`}
             </span>
-            <button className="part-button" onClick={() => void stand(!part.retired)}>
-              {part.retired ? 'Take it back' : 'Retire it'}
-            </button>
+            {mayChange && (
+              <button className="part-button" onClick={() => void stand(!part.retired)}>
+                {part.retired ? 'Take it back' : 'Retire it'}
+              </button>
+            )}
           </p>
           <Prices part={part} load={load} />
           <PartUses id={id} />
-          <PartForm key={part.edition} kind={part.kind} document={part.document} keep={keep} known />
+          <PartForm
+            key={part.edition}
+            kind={part.kind}
+            document={part.document}
+            known
+            {...(mayChange ? { keep } : {})}
+          />
         </>
       )}
     </div>
@@ -109,7 +119,7 @@ function Prices({
   readonly load: (day: string) => Promise<void>;
 }) {
   const [day, setDay] = useState('');
-  const { costCents, priceCents } = part.document as { costCents: number; priceCents: number };
+  const { costCents, priceCents } = part.document as { costCents?: number; priceCents: number };
   return (
     <section aria-label="Prices">
       <h2 className="heading">Prices</h2>
@@ -126,14 +136,15 @@ function Prices({
           />
         </label>
         <span>
-          costs {moneyText(costCents)}, sold for {moneyText(priceCents)}
+          {costCents !== undefined && `costs ${moneyText(costCents)}, `}sold for {moneyText(priceCents)}
         </span>
       </p>
       <ul className="part-prices">
         {part.prices.map((price) => (
           <li key={price.from}>
             {price.from === '0000-01-01' ? 'from the start' : `from ${price.from}`}:{' '}
-            {moneyText(price.costCents)} / {moneyText(price.priceCents)}
+            {price.costCents !== undefined && `${moneyText(price.costCents)} / `}
+            {moneyText(price.priceCents)}
             {price.by === '' ? '' : `, ${price.by}`}
           </li>
         ))}
@@ -147,7 +158,8 @@ function PartForm(given: {
   readonly document: RawPart;
   /** The part is in the catalogue: its id stays, a price may begin later. */
   readonly known?: boolean;
-  readonly keep: (document: RawPart, pricesFrom: string) => Promise<Got<unknown>>;
+  /** Absent for those who may look at it and no more: they are told no cost either. */
+  readonly keep?: (document: RawPart, pricesFrom: string) => Promise<Got<unknown>>;
 }) {
   const { kind, document, known = false, keep } = given;
   const shape = PART_SHAPES[kind].describe;
@@ -160,12 +172,12 @@ function PartForm(given: {
   );
   const submit = async (event: SyntheticEvent) => {
     event.preventDefault();
-    setGot(await keep(documentOf(shape, draft) as RawPart, from));
+    if (keep !== undefined) setGot(await keep(documentOf(shape, draft) as RawPart, from));
   };
   return (
     <form className="part-form" onSubmit={(event) => void submit(event)} noValidate>
       <h2 className="heading">Figures</h2>
-      <div className="part-grid">
+      <fieldset className="part-grid" disabled={keep === undefined}>
         <PartFields
           shape={shape}
           name=""
@@ -174,21 +186,26 @@ function PartForm(given: {
           change={(next) => setDraft(next ?? {})}
           refused={refused}
           {...(known ? { fixed: 'id' } : {})}
+          hides={(name) => keep === undefined && name === 'costCents'}
           beside={(path, rows, change) =>
             path === 'law.curve' && <CurveReader rows={rows as readonly Draft[]} change={change} />
           }
         />
-      </div>
-      <p className="part-acts part-end">
-        {known && (
-          <label>
-            A changed price holds from{' '}
-            <input type="date" value={from} onChange={(e) => setFrom(e.target.value)} />{' '}
-            <small>today when empty</small>
-          </label>
-        )}
-        <button className="part-button">{known ? 'Keep the change' : 'Add the part'}</button>
-      </p>
+      </fieldset>
+      {keep === undefined ? (
+        <p className="part-end">Owner and builder change parts.</p>
+      ) : (
+        <p className="part-acts part-end">
+          {known && (
+            <label>
+              A changed price holds from{' '}
+              <input type="date" value={from} onChange={(e) => setFrom(e.target.value)} />{' '}
+              <small>today when empty</small>
+            </label>
+          )}
+          <button className="part-button">{known ? 'Keep the change' : 'Add the part'}</button>
+        </p>
+      )}
       {got !== undefined && 'why' in got && (
         <div role="alert" className="part-why">
           <p>Not kept. {got.problems.length > 1 ? `${got.problems.length} fields are refused:` : got.why}</p>

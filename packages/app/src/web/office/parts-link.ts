@@ -22,7 +22,8 @@ export interface PartOpened extends PartHead {
   readonly document: RawPart;
   readonly prices: readonly {
     readonly from: string;
-    readonly costCents: number;
+    /** Absent for those who do not sell. */
+    readonly costCents?: number;
     readonly priceCents: number;
     readonly by: string;
   }[];

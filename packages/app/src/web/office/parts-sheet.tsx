@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { KINDS, type Kind } from '@spraywright/engine/catalogue';
 import { moneyText } from '@spraywright/engine/quantity';
 import { hashOf } from '../frame/hash.ts';
+import { sells, useMe } from '../frame/me.ts';
 import { useFound, type Found } from '../frame/use-found.ts';
 import { NewPart, PartSheet } from './part-sheet.tsx';
 import { findParts, type ListedPart, type PartsAsked } from './parts-link.ts';
@@ -23,6 +24,7 @@ export function PartsSheet({ at }: { readonly at: readonly string[] }) {
 type Line = ListedPart & { readonly catalogue: number };
 
 function PartsList() {
+  const mayChange = sells(useMe());
   const [asked, setAsked] = useState<PartsAsked>({ find: '', kind: '', standing: 'kept' });
   const { found, more } = useFound(asked, pageOf);
   const [fresh, setFresh] = useState<Kind>('pump');
@@ -72,23 +74,31 @@ function PartsList() {
         </button>
       )}
       <p className="part-acts">
-        <a className="part-button" href={hashOf('parts', 'Table')}>
-          Read a price list or table
-        </a>
-        <a className="part-button" href={hashOf('parts', 'Quotes')}>
-          Open quotes, proven again
-        </a>
+        {mayChange && (
+          <>
+            <a className="part-button" href={hashOf('parts', 'Table')}>
+              Read a price list or table
+            </a>
+            <a className="part-button" href={hashOf('parts', 'Quotes')}>
+              Open quotes, proven again
+            </a>
+          </>
+        )}
         {asked.kind !== '' && (
           <a className="part-button" href={`api/parts.csv?kind=${asked.kind}`} download>
             Write {asked.kind} as CSV
           </a>
         )}
-        <label>
-          New <KindChoice value={fresh} change={(kind) => setFresh(kind as Kind)} />
-        </label>
-        <a className="part-button" href={hashOf('parts', 'New', fresh)}>
-          Add a part
-        </a>
+        {mayChange && (
+          <>
+            <label>
+              New <KindChoice value={fresh} change={(kind) => setFresh(kind as Kind)} />
+            </label>
+            <a className="part-button" href={hashOf('parts', 'New', fresh)}>
+              Add a part
+            </a>
+          </>
+        )}
       </p>
     </div>
   );

@@ -13,9 +13,13 @@ const BEFORE = ['name'];
 const AFTER = ['mass', 'costCents', 'priceCents', 'leadTimeDays', 'size'];
 const NOT_ASKED = new Set([...BEFORE, ...AFTER, 'id', 'stock', 'ports', 'wetted', 'supplier', 'note']);
 
-/** The fields that are asked of a part of a kind, connections and materials apart. */
-function askedOf(kind: Kind): ShapeDescription {
-  const fields = PART_SHAPES[kind].describe.fields!;
+/**
+ * The fields that are asked of a part of a kind, connections and materials apart.
+ *
+ * @param costs whether whoever types is told costs
+ */
+function askedOf(kind: Kind, costs: boolean): ShapeDescription {
+  const fields = PART_SHAPES[kind].describe.fields!.filter((f) => costs || f.name !== 'costCents');
   const named = (names: readonly string[]) => names.flatMap((n) => fields.filter((f) => f.name === n));
   return {
     type: 'object',
@@ -39,7 +43,8 @@ export function OwnPartForm({ slot, title, close }: { slot: string; title: strin
 
 function Form(given: { slot: string; title: string; start: OwnPartStart; close: () => void }) {
   const { slot, title, start, close } = given;
-  const { there } = start;
+  const { there, costsTold } = start;
+  const asked = (of: Kind) => askedOf(of, costsTold);
   const store = useStore();
   const heading = useId();
   const [kind, setKind] = useState<Kind>(there?.kind ?? start.kinds[0]!);
@@ -48,7 +53,7 @@ function Form(given: { slot: string; title: string; start: OwnPartStart; close: 
   const alike = start.like[kind];
   const alikeName = typeof alike?.name === 'string' ? alike.name : undefined;
   const changing = there?.kind === kind ? there.part : undefined;
-  const [draft, setDraft] = useState<Draft>(() => firstDraft(kind, changing, alike));
+  const [draft, setDraft] = useState<Draft>(() => firstDraft(asked(kind), changing, alike));
   const [joins, setJoins] = useState<Draft>(() => draftOf(shapeOf(kind, 'ports'), changing ?? {})!);
   const [wetted, setWetted] = useState<Draft>(() => draftOf(shapeOf(kind, 'wetted'), changing ?? {})!);
   const [sameJoins, setSameJoins] = useState(changing === undefined && alikeName !== undefined);
@@ -60,7 +65,7 @@ function Form(given: { slot: string; title: string; start: OwnPartStart; close: 
 
   const turnTo = (next: Kind) => {
     setKind(next);
-    setDraft(firstDraft(next, undefined, start.like[next]));
+    setDraft(firstDraft(asked(next), undefined, start.like[next]));
     setSameJoins(start.like[next] !== undefined);
     setRefused([]);
   };
@@ -73,7 +78,7 @@ function Form(given: { slot: string; title: string; start: OwnPartStart; close: 
       ...(sameWetted ? ['materials'] : []),
     ];
     const part = {
-      ...(documentOf(askedOf(kind), said) as object),
+      ...(documentOf(asked(kind), said) as object),
       ...(changing === undefined ? {} : { id: changing.id }),
       stock: 0,
       ports: sameJoins
@@ -156,7 +161,7 @@ function Form(given: { slot: string; title: string; start: OwnPartStart; close: 
             </p>
           )}
         </div>
-        {fields(askedOf(kind), draft, setDraft)}
+        {fields(asked(kind), draft, setDraft)}
         {alikeName !== undefined && (
           <label className="part-flag wide">
             <input
@@ -199,8 +204,7 @@ function Form(given: { slot: string; title: string; start: OwnPartStart; close: 
 
 const PER_FOOT: ReadonlySet<Kind> = new Set(['hose']);
 
-function firstDraft(kind: Kind, changing: unknown, alike: unknown): Draft {
-  const shape = askedOf(kind);
+function firstDraft(shape: ShapeDescription, changing: unknown, alike: unknown): Draft {
   return changing === undefined ? startDraft(shape, alike ?? {}) : draftOf(shape, changing)!;
 }
 

@@ -1,4 +1,5 @@
 import { askServer, sent, type Problem } from '../frame/ask.ts';
+import { costsAsPrices } from '../frame/costs-as-prices.ts';
 import type { JobStanding } from '../frame/job-standing.ts';
 import type { RigJson } from '../protocol.ts';
 
@@ -40,8 +41,12 @@ export type Answer<T> =
   | { readonly is: 'signed-out' }
   | { readonly is: 'refused'; readonly why: string };
 
-export function openStored(id: string, known?: number): Promise<Answer<StoredJob>> {
-  return ask(`api/jobs/${id}`, known === undefined ? {} : { headers: { 'If-None-Match': `"${known}"` } });
+export async function openStored(id: string, known?: number): Promise<Answer<StoredJob>> {
+  const answer = await ask<StoredJob>(
+    `api/jobs/${id}`,
+    known === undefined ? {} : { headers: { 'If-None-Match': `"${known}"` } },
+  );
+  return answer.is === 'done' ? { ...answer, value: costsAsPrices(answer.value) } : answer;
 }
 
 /** Opens a job that may not be there: the list is asked first, so that its absence is no failed request. */

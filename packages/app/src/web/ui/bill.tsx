@@ -39,7 +39,14 @@ export function Bill() {
           </table>
         </details>
       ))}
-      <Pricing />
+      {pricing === undefined ? (
+        <p className="note">
+          Everything here stands at list prices. What it costs the shop and what the customer is to pay are
+          told to those who quote: owner and builder.
+        </p>
+      ) : (
+        <Pricing told={pricing} />
+      )}
       {pricing?.rows.map((row) => (
         <p className="bill-row" key={row.name}>
           <span>{row.name}</span>
@@ -47,10 +54,14 @@ export function Bill() {
         </p>
       ))}
       <p className="total">
-        <span>To be paid, sales tax {pricing?.tax?.free === false ? '' : 'not '}included</span>
+        <span>
+          {pricing === undefined
+            ? 'At list prices'
+            : `To be paid, sales tax ${pricing.tax?.free === false ? '' : 'not '}included`}
+        </span>
         <span className="price">{toPay}</span>
       </p>
-      <QuoteEntry />
+      {pricing !== undefined && <QuoteEntry />}
     </section>
   );
 }

@@ -56,7 +56,7 @@ function hasField(body: DeskBody | undefined, path: string): boolean {
   const inProse = body.prose.some((line) =>
     line.some((piece) => typeof piece !== 'string' && piece.path === path),
   );
-  const { discount, freight, percent } = body.pricing;
+  const { discount, freight, percent } = body.pricing ?? {};
   if ([discount, freight, percent].some((given) => given?.path === path)) return true;
   return inProse || body.parts.some((p) => p.givens.some((g) => g.given.path === path));
 }

@@ -1,55 +1,43 @@
 import { useMe } from '../frame/me.ts';
-import type { Given, PricingTold } from '../protocol.ts';
-import { useDesk, useStore } from './desk-context.ts';
+import type { PricingTold } from '../protocol.ts';
+import { useStore } from './desk-context.ts';
 import { FieldProblems, GivenBox } from './given-box.tsx';
 import '../style/pricing.css';
 
 const RULES = { list: 'list prices', 'cost-plus': 'cost and a markup', 'target-margin': 'a margin' } as const;
 
-/** Roles that set prices; whoever works alone does. */
-const SETS_PRICES: readonly string[] = ['owner', 'builder'];
-
 /** How the rig is priced: the rule, what is taken off, freight and tax, and what the shop keeps. */
-export function Pricing() {
+export function Pricing({ told }: { readonly told: PricingTold }) {
   const store = useStore();
   const me = useMe();
-  const told = useDesk((s) => s.body?.pricing);
-  if (told === undefined) return null;
-  const may = me === undefined || SETS_PRICES.includes(me.role);
   const turnTo = (mode: string) =>
     store.edit({
       about: mode === 'shop' ? 'Priced as the shop does' : `Priced by ${RULES[mode as keyof typeof RULES]}`,
       puts: [{ path: ['pricing', 'price'], value: ruleOf(mode, told) }],
     });
   const refusal = told.refusals[me?.role ?? ''] ?? told.refusals[''];
-  const box = (given: Given) =>
-    may ? <GivenBox given={given} /> : <b>{given.start === true ? 'none' : given.shown}</b>;
   const { percent, tax } = told;
   return (
     <div className="pricing" role="group" aria-label="How it is priced">
       <p>
         Priced by{' '}
-        {may ? (
-          <span className="given choice">
-            <select aria-label="Priced by" value={told.mode} onChange={(event) => turnTo(event.target.value)}>
-              <option value="shop">{`${RULES[told.shopMode]}, as the shop does`}</option>
-              {Object.entries(RULES).map(([mode, name]) => (
-                <option key={mode} value={mode}>
-                  {name}
-                </option>
-              ))}
-            </select>
-          </span>
-        ) : (
-          <b>{RULES[told.mode === 'shop' ? told.shopMode : told.mode]}</b>
-        )}
+        <span className="given choice">
+          <select aria-label="Priced by" value={told.mode} onChange={(event) => turnTo(event.target.value)}>
+            <option value="shop">{`${RULES[told.shopMode]}, as the shop does`}</option>
+            {Object.entries(RULES).map(([mode, name]) => (
+              <option key={mode} value={mode}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </span>
         {percent !== undefined && (
           <>
             {' '}
-            of {box(percent)} %{told.mode === 'cost-plus' ? ' on cost' : ' of the price'}
+            of <GivenBox given={percent} /> %{told.mode === 'cost-plus' ? ' on cost' : ' of the price'}
           </>
         )}
-        , discount {box(told.discount)} %, freight {box(told.freight)}
+        , discount <GivenBox given={told.discount} /> %, freight <GivenBox given={told.freight} />
       </p>
       <p>
         {tax === undefined ? (
@@ -59,7 +47,6 @@ export function Pricing() {
             <input
               type="checkbox"
               checked={!tax.free}
-              disabled={!may}
               onChange={(event) =>
                 store.edit({
                   about: event.target.checked ? 'With sales tax' : 'Without sales tax',
@@ -72,7 +59,7 @@ export function Pricing() {
         )}
       </p>
       <FieldProblems givens={[told.discount, told.freight, ...(percent === undefined ? [] : [percent])]} />
-      {may && <p className="note">The shop keeps {told.kept}.</p>}
+      <p className="note">The shop keeps {told.kept}.</p>
       {refusal !== undefined && <p className="pricing-refusal">Not to be quoted like this: {refusal}.</p>}
     </div>
   );

@@ -41,7 +41,7 @@ export function TitleBlock() {
             </Cell>
           </>
         )}
-        <Cell name="Price" className="price">
+        <Cell name={body.pricing === undefined ? 'List price' : 'Price'} className="price">
           {body.price}
         </Cell>
         {fold === 'tablet' && <Cell name="Full">{body.full}</Cell>}
@@ -69,7 +69,7 @@ export function TitleBlock() {
         </Cell>
       </div>
       <div className="cells figures">
-        <Cell name="Price" className="price">
+        <Cell name={body.pricing === undefined ? 'List price' : 'Price'} className="price">
           {body.price}
         </Cell>
         <Cell name="Dry">{body.dry}</Cell>

@@ -1,4 +1,3 @@
-import type { Shop } from '@spraywright/engine/catalogue';
 import { PALETTES } from '@spraywright/engine/drawings';
 import { display, moneyText, priceText, type UnitSystem } from '@spraywright/engine/quantity';
 import type { DutyProof, PromiseState, Proof, Rig } from '@spraywright/engine/rig';
@@ -7,6 +6,7 @@ import { billGroups } from './bill-groups.ts';
 import { briefProse } from './brief-prose.ts';
 import { cautionNotes } from './caution-notes.ts';
 import { Givens } from './given.ts';
+import type { Inputs } from './inputs.ts';
 import { emptySlots, partRows } from './part-rows.ts';
 import { pricingTold } from './pricing-told.ts';
 import { promiseRows } from './promise-rows.ts';
@@ -18,7 +18,7 @@ export function deskBody(
   proof: Proof,
   duty: DutyProof,
   view: View,
-  shop: Shop,
+  { shop, costsTold }: Pick<Inputs, 'shop' | 'costsTold'>,
 ): DeskBody {
   const { units } = view;
   return {
@@ -49,7 +49,7 @@ export function deskBody(
     notFitted: emptySlots(rig),
     bill: billGroups(proof, units),
     toPay: moneyText(proof.bill.totalCents),
-    pricing: pricingTold(new Givens(raw, units), rig, proof, shop),
+    ...(costsTold ? { pricing: pricingTold(new Givens(raw, units), rig, proof, shop) } : {}),
     cautions: cautionNotes(proof),
   };
 }

@@ -6,6 +6,7 @@ import {
   type Shop,
 } from '@spraywright/engine/catalogue';
 import { formatPath, read } from '@spraywright/engine/quantity';
+import { costsAsPrices, tellsCosts } from '../frame/costs-as-prices.ts';
 import type { BriefTab } from '../protocol.ts';
 
 export interface Inputs {
@@ -15,6 +16,8 @@ export interface Inputs {
   readonly laidIn: Catalogue;
   readonly moved: Readonly<Record<string, number>>;
   readonly shop: Shop;
+  /** False for those who do not sell: to them all stands at list prices, and what it costs is not told. */
+  readonly costsTold: boolean;
   readonly briefs: readonly BriefTab[];
   /** The files of the catalogue as they were typed. */
   readonly files: readonly { raw: unknown }[];
@@ -35,7 +38,9 @@ interface StartDocument {
 export async function loadInputs(address: string): Promise<Inputs> {
   const response = await fetch(address);
   if (!response.ok) throw new Error(`${address} answered ${response.status}`);
-  const start = (await response.json()) as StartDocument;
+  const sent = (await response.json()) as StartDocument;
+  const costsTold = tellsCosts(sent.shop);
+  const start = costsTold ? sent : costsAsPrices(sent);
   const catalogue = readCatalogue({ file: 'catalogue.json', raw: start.head }, start.files, start.layouts);
   if (!catalogue.ok) {
     const first = catalogue.problems[0]!;
@@ -52,6 +57,7 @@ export async function loadInputs(address: string): Promise<Inputs> {
     laidIn: catalogue.catalogue,
     moved,
     shop: shop.value,
+    costsTold,
     files: start.files,
     briefs: start.briefs.map((raw) => {
       const { id = '', title = '' } = raw as { id?: string; title?: string };

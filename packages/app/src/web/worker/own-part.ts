@@ -2,6 +2,7 @@ import { frozenPart, ownPartShape, readOwnParts, type Kind } from '@spraywright/
 import { MATERIALS } from '@spraywright/engine/liquids';
 import { changed, formatPath, read, type Problem } from '@spraywright/engine/quantity';
 import { partsInstead, putPart, readRig, slotsOf } from '@spraywright/engine/rig';
+import { costsAsPrices } from '../frame/costs-as-prices.ts';
 import type { Answers, FieldProblem, OwnPartStart, RigJson, TypedPart } from '../protocol.ts';
 import type { Inputs } from './inputs.ts';
 
@@ -10,7 +11,8 @@ const MATERIAL_NAMES = MATERIALS.map(({ id, name }) => [id, name] as const);
 /** What the form of a part that is in no catalogue begins with, in one slot of a rig. */
 export function ownPartStart(slotId: string, rig: RigJson, inputs: Inputs): OwnPartStart {
   const read = readRig(rig, inputs.catalogue);
-  if (!read.ok) return { kinds: [], like: {}, materials: MATERIAL_NAMES };
+  const { costsTold } = inputs;
+  if (!read.ok) return { kinds: [], like: {}, materials: MATERIAL_NAMES, costsTold };
   const slot = slotsOf(read.rig).find((s) => s.id === slotId);
   const part = read.rig.items.get(slotId)?.part;
   const own = ownOf(rig).find((o) => o.part.id === part?.id);
@@ -26,6 +28,7 @@ export function ownPartStart(slotId: string, rig: RigJson, inputs: Inputs): OwnP
     kinds: [...(slot?.kinds ?? [])].sort((a, b) => Number(b === part?.kind) - Number(a === part?.kind)),
     like: Object.fromEntries(like),
     materials: MATERIAL_NAMES,
+    costsTold,
     ...(own === undefined ? {} : { there: own }),
   };
 }
@@ -35,11 +38,12 @@ export function layIn(
   slot: string,
   typed: TypedPart,
   rig: RigJson,
-  { catalogue }: Inputs,
+  { catalogue, costsTold }: Inputs,
 ): Answers['own-part'] {
   const before = ownOf(rig);
   const id = (typed.part.id as string | undefined) ?? freeId(typed, before, catalogue.parts);
-  const own: TypedPart = { ...typed, part: { ...typed.part, id } };
+  const whole: TypedPart = { ...typed, part: { ...typed.part, id } };
+  const own = costsTold ? whole : costsAsPrices(whole);
   const shape = read(ownPartShape, own);
   const { parts, problems } = readOwnParts([own], catalogue, ['']);
   const all = [...(shape.ok ? [] : shape.problems), ...problems];

@@ -1,5 +1,6 @@
 /// <reference lib="webworker" />
 import { asBuilt, proveRig, type PutInstead } from '@spraywright/engine/rig';
+import { costsAsPrices } from '../../frame/costs-as-prices.ts';
 import { loadInputs, type Inputs } from '../../worker/inputs.ts';
 import { buildSheet, plumbingDrawn } from './build-sheet.ts';
 import { faultSheet } from './fault-sheet.ts';
@@ -47,7 +48,8 @@ const reason = (error: unknown): string => (error instanceof Error ? error.messa
 function provenOf(inputs: Inputs, asked: AskedMachine): ProvenMachine {
   const key = JSON.stringify([asked.serial, asked.units, asked.instead.length]);
   if (known?.key === key) return known.machine;
-  const built = asBuilt(asked.document, asked.instead as readonly PutInstead[], inputs.catalogue);
+  const instead = costsAsPrices(asked.instead) as readonly PutInstead[];
+  const built = asBuilt(costsAsPrices(asked.document), instead, inputs.catalogue);
   if (!built.ok) throw new Error(`this machine cannot be read: ${built.problems[0]!.message}`);
   const { raw, rig, catalogue } = built;
   const proof = proveRig(rig, catalogue, inputs.shop, { units: asked.units });
