@@ -48,6 +48,8 @@ export class JobKeeper {
   readonly #timers = new Map<string, ReturnType<typeof setTimeout>>();
   readonly #busy = new Set<string>();
   readonly #open = new Map<string, Disagreement>();
+  /** Fetched whole since the page was loaded: what this device keeps may be what somebody of another role was told. */
+  readonly #fetched = new Set<string>();
 
   constructor(desk: KeptDesk) {
     this.#desk = desk;
@@ -73,7 +75,8 @@ export class JobKeeper {
     const synced = this.#desk.syncedOf(id);
     if (synced === undefined || synced.version === 0 || this.#unsent(id) || this.#open.has(id)) return;
     if (this.#busy.has(id)) return;
-    const answer = await openStored(id, synced.version);
+    const answer = await openStored(id, this.#fetched.has(id) ? synced.version : undefined);
+    if (answer.is === 'done') this.#fetched.add(id);
     if (answer.is === 'done' && this.#desk.syncedOf(id) === synced) this.#meet(id, answer.value, synced.rig);
     if (answer.is === 'away') this.#desk.tell(id, 'away');
     else if (!this.#unsent(id) && !this.#open.has(id)) this.#desk.tell(id, 'kept');

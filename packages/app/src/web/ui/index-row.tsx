@@ -154,6 +154,7 @@ function Tools() {
   const units = useDesk((s) => s.units);
   const sheet = useDesk((s) => s.sheet);
   const ready = useDesk((s) => s.body !== undefined);
+  const sells = useDesk((s) => s.body?.pricing !== undefined);
   const refused = useDesk((s) => s.problems.length > 0);
   return (
     <div className="tools">
@@ -193,14 +194,16 @@ function Tools() {
       >
         Print
       </button>
-      <button
-        type="button"
-        className="tool quote"
-        disabled={!ready || refused}
-        onClick={() => void downloadQuote(store)}
-      >
-        Quote, PDF
-      </button>
+      {(sells || !ready) && (
+        <button
+          type="button"
+          className="tool quote"
+          disabled={!ready || refused}
+          onClick={() => void downloadQuote(store)}
+        >
+          Quote, PDF
+        </button>
+      )}
       {fold !== 'phone' && <Saved className="tool saved" />}
     </div>
   );
