@@ -24,12 +24,9 @@ const partHeadShape = z
   })
   .openapi('PartHead');
 
-const documentShape = z
-  .looseObject({})
-  .openapi({
-    description:
-      'The part as a catalogue file has it, with the price of the day; its cost for those who sell.',
-  });
+const documentShape = z.looseObject({}).openapi({
+  description: 'The part as a catalogue file has it, with the price of the day; its cost for those who sell.',
+});
 
 export const partShape = partHeadShape
   .extend({
