@@ -22,11 +22,22 @@ export function mustNotMeet(a: string, b: string, wetted: readonly string[] = []
   checkName(a);
   checkName(b);
   wetted.forEach(materialOf);
-  return MEETINGS.filter(
-    (m) =>
-      ((fits(m.a, a) && fits(m.b, b)) || (fits(m.a, b) && fits(m.b, a))) &&
-      (m.inMaterials === undefined || m.inMaterials.some((id) => wetted.includes(id))),
+  return meetingsOf(a, b).filter(
+    (m) => m.inMaterials === undefined || m.inMaterials.some((id) => wetted.includes(id)),
   );
+}
+
+/** By both names: there are no more of them than liquids, materials and other substances of the rules. */
+const known = new Map<string, readonly Meeting[]>();
+
+function meetingsOf(a: string, b: string): readonly Meeting[] {
+  const key = `${a}|${b}`;
+  let found = known.get(key);
+  if (found === undefined) {
+    found = MEETINGS.filter((m) => (fits(m.a, a) && fits(m.b, b)) || (fits(m.a, b) && fits(m.b, a)));
+    known.set(key, found);
+  }
+  return found;
 }
 
 /**

@@ -23,6 +23,8 @@ export interface DisplayParts {
 /** Bores nearer than this [m] to a sixteenth of an inch, or to a whole millimetre, are called by it. */
 const NEAR_SIXTEENTH = 1e-4;
 const NEAR_MILLIMETRE = 6e-5;
+/** Nearly all figures are shown with at most this many digits behind the point. */
+const FEW_DECIMALS = 3;
 
 /** A value as people of the trade read it: `display(7.571e-4, 'flow', 'us')` is "12.0 gpm". */
 export function display(
@@ -55,7 +57,8 @@ export function displayParts(
   }
   const step = stepFor(value, dimension, system, options);
   const unit = knownUnit(step.unit, dimension);
-  const figure = figureIn(unit, value);
+  const about = fromSi(value, unit);
+  const figure = fewDecimals(step, options) && clearOfRounding(about) ? about : figureIn(unit, value);
   const decimals = options.decimals ?? decimalsFor(figure, step);
   const comma = system === 'us' && unit.system !== 'metric';
   return { figure: grouped(figure.toFixed(decimals), comma), unit: step.label ?? unit.symbol };
@@ -77,7 +80,9 @@ function stepFor(value: number, dimension: Dimension, system: UnitSystem, option
   const style = (options.as === undefined ? undefined : STYLES[options.as]) ?? STYLES[dimension];
   const steps = style[system];
   const last = steps.at(-1) as Step;
-  return steps.find((s) => s.below !== undefined && isBelow(value, s, dimension)) ?? last;
+  // Not `find`: it would make a function for each of the hundred figures of a proof.
+  for (const step of steps) if (step.below !== undefined && isBelow(value, step, dimension)) return step;
+  return last;
 }
 
 /** Judged on the figure as it will be rounded, so that 59.97 s is 1.0 min and never 60 s. */
@@ -109,6 +114,19 @@ function decimalsFor(figure: number, step: Step): number {
     if (clearOf(size, limit) ? size < limit : Number(size.toFixed(decimals)) < limit) return decimals;
   }
   return 0;
+}
+
+/** Whether a figure is shown with at most so many digits behind the point. */
+function fewDecimals({ fine, significant }: Step, { decimals }: DisplayOptions): boolean {
+  return decimals === undefined
+    ? significant === undefined && (fine === undefined || fine.length <= FEW_DECIMALS)
+    : decimals <= FEW_DECIMALS;
+}
+
+/** So far from where few decimals round up or down that the last digits of a double change nothing: most figures are. */
+function clearOfRounding(figure: number): boolean {
+  const halves = Math.abs(figure) * 2 * 10 ** FEW_DECIMALS;
+  return halves < 1e9 && Math.abs(halves - Math.round(halves)) > 1e-3;
 }
 
 /** Without the last two digits of a double, so that 4.25 gal, which went through m3 and back, rounds like 4.25. */

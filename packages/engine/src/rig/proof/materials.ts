@@ -23,9 +23,8 @@ export function materialPromises(context: ProofContext): RigPromise[] {
   const { brief } = context.rig;
   const contacts = contactsOf(brief, context.site);
   const strangers = brief.liquids.filter((l) => !isLiquid(l.liquid));
-  const { pairs, blanks } = pairsOf(context, contacts);
-  const bad = pairs.filter((p) => p.resistance.rating === 'not-suited');
-  const doubtful = pairs.filter(({ resistance: r }) => r.rating === 'limited' || r.rating === 'no-data');
+  const parts = wettedParts(context);
+  const { bad, doubtful, suited, blanks } = pairsOf(parts, contacts);
   const out: RigPromise[] = [];
   const all = 'Every part stands the liquids';
   if (bad.length > 0) out.push(told(context, 'materials:not-suited', 'broken', all, bad, reasonOf(bad[0]!)));
@@ -46,41 +45,66 @@ export function materialPromises(context: ProofContext): RigPromise[] {
   }
   if (out.length === 0)
     out.push(
-      told(context, 'materials', 'kept', all, [], `${pairs.length} pairs of material and liquid are suited`),
+      told(context, 'materials', 'kept', all, [], `${suited} pairs of material and liquid are suited`),
     );
   return [
     ...out,
     ...sealPromises(context, contacts.seals),
-    ...meetingPromises(context, pairs),
+    ...meetingPromises(context, parts, contacts),
     ...metalPromises(context),
     ...ventPromises(context),
   ];
 }
 
-/** Parts of every line, and the fittings that join them. */
-function pairsOf(context: ProofContext, contacts: BriefContacts): { pairs: Pair[]; blanks: string[] } {
-  const pairs: Pair[] = [];
-  const blanks = new Set<string>();
-  const add = (item: string | undefined, part: Part) => {
-    if (part.wetted.length === 0) blanks.add(part.name);
+/** The pairs of material and liquid by how they get on; of most there is nothing to say, and they are only counted. */
+interface Pairs {
+  readonly bad: Pair[];
+  readonly doubtful: Pair[];
+  suited: number;
+  /** Parts of which nobody says what the liquid touches. */
+  readonly blanks: string[];
+}
+
+function pairsOf(parts: readonly WettedPart[], contacts: BriefContacts): Pairs {
+  const out: Pairs = { bad: [], doubtful: [], suited: 0, blanks: [] };
+  const blank = ({ name }: Part) => {
+    if (!out.blanks.includes(name)) out.blanks.push(name);
+  };
+  for (const [part, item] of parts) {
+    if (part.wetted.length === 0) blank(part);
     for (const { piece, material } of part.wetted) {
       const list = contacts.resistances.get(material);
-      if (list === undefined) blanks.add(part.name);
-      else for (const resistance of list) pairs.push({ item, part: part.name, piece, resistance });
+      if (list === undefined) blank(part);
+      else
+        for (const resistance of list)
+          if (resistance.rating === 'suited') out.suited++;
+          else {
+            const pair = { item, part: part.name, piece, resistance };
+            (resistance.rating === 'not-suited' ? out.bad : out.doubtful).push(pair);
+          }
     }
-  };
-  const onTheWay = new Set(['tank']);
-  for (const { run } of context.rig.lines) for (const id of run) onTheWay.add(id);
-  for (const id of onTheWay) {
-    const entry = context.rig.items.get(id);
-    if (entry !== undefined) add(id, entry.part);
   }
-  const { joints, added } = context.bill.plumbing;
+  return out;
+}
+
+/** A part on the liquid's way, and its item: fittings have none. */
+type WettedPart = readonly [part: Part, item: string | undefined];
+
+/** Parts of every line with their items, each once, then the fittings that join them. */
+function wettedParts({ rig, bill }: ProofContext): WettedPart[] {
+  const onTheWay = new Set(['tank']);
+  for (const { run } of rig.lines) for (const id of run) onTheWay.add(id);
+  const out: WettedPart[] = [];
+  for (const id of onTheWay) {
+    const entry = rig.items.get(id);
+    if (entry !== undefined) out.push([entry.part, id]);
+  }
+  const { joints, added } = bill.plumbing;
   const fittings = new Set<Part>();
   for (const { part } of added) fittings.add(part);
   for (const { pieces } of joints) for (const piece of pieces) fittings.add(piece);
-  for (const part of fittings) add(undefined, part);
-  return { pairs, blanks: [...blanks] };
+  for (const part of fittings) out.push([part, undefined]);
+  return out;
 }
 
 function reasonOf(p: Pair): string {
@@ -155,12 +179,20 @@ function sealPromises(context: ProofContext, choice: SealChoice | undefined): Ri
 }
 
 /** Liquids of the brief that must never meet, in the tank or one after the other. */
-function meetingPromises(context: ProofContext, pairs: readonly Pair[]): RigPromise[] {
+function meetingPromises(
+  context: ProofContext,
+  parts: readonly WettedPart[],
+  { resistances }: BriefContacts,
+): RigPromise[] {
   const carries = [...new Set(context.rig.brief.liquids.map((l) => l.liquid).filter(isLiquid))];
   if (carries.length < 2) return [];
-  const materials = [...new Set(pairs.map((p) => p.resistance.material))];
+  const materials = new Set<string>();
+  for (const [part] of parts)
+    for (const { material } of part.wetted) if (resistances.has(material)) materials.add(material);
   const meetings = carries.flatMap((a, i) =>
-    carries.slice(i + 1).flatMap((b) => mustNotMeet(a, b, materials).map(({ result }) => ({ a, b, result }))),
+    carries
+      .slice(i + 1)
+      .flatMap((b) => mustNotMeet(a, b, [...materials]).map(({ result }) => ({ a, b, result }))),
   );
   return meetings.map((m): RigPromise => {
     const id = `meeting:${m.a}:${m.b}`;
