@@ -157,6 +157,7 @@ export function buildCircuit(
     ...junctions(places, n, unknowns),
     flow,
     shut: new Uint8Array(n),
+    changed: new Uint8Array(n).fill(1),
     ruling: new Uint8Array(n),
     node,
     heads,

@@ -140,6 +140,8 @@ export interface Circuit {
   /** State: flows, branches that pass nothing, the ruling term of regulators, and heads with their work space. */
   readonly flow: Float64Array;
   readonly shut: Uint8Array;
+  /** Not 0 where SLOPE and BEND are no longer those of the branch at the last solution. */
+  readonly changed: Uint8Array;
   readonly ruling: Uint8Array;
   /** The last node is a ground for branches whose two ends are the same node. */
   readonly node: Float64Array;
@@ -167,6 +169,15 @@ export function headAt(c: Circuit, index: number): number {
 
 export function setHead(c: Circuit, index: number, head: number): void {
   c.node[index * NODE + HEAD] = head;
+}
+
+/** Sets a fixed head of a circuit that may hold a solution: what is connected to it has changed. */
+export function moveHead(c: Circuit, index: number, head: number): void {
+  setHead(c, index, head);
+  for (let b = 0; b < c.branches; b++) {
+    if (c.places[b * PLACES + FROM] === index * NODE || c.places[b * PLACES + TO] === index * NODE)
+      c.changed[b] = 1;
+  }
 }
 
 export function fromHead(c: Circuit, b: number): number {

@@ -97,3 +97,21 @@ function substituteBack(c: Circuit): void {
     node[n + CORRECTION] = x * node[n + DIAGONAL]!;
   }
 }
+
+export function clearRight(c: Circuit): void {
+  for (let i = 0, n = c.heads * NODE; i < n; i += NODE) c.node[i + CORRECTION] = 0;
+}
+
+/** Solves the matrix eliminated last for another right-hand side, in place. */
+export function solveAgain(c: Circuit): void {
+  const { size, start, neighbour } = c.elimination;
+  const { node } = c;
+  const below = c.symmetric ? c.upper : c.lower;
+  for (let k = 0; k < size; k++) {
+    const n = k * NODE;
+    const right = node[n + CORRECTION]! * node[n + DIAGONAL]!;
+    for (let a = start[k]!, end = start[k + 1]!; a < end; a++)
+      node[neighbour[a]! * NODE + CORRECTION]! -= below[a]! * right;
+  }
+  substituteBack(c);
+}

@@ -2,7 +2,7 @@ import { refreshBranch, regroupFriction } from './refresh-branch.ts';
 import type { Laws } from './branch-loss.ts';
 import { buildCircuit } from './build-circuit.ts';
 import { checkModel, liquidProblems } from './check-model.ts';
-import { setHead } from './circuit.ts';
+import { moveHead, setHead } from './circuit.ts';
 import type { Circuit } from './circuit.ts';
 import type { CompiledNetwork, ElementParameter, SolveOptions, Variable } from './compiled-network.ts';
 import { UNKNOWN_TABLE, newCoefficients, refreshElement } from './element-coefficients.ts';
@@ -170,7 +170,7 @@ class Network implements NetworkState {
     if (!(surface >= -1e4 && surface <= 1e4))
       throw new RangeError(`surface of node '${given.id}' is ${surface} m; it must be -10000 to 10000 m`);
     this.fixedHead[node] = surface;
-    setHead(this.circuit, this.circuit.headOf[node]!, surface);
+    moveHead(this.circuit, this.circuit.headOf[node]!, surface);
   }
 
   setElevation(node: number, elevation: number): void {

@@ -4,10 +4,12 @@
  * The loop allocates nothing.
  */
 import { assembleRegulator } from './assemble-regulator.ts';
-import { branchLossAt, flowIn, groupPsi, loadCurves, lossOut, psiIn } from './branch-loss.ts';
+import { groupPsi, loadCurves, psiIn } from './branch-loss.ts';
 import type { Laws } from './branch-loss.ts';
 import * as layout from './circuit.ts';
 import type { Circuit } from './circuit.ts';
+import { excess, measureOpening, open } from './reopen.ts';
+import { followBend } from './follow-bend.ts';
 import { clear, eliminate, eliminateSymmetric, leakOut } from './head-system.ts';
 import * as kernel from './friction-kernel.ts';
 import * as table from './friction-table.ts';
@@ -38,10 +40,8 @@ const {
   NUMBERS,
   ONE_WAY,
   PLACES,
-  PLAIN,
   QUADRATIC,
   REDUCER,
-  RELIEF,
   RELIEF_CHAIN,
   SHUT_CONDUCTANCE,
   SLOPE,
@@ -74,13 +74,22 @@ const REGIME_W_1 = 20;
 const REGIME_W_2 = 23;
 const REGIME_W_3 = 40;
 const STEP_LIMIT = 3;
-const REOPEN = 0.3;
+/** What the bends leave may be this share of the step for them to be followed. */
+const MOST_BEND = 0.5;
 
 const words = new Int32Array(psiIn.buffer);
 
-/** Steps taken; negative when the limit was reached without acceptance. */
-export function newton(c: Circuit, laws: Laws, limit: number): number {
+/**
+ * Steps taken; negative when the limit was reached without acceptance. With `kept` the circuit holds its last solution, and a
+ * first step, not counted, takes the laws of all branches that have not changed since as straight lines, as they were left:
+ * that is how the solution moves with what has changed, and no law needs to be evaluated for it.
+ */
+export function newton(c: Circuit, laws: Laws, limit: number, kept = false): number {
   stepShare[0] = 1;
+  if (kept) {
+    step(c, laws, true);
+    if (advance(c, laws) === BENT) followBend(c);
+  }
   return iterate(c, laws, limit);
 }
 
@@ -96,22 +105,43 @@ const stepShare = new Float64Array(1);
 function iterate(c: Circuit, laws: Laws, limit: number): number {
   const whole = stepShare[0] === 1;
   for (let iteration = 1; iteration <= limit; iteration++) {
-    clear(c);
-    assemblePlain(c, laws);
-    if (!c.symmetric) c.lower.set(c.upper);
-    for (let b = c.plain; b < c.branches; b++) assembleRegulator(c, laws, b);
-    if (c.symmetric) eliminateSymmetric(c);
-    else eliminate(c);
+    step(c, laws, false);
     if (!whole) shorten(c);
-    if (advance(c, laws) && whole) return iteration;
+    const outcome = advance(c, laws);
+    if (!whole) continue;
+    if (outcome === DONE) return iteration;
+    if (outcome === BENT) followBend(c);
   }
   return -limit;
 }
 
-function assemblePlain(c: Circuit, laws: Laws): void {
+/** Corrections of heads and aims of flows, by the laws' straight lines. */
+function step(c: Circuit, laws: Laws, kept: boolean): void {
+  clear(c);
+  assemblePlain(c, laws, kept);
+  if (!c.symmetric) c.lower.set(c.upper);
+  for (let b = c.plain; b < c.branches; b++) assembleRegulator(c, laws, b);
+  c.changed.fill(0);
+  if (c.symmetric) eliminateSymmetric(c);
+  else eliminate(c);
+}
+
+function assemblePlain(c: Circuit, laws: Laws, kept: boolean): void {
   const bits = psiIn;
   const pieces = frictionTables.pieces;
-  const { arena: x, places, shut, groupTable, groupLaminar, plain, flowAt, numbersAt, groupAt, cubicAt } = c;
+  const {
+    arena: x,
+    places,
+    shut,
+    changed,
+    groupTable,
+    groupLaminar,
+    plain,
+    flowAt,
+    numbersAt,
+    groupAt,
+    cubicAt,
+  } = c;
   for (let b = 0, p = 0, o = numbersAt; b < plain; b++, p += PLACES, o += NUMBERS) {
     const i = places[p + FROM]!;
     const j = places[p + TO]!;
@@ -125,6 +155,16 @@ function assemblePlain(c: Circuit, laws: Laws): void {
       continue;
     }
     const q = x[flowAt + b]!;
+    if (kept && changed[b] === 0) {
+      const y = x[o + SLOPE]!;
+      x[o + TARGET] = q;
+      x[i + DIAGONAL]! += y;
+      x[j + DIAGONAL]! += y;
+      x[i + CORRECTION]! -= q;
+      x[j + CORRECTION]! += q;
+      x[s]! -= y;
+      continue;
+    }
     const a = q < 0 ? -q : q;
     const linear = x[o + LINEAR]!;
     let bend = x[o + QUADRATIC]!;
@@ -150,7 +190,7 @@ function assemblePlain(c: Circuit, laws: Laws): void {
           const c1 = pieces[r + 1]!;
           loss += x[m + LOSS]! * (pieces[r]! + d * (c1 + d * (c2 + d * pieces[r + 3]!)));
           g += x[m + LOSS_W]! * (c1 + d * (c2 + half));
-          bend += x[m + LOSS_W2]! * (half < 0 ? -half : half);
+          bend += x[m + LOSS_W2]! * half;
           continue;
         }
       } else if (index < 0 && groupLaminar[k] === 1) {
@@ -175,8 +215,7 @@ function assemblePlain(c: Circuit, laws: Laws): void {
       const c3 = x[k + 3]!;
       loss += x[k]! + d * (x[k + 1]! + d * (c2 + d * c3));
       g += x[k + 1]! + d * (2 * c2 + 3 * d * c3);
-      const half = c2 + 3 * d * c3;
-      bend += half < 0 ? -half : half;
+      bend += c2 + 3 * d * c3;
     }
     if (q < 0) loss = -loss;
     loss += x[o + CONSTANT]! + (linear + quadratic) * q;
@@ -203,8 +242,13 @@ function shorten(c: Circuit): void {
   }
 }
 
-/** Takes the step. True when what is left is below the tolerance. */
-function advance(c: Circuit, laws: Laws): boolean {
+/** Of a step: what is left is below the tolerance; it was cut short somewhere; what is left is mostly the laws' bends. */
+const DONE = 0;
+const LIMITED = 1;
+const BENT = 2;
+
+/** Takes the step. */
+function advance(c: Circuit, laws: Laws): number {
   const { branches, plain, arena: x, flowAt, numbersAt, cubicAt, shut, places, kind, ruling } = c;
   let largestRise = 0;
   for (let i = 0, n = c.unknowns * NODE; i < n; i += NODE) {
@@ -267,6 +311,7 @@ function advance(c: Circuit, laws: Laws): boolean {
     sum += next;
     const left = x[o + BEND]! * step * step;
     if (left > remainder) remainder = left;
+    else if (-left > remainder) remainder = -left;
     if (b >= plain && 2 * (c.marginSlope[b]! * step + Math.abs(rise) + Math.abs(fall)) > c.margin[b]!)
       sure = false;
     if (
@@ -278,14 +323,15 @@ function advance(c: Circuit, laws: Laws): boolean {
     x[o + TARGET] = q;
   }
   // Not a number has no order, so nothing above would have noticed it.
-  if (!settled || !Number.isFinite(sum)) return false;
+  if (!settled || !Number.isFinite(sum)) return LIMITED;
   if (!moving && largestRise < AT_REST) return rest(c);
+  const goOn = remainder <= MOST_BEND * largestStep ? BENT : LIMITED;
   // What leaks in the matrix through shut branches and to keep it regular is in no flow: wait until heads rest.
-  if (largestRise * leakOut[0]! > 0.1 * TOLERANCE * largestFlow) return false;
-  if (largestStep <= TOLERANCE * largestFlow) return moving || rest(c);
-  return (
-    sure && remainder <= 0.1 * TOLERANCE * largestFlow && largestStep < 1e-3 * largestFlow && keptRegime(c)
-  );
+  if (largestRise * leakOut[0]! > 0.1 * TOLERANCE * largestFlow) return goOn;
+  if (largestStep <= TOLERANCE * largestFlow) return moving ? DONE : rest(c);
+  const done =
+    sure && remainder <= 0.1 * TOLERANCE * largestFlow && largestStep < 1e-3 * largestFlow && keptRegime(c);
+  return done ? DONE : goOn;
 }
 
 /** No friction law bends anew within the step just taken (TARGET now holds the flow before it). */
@@ -310,44 +356,8 @@ function keptRegime(c: Circuit): boolean {
 }
 
 /** What moves as good as not does not move. */
-function rest(c: Circuit): true {
+function rest(c: Circuit): number {
   c.flow.fill(0);
-  return true;
-}
-
-/** Head that pushes a shut branch open, beyond its rounding; not above zero when it stays shut. */
-const excess = new Float64Array(1);
-
-function measureOpening(c: Circuit, laws: Laws, b: number): void {
-  const p = b * PLACES;
-  let high = c.node[c.places[p + FROM]! + HEAD]!;
-  let low = c.node[c.places[p + TO]! + HEAD]!;
-  const held = c.held[b]!;
-  if (c.kind[b] === RELIEF) low = held > low ? held : low;
-  else if (c.kind[b] === REDUCER) high = held < high ? held : high;
-  else {
-    let rest = c.numbers[b * NUMBERS + CONSTANT]!;
-    if (c.places[p + HAS_CURVE] === 1) {
-      flowIn[0] = 0;
-      branchLossAt(c, laws, b);
-      rest = lossOut[0]!;
-    }
-    if (c.kind[b] === RELIEF_CHAIN) {
-      const holding = held - (c.heldAbsolute[b] === 1 ? low : 0);
-      rest += holding > 0 ? holding : 0;
-    }
-    low += rest;
-  }
-  excess[0] = high - low - 1e-9 - 1e-13 * (Math.abs(high) + Math.abs(low));
-}
-
-/** First guess of the flow an opening branch takes: its own law at the excess, friction left out. */
-function open(c: Circuit, b: number): void {
-  const o = b * NUMBERS;
-  const push = excess[0]!;
-  const linear = c.numbers[o + LINEAR]! + c.linear2[b]! + (c.kind[b] === PLAIN ? 0 : c.heldSlope[b]!);
-  const quadratic = c.numbers[o + QUADRATIC]! + c.quadratic2[b]!;
-  const root = Math.sqrt(linear * linear + 4 * quadratic * push);
-  const free = root + linear > 0 ? (2 * push) / (linear + root) : Infinity;
-  c.flow[b] = Math.min(free, REOPEN * c.numbers[o + NOMINAL]!);
+  c.changed.fill(1);
+  return DONE;
 }

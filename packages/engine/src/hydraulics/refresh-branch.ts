@@ -68,6 +68,7 @@ export function refreshBranch(
   c.numbers[o + NOMINAL] = nominal;
   c.linear2[b] = linear2;
   c.quadratic2[b] = quadratic2;
+  c.changed[b] = 1;
   if (c.stale[b] === 0) c.stale[b] = CONDUCTANCE_STALE;
   // An empty range: the curves are evaluated anew at the next step.
   c.cubic[b * CUBIC + LOWER] = Infinity;

@@ -22,7 +22,7 @@ export function solveCircuit(network: NetworkState, warm: boolean): void {
   solution.reason = undefined;
   if (c.recirculating.length > 0) return failRecirculating(network);
   if (!warm) guessFlows(c, network.laws);
-  const steps = newton(c, network.laws, FIRST_TRY);
+  const steps = newton(c, network.laws, FIRST_TRY, warm);
   if (steps > 0) {
     solution.status = 'converged';
     solution.iterations = steps;
