@@ -9,16 +9,16 @@ import { addEntries, makeJob, writtenMachines } from '../src/store/index.ts';
 import { demoBriefs, demoCatalogue, demoRig, demoShop } from '../test/demo.ts';
 import { testServer } from '../test/desk-server.ts';
 import { syntheticShop } from '../test/synthetic-shop.ts';
+import { toldTest } from '../test/told-tests.ts';
 
 const MACHINES = Number(process.env.MACHINES ?? 200);
 const DOING = { by: 'Bench', at: '2026-03-03T09:00:00.000Z' };
-const SI = { time: 's', pressure: 'Pa', length: 'm', rotation: 'rad/s', current: 'A', mass: 'kg' } as const;
 const catalogue = demoCatalogue();
 const rigs = demoBriefs().map(({ name }) => demoRig(name, catalogue, demoShop()));
-const rows = new Map<string, ReadonlyMap<string, SheetReading>>();
+const rows = new Map<string, readonly SheetReading[]>();
 for (const { rig } of rigs) {
   const { readings } = yardSheet(rig, proveRig(rig, catalogue, demoShop()));
-  rows.set(rig.document.id, new Map(readings.map((r) => [r.id, r])));
+  rows.set(rig.document.id, readings);
 }
 const shop = syntheticShop(
   rigs.map((r) => r.rig),
@@ -38,24 +38,10 @@ async function ask(path: string, body?: unknown): Promise<unknown> {
   return told;
 }
 
-let count = 0;
 async function put(n: number): Promise<void> {
-  const { rig, serial, tests } = shop.machines[n]!;
-  const test = `test-${++count}`;
-  const entry = (kind: string, document: object) => ({
-    operation: `operation-${++count}`,
-    kind,
-    document: { test, taken: '2026-03-03T10:00:00Z', ...document },
-  });
+  const { rig, serial } = shop.machines[n]!;
   await ask('/api/machines', { job: rig.document.id, version: 1, serial });
-  const entries = [
-    entry('yard-conditions', { wind: '1 m/s' }),
-    ...[...tests[0]!.values].map(([row, [value]]) => {
-      const unit = SI[rows.get(rig.document.id)!.get(row)!.dimension as keyof typeof SI];
-      return entry('yard-reading', { row, value: `${value} ${unit}` });
-    }),
-    entry('yard-finished', { state: 'pass' }),
-  ];
+  const entries = toldTest(shop.machines[n]!, rows.get(rig.document.id)!);
   await server.records.save((t) => addEntries(t, serial!, entries, DOING));
 }
 

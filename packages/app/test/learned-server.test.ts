@@ -13,11 +13,11 @@ import { demoCatalogue, demoRig, demoShop } from './demo.ts';
 import { DATABASES, newRecords, type DatabaseName } from './both-databases.ts';
 import { testServer, type TestServer } from './desk-server.ts';
 import { syntheticShop } from './synthetic-shop.ts';
+import { toldTest } from './told-tests.ts';
 
 const catalogue = demoCatalogue();
 const { raw, rig } = demoRig('utility-12v', catalogue, demoShop());
 const sheet = yardSheet(rig, proveRig(rig, catalogue, demoShop()));
-const onSheet = new Map(sheet.readings.map((r) => [r.id, r]));
 
 interface Told {
   document: unknown;
@@ -30,26 +30,8 @@ interface Told {
 
 /** A shop of six rigs whose tests are told in SI, as its tablet would send them. */
 const shop = syntheticShop([rig], { count: 6, seed: 12 });
-const UNIT = { time: 's', pressure: 'Pa', length: 'm', rotation: 'rad/s', current: 'A', mass: 'kg' } as const;
-const said = (id: string, value: number) =>
-  `${value} ${UNIT[onSheet.get(id)!.dimension as keyof typeof UNIT]}`;
-let count = 0;
-
-function entriesOf({ tests: [test] }: BuiltRig, by: Partial<Record<string, number>> = {}, finished = true) {
-  const head = { test: `test-${++count}`, taken: '2026-03-03T10:00:00Z' };
-  const one = (kind: string, document: object) => ({
-    operation: `operation-${++count}`,
-    kind,
-    document: { ...head, ...document },
-  });
-  return [
-    one('yard-conditions', { wind: '2 mph' }),
-    ...[...test!.values].map(([row, [value]]) =>
-      one('yard-reading', { row, value: said(row, value! * (by[row] ?? 1)) }),
-    ),
-    ...(finished ? [one('yard-finished', { state: 'pass' })] : []),
-  ];
-}
+const entriesOf = (built: BuiltRig, how?: Parameters<typeof toldTest>[2]) =>
+  toldTest(built, sheet.readings, how);
 
 interface Opened {
   edition: number;
@@ -149,7 +131,7 @@ describe.each(DATABASES)('What the records have taught on %s', (database) => {
     await send(server, '/api/machines', { job: 'utility', version: 1, serial: 'S-90' });
     // A test that is under way teaches nothing, and says so.
     await send(server, '/api/machines/S-90/entries', {
-      entries: entriesOf(shop.machines[0]!, {}, false),
+      entries: entriesOf(shop.machines[0]!, { finished: false }),
     });
     const again = await ask(tag);
     expect(again.status).toBe(200);
@@ -163,7 +145,7 @@ describe.each(DATABASES)('What the records have taught on %s', (database) => {
     const [first] = shop.machines;
     const bucket = [...first!.tests[0]!.values.keys()].find((id) => id.startsWith('bucket:'))!;
     await send(other, '/api/machines', { job: 'utility', version: 1, serial: 'S-80' });
-    await send(other, '/api/machines/S-80/entries', { entries: entriesOf(first!, { [bucket]: 2 }) });
+    await send(other, '/api/machines/S-80/entries', { entries: entriesOf(first!, { by: { [bucket]: 2 } }) });
     await send(other, '/api/machines', { job: 'utility', version: 1, serial: 'S-81' });
     const [conditions, ...rest] = entriesOf(first!);
     const document = { ...rest[0]!.document, row: 'no-such-row' };

@@ -27,6 +27,8 @@ export interface SyntheticOptions {
   readonly odd?: number;
   /** How much wider parts and copies scatter than the tolerances say; 1 when absent. */
   readonly wider?: number;
+  /** Log factors of single parts, by the key of the factor; the others are drawn. */
+  readonly parts?: Readonly<Record<string, number>>;
   /** Log factors of parts by input, all others nought, read without scatter. */
   readonly only?: Readonly<Record<string, number>>;
 }
@@ -37,7 +39,7 @@ export interface SyntheticOptions {
  */
 export function syntheticShop(
   rigs: readonly Rig[],
-  { count, seed, odd = 0, wider = 1, only }: SyntheticOptions,
+  { count, seed, odd = 0, wider = 1, only, parts: given }: SyntheticOptions,
 ): SyntheticShop {
   const random = randomOf(seed);
   const normal = () =>
@@ -51,7 +53,8 @@ export function syntheticShop(
       if (!parts.has(key))
         parts.set(
           key,
-          input.mean + (only?.[input.id] ?? 0) + wider * Math.sqrt(share) * input.deviation * normal(),
+          given?.[key] ??
+            input.mean + (only?.[input.id] ?? 0) + wider * Math.sqrt(share) * input.deviation * normal(),
         );
     }
   const copies: Map<string, number>[] = [];
