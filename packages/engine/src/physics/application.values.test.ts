@@ -452,6 +452,10 @@ describe('Wrong values in published tables do not come out', () => {
   it('8.0 lb/gal has the factor 0.98 and not the 0.88 of a copied page (Sumner, UGA; UNL 2016)', () => {
     expect(physics.tipDensityFactor((8 * LB) / GAL)).toBeCloseTo(0.98, 2);
   });
+  it('12 and 14 lb/gal have the factors 1.20 and 1.30, not one row printed twice (one extension table)', () => {
+    expect(physics.tipDensityFactor((12 * LB) / GAL)).toBeCloseTo(1.2, 2);
+    expect(physics.tipDensityFactor((14 * LB) / GAL)).toBeCloseTo(1.3, 2);
+  });
   it('size 025 has its own flow and not that of 03 (Univ. of Arizona 2012 Table 1)', () => {
     expect((physics.isoTipFlow('025', 3e5) * 60) / 1e-3).toBeCloseTo(1.0, 9);
     expect((physics.isoTipFlow('03', 3e5) * 60) / 1e-3).toBeCloseTo(1.2, 9);

@@ -109,6 +109,8 @@ const vehicleFields = {
   bedAheadOfAxle: optional(quantity('length', { min: '0 ft', max: '20 ft' })),
   /** How a rig in a bed is held down. */
   heldBy: optional(oneOf('straps', 'bolts')),
+  /** Rule by which it is held on the road; the United States where none is said. */
+  tieDownRule: optional(oneOf('united-states', 'australia', 'europe')),
   /** State of registration of a trailer, two letters; gross rating of the tow vehicle. */
   state: optional(text({ min: 2, max: 2 })),
   towRating: optional(vehicleMass()),

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import {
   channelSection,
   coarseBolt,
+  directLashings,
   chainWorkingLoad,
   evenLoadSag,
   filletWeldAluminium,
@@ -14,6 +15,7 @@ import {
   overhangingRail,
   partlyWeldedStrength,
   railBending,
+  RESTRAINT_SETS,
   restraintForces,
   roundSection,
   roundedTubeSection,
@@ -290,6 +292,64 @@ describe('restraint', () => {
     ]);
     expect(breaking.strengthBasis).toBe('breaking strength');
     expect(working.strengthBasis).toBe('working load limit');
+  });
+
+  it('takes 0.8, 0.5 and 0.5 g against lashing capacity in Australia, with 0.2 g of lift (Load Restraint Guide 2018, as its publisher tells it)', () => {
+    const f = restraintForces(1000, 'australia');
+    expect([f.forward, f.rearward, f.sideways, f.downward].map((x) => x / (1000 * G))).toEqual([
+      0.8, 0.5, 0.5, 0.2,
+    ]);
+    expect([f.strengthBasis, f.aggregateWorkingLoad]).toEqual(['lashing capacity', 0]);
+  });
+
+  it('takes the same in Europe, and 0.6 g sideways for what would tip (EN 12195-1:2010, second-hand)', () => {
+    const f = restraintForces(1000, 'europe');
+    expect([f.forward, f.rearward, f.sideways, f.sidewaysTipping].map((x) => x / (1000 * G))).toEqual([
+      0.8, 0.5, 0.5, 0.6,
+    ]);
+    expect([f.strengthBasis, f.downward]).toEqual(['lashing capacity', 0]);
+  });
+
+  it('says of each set where it holds, and that nobody has checked it', () => {
+    for (const { origin } of Object.values(RESTRAINT_SETS)) {
+      expect(origin.edition.length).toBeGreaterThan(5);
+      expect(origin.checkedBy).toContain('nobody yet');
+    }
+  });
+
+  it('finds as many direct lashings as keep a load in balance, and one fewer lets it slide (vectors and Coulomb friction)', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom('breaking', 'working-load', 'australia', 'europe'),
+        fc.constantFrom('forward', 'rearward', 'sideways'),
+        fc.double({ min: 100, max: 6000, noNaN: true }),
+        fc.double({ min: 0, max: 1.2, noNaN: true }),
+        fc.double({ min: 0, max: 1.2, noNaN: true }),
+        fc.double({ min: 0, max: 0.24, noNaN: true }),
+        (set, direction, mass, slope, turn, friction) => {
+          const strength = 9000;
+          const { number, strengthBasis } = directLashings({
+            mass,
+            set,
+            direction,
+            strength,
+            slope,
+            turn,
+            friction,
+          });
+          expect(strengthBasis).toBe(RESTRAINT_SETS[set].strengthBasis);
+          // Unit vector of a lashing: against the way, across it, down.
+          const along = Math.cos(slope) * Math.cos(turn);
+          const down = Math.sin(slope);
+          const holds = (n: number) =>
+            n * strength * along +
+            friction * (mass * G + n * strength * down) -
+            RESTRAINT_SETS[set][direction] * mass * G;
+          expect(holds(number)).toBeGreaterThanOrEqual(-1e-5 * mass);
+          expect(number === 0 || holds(number - 1) < 1e-5 * mass).toBe(true);
+        },
+      ),
+    );
   });
 
   it('keeps 5/16 in grade 80 chain below grade 70 as printed, and refuses what is not printed (49 CFR 393.108)', () => {

@@ -1,28 +1,21 @@
 import { NOT_CHECKED, type TableOrigin } from '../table-origin.ts';
 
-/** One set of restraint accelerations, in g, and the strength it must be compared with. The two sets may not be mixed. */
+/** One set of restraint accelerations, in g, and the strength it must be compared with. Sets may not be mixed. */
 export interface RestraintSet {
   readonly forward: number;
   readonly rearward: number;
   readonly sideways: number;
-  readonly strengthBasis: 'breaking strength' | 'working load limit';
+  /** Sideways for a load that could tip over before it slides; absent where the rule asks no more. */
+  readonly sidewaysTipping?: number;
+  /** Hold-down as a share of the weight; 0 where the rule asks none. */
+  readonly downward: number;
+  /** Least sum of working load limits as a share of the weight; 0 where the rule asks none. */
+  readonly aggregate: number;
+  readonly strengthBasis: 'breaking strength' | 'working load limit' | 'lashing capacity';
+  readonly origin: TableOrigin;
 }
 
-export const RESTRAINT_SETS = {
-  breaking: { forward: 0.8, rearward: 0.5, sideways: 0.5, strengthBasis: 'breaking strength' },
-  'working-load': { forward: 0.435, rearward: 0.5, sideways: 0.25, strengthBasis: 'working load limit' },
-} as const satisfies Record<string, RestraintSet>;
-
-export type RestraintSetId = keyof typeof RESTRAINT_SETS;
-
-/** Downward hold as a share of the weight when the vehicle does not contain the load. */
-export const DOWNWARD_SHARE = 0.2;
-/** Least sum of working load limits as a share of the weight. */
-export const AGGREGATE_WLL_SHARE = 0.5;
-/** How much of its working load limit a tiedown counts. */
-export const TIEDOWN_COUNT_FACTOR = { direct: 0.5, over: 1 } as const;
-
-export const RESTRAINT_ORIGIN: TableOrigin = {
+const UNITED_STATES: TableOrigin = {
   place: 'United States, interstate commercial use',
   edition: '49 CFR 393.102, 393.106',
   date: 'unknown',
@@ -32,6 +25,73 @@ export const RESTRAINT_ORIGIN: TableOrigin = {
   checkedBy: NOT_CHECKED,
   note: 'Pair each set with its own strength: 0.8 g with working load limits oversizes by 1.84, 0.435 g with breaking strength undersizes by as much.',
 };
+
+const AUSTRALIA: TableOrigin = {
+  place: 'Australia',
+  edition: 'Load Restraint Guide 2018, loading performance standards',
+  date: '2018',
+  source: 'National Transport Commission, Load Restraint Guide, and its page on the guide',
+  evidence: 'part seen',
+  checkedBy: NOT_CHECKED,
+  note: 'The accelerations were read; that direct lashings are used up to the lashing capacity on their label is from memory. 0.2 g upward counts where friction or little lifting is relied on.',
+};
+
+const EUROPE: TableOrigin = {
+  place: 'Europe',
+  edition: 'EN 12195-1:2010',
+  date: '2010',
+  source: 'EN 12195-1:2010 as told by a road transport union and in a published design note',
+  evidence: 'part seen',
+  checkedBy: NOT_CHECKED,
+  note: 'Second-hand: the standard itself was not read. It does not hold for vehicles of 3.5 t and less, which brake and corner harder; national rules may ask more of them.',
+};
+
+export const RESTRAINT_SETS = {
+  breaking: {
+    forward: 0.8,
+    rearward: 0.5,
+    sideways: 0.5,
+    downward: 0.2,
+    aggregate: 0.5,
+    strengthBasis: 'breaking strength',
+    origin: UNITED_STATES,
+  },
+  'working-load': {
+    forward: 0.435,
+    rearward: 0.5,
+    sideways: 0.25,
+    downward: 0.2,
+    aggregate: 0.5,
+    strengthBasis: 'working load limit',
+    origin: UNITED_STATES,
+  },
+  australia: {
+    forward: 0.8,
+    rearward: 0.5,
+    sideways: 0.5,
+    downward: 0.2,
+    aggregate: 0,
+    strengthBasis: 'lashing capacity',
+    origin: AUSTRALIA,
+  },
+  europe: {
+    forward: 0.8,
+    rearward: 0.5,
+    sideways: 0.5,
+    sidewaysTipping: 0.6,
+    downward: 0,
+    aggregate: 0,
+    strengthBasis: 'lashing capacity',
+    origin: EUROPE,
+  },
+} as const satisfies Record<string, RestraintSet>;
+
+export type RestraintSetId = keyof typeof RESTRAINT_SETS;
+
+/** Least sum of working load limits as a share of the weight, United States. */
+export const AGGREGATE_WLL_SHARE = RESTRAINT_SETS['working-load'].aggregate;
+/** How much of its working load limit a tiedown counts, United States. */
+export const TIEDOWN_COUNT_FACTOR = { direct: 0.5, over: 1 } as const;
 
 /** Number of tiedowns by length and weight. */
 export const TIEDOWN_NUMBER = {

@@ -4,7 +4,6 @@ import { FOOT, POUND, POUND_FORCE, STANDARD_GRAVITY } from '../us-measure.ts';
 import {
   AGGREGATE_WLL_SHARE,
   DEFAULT_WLL_LB,
-  DOWNWARD_SHARE,
   RESTRAINT_SETS,
   TIEDOWN_COUNT_FACTOR,
   TIEDOWN_NUMBER,
@@ -18,18 +17,19 @@ const ROUNDING = 1e-9;
 /**
  * Forces that hold a load on its carrier, with the strength they must be compared with.
  *
- * @formula F = k m g; breaking strength: 0.8 forward, 0.5 rearward, 0.5 sideways; working load limit: 0.435, 0.5, 0.25
+ * @formula F = k m g; forward, rearward, sideways: 0.8, 0.5, 0.5; working load limit in the United States: 0.435, 0.5, 0.25
  * @param mass mass of the load as carried [kg] 0..1e6
- * @param set which set of accelerations [one of breaking, working-load]
+ * @param set rule and strength: United States by breaking strength or by working load limit; Australia and Europe by lashing capacity [one of breaking, working-load, australia, europe]
  * @result forward force against sliding forward [N]
  * @result rearward force against sliding back [N]
  * @result sideways force against sliding sideways [N]
- * @result downward hold-down when the vehicle does not contain the load: 20 % of the weight [N]
- * @result aggregateWorkingLoad least sum of working load limits: half the weight [N]
- * @result strengthBasis strength to compare forward, rearward and sideways with [one of breaking strength, working load limit]
- * @valid each set goes with its own strength only
+ * @result sidewaysTipping force against tipping sideways, for a load that tips before it slides [N]
+ * @result downward hold-down when nothing else keeps the load from lifting; 0 where the rule asks none [N]
+ * @result aggregateWorkingLoad least sum of working load limits; 0 where the rule asks none [N]
+ * @result strengthBasis strength to compare forward, rearward and sideways with [one of breaking strength, working load limit, lashing capacity]
+ * @valid each set goes with its own strength only. The European rule does not hold for vehicles of 3.5 t and less: they brake and corner harder
  * @throws RangeError when a parameter is outside its range
- * @source 49 CFR 393.102; aggregate: 49 CFR 393.106
+ * @source 49 CFR 393.102, 393.106; National Transport Commission (Australia), Load Restraint Guide 2018; EN 12195-1:2010 as told by others
  */
 export function restraintForces(mass: number, set: RestraintSetId): RestraintForces {
   inRange('mass', mass, 0, 1e6, 'kg');
@@ -40,8 +40,9 @@ export function restraintForces(mass: number, set: RestraintSetId): RestraintFor
     forward: k.forward * weight,
     rearward: k.rearward * weight,
     sideways: k.sideways * weight,
-    downward: DOWNWARD_SHARE * weight,
-    aggregateWorkingLoad: AGGREGATE_WLL_SHARE * weight,
+    sidewaysTipping: (k.sidewaysTipping ?? k.sideways) * weight,
+    downward: k.downward * weight,
+    aggregateWorkingLoad: k.aggregate * weight,
     strengthBasis: k.strengthBasis,
   };
 }
@@ -50,8 +51,65 @@ export interface RestraintForces {
   readonly forward: number;
   readonly rearward: number;
   readonly sideways: number;
+  readonly sidewaysTipping: number;
   readonly downward: number;
   readonly aggregateWorkingLoad: number;
+  readonly strengthBasis: RestraintSet['strengthBasis'];
+}
+
+/**
+ * Number of lashings that run from the load straight to the vehicle and keep it from sliding one way.
+ *
+ * @formula n = ceil((k - μ) m g / (S (cos α cos β + μ sin α)))
+ * @param p.mass mass of the load [kg] 0..1e6
+ * @param p.set rule and strength [one of breaking, working-load, australia, europe]
+ * @param p.direction way in which the load would slide [one of forward, rearward, sideways]
+ * @param p.strength strength of one lashing, of the kind that goes with the rule: its weakest part or anchor [N] 1..1e6
+ * @param p.slope angle of the lashing above the floor [rad] 0..1.55
+ * @param p.turn angle in plan between the lashing and the way the load would slide [rad] 0..1.55
+ * @param p.friction friction under the load that is relied on; default none [-] 0..0.8
+ * @result needed force that the lashings must hold, friction taken off [N]
+ * @result each what one lashing holds of it [N]
+ * @result number lashings that pull against this way; those of the other ways come besides [-]
+ * @result strengthBasis kind of strength that was asked for [one of breaking strength, working load limit, lashing capacity]
+ * @valid lashings that are tight and alike; for tipping reckon the moment besides. In the United States the sum of working load limits and the number by length hold besides
+ * @throws RangeError when a parameter is outside its range
+ * @source Statics; accelerations as restraintForces
+ */
+export function directLashings(p: DirectLashingsInput): DirectLashings {
+  const { friction = 0 } = p;
+  inRange('mass', p.mass, 0, 1e6, 'kg');
+  oneOfChoices('set', p.set, Object.keys(RESTRAINT_SETS));
+  oneOfChoices('direction', p.direction, ['forward', 'rearward', 'sideways']);
+  inRange('strength', p.strength, 1, 1e6, 'N');
+  inRange('slope', p.slope, 0, 1.55, 'rad');
+  inRange('turn', p.turn, 0, 1.55, 'rad');
+  inRange('friction', friction, 0, 0.8, '-');
+  const rule = RESTRAINT_SETS[p.set];
+  const needed = Math.max(0, rule[p.direction] - friction) * p.mass * STANDARD_GRAVITY;
+  const each = p.strength * (Math.cos(p.slope) * Math.cos(p.turn) + friction * Math.sin(p.slope));
+  return {
+    needed,
+    each,
+    number: Math.ceil((needed / each) * (1 - ROUNDING)),
+    strengthBasis: rule.strengthBasis,
+  };
+}
+
+export interface DirectLashingsInput {
+  readonly mass: number;
+  readonly set: RestraintSetId;
+  readonly direction: 'forward' | 'rearward' | 'sideways';
+  readonly strength: number;
+  readonly slope: number;
+  readonly turn: number;
+  readonly friction?: number;
+}
+
+export interface DirectLashings {
+  readonly needed: number;
+  readonly each: number;
+  readonly number: number;
   readonly strengthBasis: RestraintSet['strengthBasis'];
 }
 

@@ -429,6 +429,32 @@ describe('structure', () => {
     const strapped = promises(rigOf(skid, { carrier: { heldBy: 'straps' } }));
     expect(promise(strapped, 'structure:rig-straps').state).toBe('unknown');
   });
+
+  it('is held by the rule that the brief names, each with its own strength (a force balance by hand)', () => {
+    const skid = { carrier: carrier('skid'), ...base };
+    const held = (tieDownRule?: 'australia' | 'europe') =>
+      promise(
+        promises(rigOf(skid, { carrier: { heldBy: 'straps', ...(tieDownRule && { tieDownRule }) } })),
+        'structure:rig-straps',
+      );
+    expect(held().source).toContain('49 CFR 393.106');
+    for (const [rule, edition] of [
+      ['australia', 'Load Restraint Guide 2018'],
+      ['europe', 'EN 12195-1:2010'],
+    ] as const) {
+      const told = held(rule);
+      expect(told.source).toContain(edition);
+      expect(told.method).toContain('lashing capacity');
+      expect(told.state).toBe('unknown');
+      const needed = told.working.find((s) => s.text === 'force forward')!.figure!.value;
+      // A strap of 2000 lbf at 45 degrees up and 45 degrees out holds half of its strength.
+      const each = 1000 * 0.45359237 * 9.80665;
+      const straps = Number(/^\d+/.exec(told.sentence)![0]);
+      expect(straps).toBe(Math.max(4, 2 * Math.ceil(needed / each)));
+    }
+    const bolted = promise(promises(rigOf(skid, { carrier: { tieDownRule: 'europe' } })), 'structure:bolts');
+    expect(bolted.source).toContain('EN 12195-1:2010');
+  });
 });
 
 describe('electrics', () => {

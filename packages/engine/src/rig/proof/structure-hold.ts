@@ -1,5 +1,6 @@
 import {
   coarseBolt,
+  directLashings,
   RESTRAINT_SETS,
   restraintForces,
   skidBoltForces,
@@ -26,6 +27,8 @@ const BOLT_SIZES = [
   '5/8-11',
   '3/4-10',
 ] as const satisfies readonly CoarseBolt[];
+/** Angle of a strap above the floor and in plan when it runs from a corner of the skid: common practice, no source [rad]. */
+const STRAP_ANGLE = Math.PI / 4;
 /** Shear strength over tensile strength, von Mises. */
 const SHEAR_SHARE = 1 / Math.sqrt(3);
 
@@ -44,7 +47,7 @@ export function holdingOf(context: ProofContext, { rig }: Loaded): Holding {
   const carried = rig.standing === 'bed';
   const byBolts = carried && heldBy(context) === 'bolts';
   return {
-    straps: tankStrapsOf(rig).asked + (carried && !byBolts ? rigStrapsOf(rig).straps : 0),
+    straps: tankStrapsOf(rig).asked + (carried && !byBolts ? rigStraps(context, rig).straps : 0),
     workingLoad: webbingWorkingLoad('2'),
     bolts: byBolts ? SKID_BOLTS : 0,
     bolt: { thread: boltsOf(rig).size, grade: '5' },
@@ -95,8 +98,9 @@ function rigHold(context: ProofContext, loaded: Loaded): RigPromise[] {
   return [heldBy(context) === 'bolts' ? bolted(context, loaded) : strapped(context, loaded)];
 }
 
-/** Four bolts against 0.8 g, which goes with breaking strength; proof load stands for it, on the safe side. */
+/** Four bolts against hard braking by breaking strength; proof load stands for it, on the safe side. */
 function bolted(context: ProofContext, { rig }: Loaded): RigPromise {
+  const rule = BOLT_RULES[tieDownRule(context)];
   const { full, forces, asTension, size, spacing, fromFront } = boltsOf(rig);
   const [shear, pull] = [is(forces.shearPerBolt, 'force'), is(forces.rearBoltUplift, 'force')];
   return compared(
@@ -109,14 +113,14 @@ function bolted(context: ProofContext, { rig }: Loaded): RigPromise {
           ? 'in hard braking the rear bolts pull: the centre of mass is high for the length'
           : 'in hard braking the weight keeps the rear down',
       items: [carrierItem(context)],
-      method: `shear and uplift at ${RESTRAINT_SETS.breaking.forward} g forward against breaking strength, proof load in its place`,
-      source: 'statics; 49 CFR 393.102; SAE J429; shear at 0.577 of tension, von Mises; no friction credited',
+      method: `shear and uplift at ${rule.forward} g forward against breaking strength, proof load in its place`,
+      source: `statics; ${rule.origin.edition}; SAE J429; shear at 0.577 of tension, von Mises; no friction credited`,
       working: [
         { text: 'rig when full', figure: { value: full.mass, dimension: 'mass' } },
         { text: 'centre of mass above the bed', figure: { value: full.z, dimension: 'length' } },
         worked('shear on each bolt', shear, '{weight} × {g} / {bolts}', {
           weight: weightOf(full.mass),
-          g: is(RESTRAINT_SETS.breaking.forward, 'ratio'),
+          g: is(rule.forward, 'ratio'),
           bolts: is(SKID_BOLTS, 'count'),
         }),
         worked(
@@ -125,7 +129,7 @@ function bolted(context: ProofContext, { rig }: Loaded): RigPromise {
           '{weight} × max(0, {g} × {height of the centre} − {centre behind the front bolts}) / {between the bolts} / {rear bolts}',
           {
             weight: weightOf(full.mass),
-            g: is(RESTRAINT_SETS.breaking.forward, 'ratio'),
+            g: is(rule.forward, 'ratio'),
             'height of the centre': is(full.z, 'length'),
             'centre behind the front bolts': is(fromFront, 'length'),
             'between the bolts': is(spacing, 'length'),
@@ -141,9 +145,9 @@ function bolted(context: ProofContext, { rig }: Loaded): RigPromise {
   );
 }
 
-/** Straps from the vehicle's anchors to the skid count half their working load limit. */
+/** Straps from the vehicle's anchors to the skid: what each must hold follows from the rule chosen. */
 function strapped(context: ProofContext, { rig }: Loaded): RigPromise {
-  const { mass, one, byLoad, straps } = rigStrapsOf(rig);
+  const { straps, method, source, working } = rigStraps(context, rig);
   return {
     ...unknown(
       {
@@ -152,17 +156,25 @@ function strapped(context: ProofContext, { rig }: Loaded): RigPromise {
         sentence: `${straps} straps of 2 in webbing hold the rig to the vehicle`,
         cause: "ask the customer for the rating of the vehicle's anchors: each must carry a strap",
         items: [carrierItem(context)],
-        method: 'tiedowns by working load limit, anchored straps counted half',
-        source: '49 CFR 393.106, 393.108 (unmarked webbing), 393.110',
-        working: [
-          limitsAsked(mass, byLoad.needed),
-          { text: 'one strap, working load limit', figure: { value: one, dimension: 'force' } },
-        ],
+        method,
+        source,
+        working,
       },
       { value: straps, dimension: 'count' },
     ),
   };
 }
+
+type TieDownRule = NonNullable<ProofContext['rig']['brief']['carrier']['tieDownRule']>;
+
+const BOLT_RULES = {
+  'united-states': RESTRAINT_SETS.breaking,
+  australia: RESTRAINT_SETS.australia,
+  europe: RESTRAINT_SETS.europe,
+} as const;
+
+const tieDownRule = (context: ProofContext): TieDownRule =>
+  context.rig.brief.carrier.tieDownRule ?? 'united-states';
 
 const weightOf = (mass: number) => is(mass * STANDARD_GRAVITY, 'force');
 
@@ -183,12 +195,61 @@ function tankStrapsOf(rig: LoadedRig) {
   return { mass, one, byLoad, asked: Math.max(byLoad.number, tiedownNumber(rig.tankAt.length, mass, false)) };
 }
 
-function rigStrapsOf(rig: LoadedRig) {
+function rigStraps(context: ProofContext, rig: LoadedRig): RigStraps {
+  const rule = tieDownRule(context);
+  return rule === 'united-states' ? rigStrapsOf(rig) : rigLashingsOf(rig, rule);
+}
+
+interface RigStraps {
+  readonly straps: number;
+  readonly method: string;
+  readonly source: string;
+  readonly working: readonly Step[];
+}
+
+/** Straps from anchor to skid count half their working load limit. */
+function rigStrapsOf(rig: LoadedRig): RigStraps {
   const { mass } = centreAt(rig, 1);
   const one = webbingWorkingLoad('2');
   const byLoad = tiedownsForWorkingLoad(mass, one, 'direct');
   const byNumber = tiedownNumber(rig.carrier.deckLength, mass, false);
-  return { mass, one, byLoad, straps: Math.max(SKID_BOLTS, byLoad.number, byNumber) };
+  return {
+    straps: Math.max(SKID_BOLTS, byLoad.number, byNumber),
+    method: 'tiedowns by working load limit, anchored straps counted half',
+    source: '49 CFR 393.106, 393.108 (unmarked webbing), 393.110',
+    working: [
+      limitsAsked(mass, byLoad.needed),
+      { text: 'one strap, working load limit', figure: { value: one, dimension: 'force' } },
+    ],
+  };
+}
+
+/** As many straps against sliding forward as against sliding back; a working load limit stands for the larger lashing capacity. */
+function rigLashingsOf(rig: LoadedRig, set: 'australia' | 'europe'): RigStraps {
+  const { mass } = centreAt(rig, 1);
+  const strength = webbingWorkingLoad('2');
+  const { forward, origin } = RESTRAINT_SETS[set];
+  const { needed, each, number } = directLashings({
+    mass,
+    set,
+    direction: 'forward',
+    strength,
+    slope: STRAP_ANGLE,
+    turn: STRAP_ANGLE,
+  });
+  return {
+    straps: Math.max(SKID_BOLTS, 2 * number),
+    method: `direct lashings at 45° against ${forward} g forward by lashing capacity, no friction credited; half of them pull each way`,
+    source: `statics; ${origin.edition}; the working load limit of unmarked webbing (49 CFR 393.108) in place of the capacity on the label`,
+    working: [
+      worked('force forward', is(needed, 'force'), '{weight} × {g}', {
+        weight: weightOf(mass),
+        g: is(forward, 'ratio'),
+      }),
+      worked('one strap holds of it', is(each, 'force'), '{strap} / 2', { strap: is(strength, 'force') }),
+      ...(origin.note === undefined ? [] : [{ text: origin.note }]),
+    ],
+  };
 }
 
 function boltsOf(rig: LoadedRig) {
