@@ -130,6 +130,7 @@ export function buildCircuit(
     places,
     kind,
     resistance: new Float64Array(n),
+    usual: new Float64Array(n),
     stale: new Uint8Array(n),
     blocked: new Uint8Array(chains.map((c) => (c.blocked ? 1 : 0))),
     linear2: new Float64Array(n),

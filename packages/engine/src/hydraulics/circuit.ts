@@ -90,8 +90,10 @@ export interface Circuit {
   readonly numbers: Float64Array;
   readonly places: Int32Array;
   readonly kind: Uint8Array;
-  /** What friction and curves of the branch lose at its nominal flow, over that flow squared. */
+  /** What friction and curves of the branch lose at its usual flow, over that flow squared. */
   readonly resistance: Float64Array;
+  /** Flow at which losses are taken as a square [m3/s]: that of a first guess at the network as it was laid out; 0 before. */
+  readonly usual: Float64Array;
   /** Not 0 where the resistance, or what follows from it, is no longer that of the branch; only first guesses ask for it. */
   readonly stale: Uint8Array;
   /** Never passes anything: one-way parts facing each other. */

@@ -8,7 +8,7 @@ import type { Laws } from './branch-loss.ts';
 import * as layout from './circuit.ts';
 import { fromHead } from './circuit.ts';
 import type { Circuit } from './circuit.ts';
-import { refreshConductances } from './refresh-branch.ts';
+import { refreshConductances, setUsualFlow } from './refresh-branch.ts';
 import type { Skeleton } from './skeleton.ts';
 
 // Copies of its own: a constant of this module is compiled into the loop, an imported one is read anew each time.
@@ -18,29 +18,45 @@ const { CONDUCTANCE, CORRECTION, DIAGONAL, HEAD, NODE, NOMINAL, NUMBERS, PLACES,
 const LITTLE = 0.05;
 /** A duty point further off than this share from where the pump's loss was taken is looked at again. */
 const CLOSE = 0.05;
+/** Less than this share of the pump's flow is no excess but the guess's own error. */
+const SPILLS = 1e-6;
+/** Times that usual flows are looked for. */
+const ROUNDS = 2;
 
 export function guessFlows(c: Circuit, laws: Laws): void {
-  c.shut.set(c.blocked);
   const s = c.skeleton;
-  if (s !== undefined) refreshConductances(c, laws);
   if (s === undefined) {
+    c.shut.set(c.blocked);
     for (let b = 0; b < c.branches; b++)
       c.flow[b] = c.blocked[b] === 1 ? 0 : c.numbers[b * NUMBERS + NOMINAL]!;
     for (let k = 0; k < c.unknowns; k++) c.node[k * NODE + HEAD] = 0;
     return;
   }
-  addUp(c, s);
-  dutyPoint(c, laws, s);
-  shareOut(c, s);
-  startLittle(c, s.relief);
-  startLittle(c, s.rest);
-  if (s.relief.length > 0) spill(c, s);
+  if (c.usual[s.source] === 0) findUsualFlows(c, laws, s);
+  guessOnce(c, laws, s);
 }
 
-function startLittle(c: Circuit, branches: Int32Array): void {
-  for (let i = 0; i < branches.length; i++) {
-    const b = branches[i]!;
-    c.flow[b] = LITTLE * c.numbers[b * NUMBERS + NOMINAL]!;
+function guessOnce(c: Circuit, laws: Laws, s: Skeleton): void {
+  c.shut.set(c.blocked);
+  refreshConductances(c, laws);
+  addUp(c, s);
+  dutyPoint(c, laws, s);
+  shareOut(c, s, 0, s.ahead);
+  if (s.relief.length > 0) spill(c, s);
+  shareOut(c, s, s.ahead, s.node.length);
+  letOut(c, s);
+  startLittle(c, s.rest);
+}
+
+/** Losses are taken as squares at nominal flows first, then at those that were guessed with them. */
+function findUsualFlows(c: Circuit, laws: Laws, s: Skeleton): void {
+  for (let b = 0; b < c.branches; b++) setUsualFlow(c, b, c.numbers[b * NUMBERS + NOMINAL]!);
+  for (let round = 0; round < ROUNDS; round++) {
+    guessOnce(c, laws, s);
+    for (let b = 0; b < c.branches; b++) {
+      const least = LITTLE * c.numbers[b * NUMBERS + NOMINAL]!;
+      setUsualFlow(c, b, Math.max(Math.abs(c.flow[b]!), least));
+    }
   }
 }
 
@@ -86,7 +102,7 @@ function dutyPoint(c: Circuit, laws: Laws, s: Skeleton): void {
   const supply = fromHead(c, s.source);
   const nominal = c.numbers[s.source * NUMBERS + NOMINAL]!;
   const cap = lowestRelief(c, s);
-  let q = nominal;
+  let q = c.usual[s.source]!;
   for (let i = 0; i < 2; i++) {
     flowIn[0] = q;
     branchLossAt(c, laws, s.source);
@@ -115,10 +131,10 @@ function lowestRelief(c: Circuit, s: Skeleton): number {
 }
 
 /** Down: every node passes its head on. */
-function shareOut(c: Circuit, s: Skeleton): void {
-  const { arena: x, numbersAt, flowAt, places } = c;
-  const { node, parent, branch, sign, outlet, outletNode } = s;
-  for (let i = 0; i < node.length; i++) {
+function shareOut(c: Circuit, s: Skeleton, first: number, end: number): void {
+  const { arena: x, numbersAt, flowAt } = c;
+  const { node, parent, branch, sign } = s;
+  for (let i = first; i < end; i++) {
     const n = node[i]! * NODE;
     const b = branch[i]!;
     const o = numbersAt + b * NUMBERS;
@@ -129,6 +145,11 @@ function shareOut(c: Circuit, s: Skeleton): void {
     x[flowAt + b] = sign[i]! * (q > 0 ? q : LITTLE * x[o + NOMINAL]!);
     x[n + HEAD] = above - (q * q) / (own * own);
   }
+}
+
+function letOut(c: Circuit, s: Skeleton): void {
+  const { arena: x, numbersAt, flowAt, places } = c;
+  const { outlet, outletNode } = s;
   for (let i = 0; i < outlet.length; i++) {
     const b = outlet[i]!;
     const o = numbersAt + b * NUMBERS;
@@ -137,21 +158,50 @@ function shareOut(c: Circuit, s: Skeleton): void {
   }
 }
 
-/** What the outlets do not take goes through the regulator that sets the lowest head. */
+function startLittle(c: Circuit, branches: Int32Array): void {
+  for (let i = 0; i < branches.length; i++) {
+    const b = branches[i]!;
+    c.flow[b] = LITTLE * c.numbers[b * NUMBERS + NOMINAL]!;
+  }
+}
+
+/**
+ * What the outlets do not take goes through the regulator that sets the lowest head, and on behind it; one that holds more
+ * head than there is stays shut.
+ */
 function spill(c: Circuit, s: Skeleton): void {
   const root = s.root * NODE;
   const drive = c.node[root + HEAD]! - c.node[root + CORRECTION]!;
   const taken = drive > 0 ? c.node[root + DIAGONAL]! * Math.sqrt(drive) : 0;
   const excess = c.flow[s.source]! - taken;
-  if (!(excess > 0)) return;
+  startLittle(c, s.relief);
   let lowest = 0;
   for (let i = 1; i < s.relief.length; i++) {
     if (c.held[s.relief[i]!]! < c.held[s.relief[lowest]!]!) lowest = i;
   }
-  c.flow[s.relief[lowest]!] = excess;
-  for (let n = s.reliefNode[lowest]!, i = s.node.length - 1; i >= 0 && n !== s.root; i--) {
-    if (s.node[i] !== n) continue;
-    c.flow[s.branch[i]!]! += s.sign[i]! * excess;
-    n = s.parent[i]!;
+  const spills = excess > SPILLS * c.flow[s.source]!;
+  if (spills) {
+    c.flow[s.relief[lowest]!] = excess;
+    for (let n = s.reliefNode[lowest]!, i = s.ahead - 1; i >= 0 && n !== s.root; i--) {
+      if (s.node[i] !== n) continue;
+      c.flow[s.branch[i]!]! += s.sign[i]! * excess;
+      n = s.parent[i]!;
+    }
   }
+  for (let i = 0; i < s.relief.length; i++) {
+    const b = s.relief[i]!;
+    const holds = c.heldAbsolute[b] === 1 && c.node[s.reliefNode[i]! * NODE + HEAD]! < c.held[b]!;
+    if (holds && !(spills && i === lowest)) {
+      c.shut[b] = 1;
+      c.flow[b] = 0;
+    }
+    if (s.reliefRoot[i]! >= 0) fillBehind(c, s.reliefRoot[i]! * NODE, c.flow[b]!);
+  }
+}
+
+/** The head at which what hangs on a node takes this flow. */
+function fillBehind(c: Circuit, n: number, flow: number): void {
+  const conductance = c.node[n + DIAGONAL]!;
+  c.node[n + CORRECTION]! /= conductance;
+  c.node[n + HEAD] = c.node[n + CORRECTION]! + (flow / conductance) ** 2;
 }

@@ -342,6 +342,7 @@ class Network implements NetworkState {
   private fill(circuit: Circuit): void {
     this.relaid = false;
     this.unprepared.clear();
+    circuit.usual.fill(0);
     for (let b = 0; b < circuit.branches; b++) {
       refreshBranch(circuit, this.laws, b, this.inletElevation, this.outletElevation);
       regroupFriction(circuit, this.laws, b, true);

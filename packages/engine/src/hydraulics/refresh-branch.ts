@@ -93,21 +93,26 @@ export function refreshConductances(c: Circuit, laws: Laws): void {
   }
 }
 
-/** The branch's loss at its nominal flow, as a square. */
+/** The branch's loss at its usual flow, as a square. */
 function refreshConductance(c: Circuit, b: number): void {
   const o = b * NUMBERS;
-  const nominal = c.numbers[o + NOMINAL]!;
-  const resistance = c.numbers[o + QUADRATIC]! + c.numbers[o + LINEAR]! / nominal + c.resistance[b]!;
+  const resistance = c.numbers[o + QUADRATIC]! + c.numbers[o + LINEAR]! / c.usual[b]! + c.resistance[b]!;
   c.numbers[o + CONDUCTANCE] = 1 / Math.sqrt(Math.max(resistance, 1e-9));
 }
 
-/** What friction and curves lose at the nominal flow, as a square. */
+/** What friction and curves lose at the usual flow, as a square. */
 function refreshResistance(c: Circuit, laws: Laws, b: number): void {
   const o = b * NUMBERS;
-  const nominal = c.numbers[o + NOMINAL]!;
-  branchLoss(c, laws, b, nominal);
-  const constant = c.numbers[o + CONSTANT]! + c.numbers[o + LINEAR]! * nominal;
-  c.resistance[b] = (lossOut[0]! - constant) / (nominal * nominal) - c.numbers[o + QUADRATIC]!;
+  const usual = c.usual[b]!;
+  branchLoss(c, laws, b, usual);
+  const constant = c.numbers[o + CONSTANT]! + c.numbers[o + LINEAR]! * usual;
+  c.resistance[b] = (lossOut[0]! - constant) / (usual * usual) - c.numbers[o + QUADRATIC]!;
+}
+
+/** Takes the branch's losses at another flow from now on [m3/s]. */
+export function setUsualFlow(c: Circuit, b: number, flow: number): void {
+  c.usual[b] = flow;
+  c.stale[b] = RESISTANCE_STALE;
 }
 
 /** Pipes of equal bore, roughness, winding and count in one branch share a friction group. */

@@ -14,9 +14,12 @@ export interface Skeleton {
   /** Branches from an unknown to a fixed head. */
   readonly outlet: Int32Array;
   readonly outletNode: Int32Array;
-  /** Back-pressure regulators that can limit the head, with the unknown head before them. */
+  /** So many of them hang on the root; the rest behind regulators. */
+  readonly ahead: number;
+  /** Back-pressure regulators that can limit the head, with the unknown heads before and, where one begins a tree, behind them. */
   readonly relief: Int32Array;
   readonly reliefNode: Int32Array;
+  readonly reliefRoot: Int32Array;
   /** All other branches; they start with little flow. */
   readonly rest: Int32Array;
   /** Unknown heads that the tree does not reach. */
@@ -53,25 +56,36 @@ export function layOutSkeleton(
     }
   });
   const seen = new Uint8Array(unknowns);
-  seen[root] = 1;
   const node: number[] = [];
   const parent: number[] = [];
   const branch: number[] = [];
   const sign: number[] = [];
-  const queue = [root];
-  for (let i = 0; i < queue.length; i++) {
-    const n = queue[i]!;
-    for (const b of at[n]!) {
-      const m = from(b) === n ? to(b) : from(b);
-      if (seen[m] === 1) continue;
-      seen[m] = 1;
-      queue.push(m);
-      node.push(m);
-      parent.push(n);
-      branch.push(b);
-      sign.push(from(b) === n ? 1 : -1);
+  const growFrom = (start: number): void => {
+    seen[start] = 1;
+    const queue = [start];
+    for (let i = 0; i < queue.length; i++) {
+      const n = queue[i]!;
+      for (const b of at[n]!) {
+        const m = from(b) === n ? to(b) : from(b);
+        if (seen[m] === 1) continue;
+        seen[m] = 1;
+        queue.push(m);
+        node.push(m);
+        parent.push(n);
+        branch.push(b);
+        sign.push(from(b) === n ? 1 : -1);
+      }
     }
-  }
+  };
+  growFrom(root);
+  const ahead = node.length;
+  const roots = new Map<number, number>();
+  chains.forEach((chain, b) => {
+    if (kinds[b] !== RELIEF || chain.blocked || seen[from(b)] !== 1 || to(b) >= unknowns || seen[to(b)] === 1)
+      return;
+    roots.set(b, to(b));
+    growFrom(to(b));
+  });
   const used = new Uint8Array(chains.length);
   used[source] = 1;
   for (let i = 0; i < branch.length; i++) used[branch[i]!] = 1;
@@ -96,6 +110,8 @@ export function layOutSkeleton(
     outletNode: new Int32Array(outlet.map(from)),
     relief: new Int32Array(relief),
     reliefNode: new Int32Array(relief.map(from)),
+    reliefRoot: new Int32Array(relief.map((b) => roots.get(b) ?? -1)),
+    ahead,
     rest: new Int32Array(rest),
     apart: new Int32Array(seen.keys()).filter((k) => seen[k] === 0),
   };
