@@ -12,6 +12,7 @@ import {
   optional,
   quantity,
   read,
+  record,
   tagged,
   text,
   withDefault,
@@ -61,6 +62,9 @@ const target = tagged('aim', {
   roof: object({ height: lengthUpTo('100 ft'), distance: lengthUpTo('150 ft') }),
 });
 
+/** Values that are start values of ours until somebody confirms them, by their path inside what holds them. */
+const startsShape = () => optional(record(flag(), { max: 80 }));
+
 const duty = object({
   id: identifier(),
   name: text({ min: 2, max: 80 }),
@@ -82,6 +86,7 @@ const duty = object({
   ...patternFields,
   agitate: withDefault(flag(), true),
   wind: optional(quantity('speed', { min: '0 mph', max: '40 mph' })),
+  starts: startsShape(),
 });
 
 const vehicleMass = () => quantity('mass', { above: '0 lb', max: '60000 lb' });
@@ -158,6 +163,7 @@ export const briefShape = object({
       store: optional(storeShape),
       /** Strength of the stock it is mixed from, in the same unit. */
       stock: optional(number({ above: 0, max: 2000 })),
+      starts: startsShape(),
     }),
     { min: 1, max: 12 },
   ),
@@ -211,6 +217,7 @@ export const briefShape = object({
     hose: optional(lengthUpTo('1000 ft')),
     rewind: optional(oneOf('hand', 'electric')),
   }),
+  starts: startsShape(),
 });
 
 export type Brief = Infer<typeof briefShape>;

@@ -44,6 +44,9 @@ export { TOLERANCES, type Tolerance, type ToleranceKind } from './confidence/tol
 export { uncertainInputs, type Correction, type UncertainInput } from './confidence/uncertain-inputs.ts';
 export { withFactors } from './confidence/with-factors.ts';
 export * from './edit.ts';
+export * from './brief-edit.ts';
+export * from './starts.ts';
+export { startBriefs, type StartBrief } from './start-brief.ts';
 export { partById, putPart, type PartEdit } from './part-edit.ts';
 export type { RawRig } from './design/assemble.ts';
 export * from './advice/index.ts';
