@@ -1,5 +1,6 @@
 import { changed } from '@spraywright/engine/quantity';
 import {
+  aimDuty,
   alternatives,
   byUse,
   partsInstead,
@@ -185,5 +186,17 @@ describe('a way out', () => {
     )!;
     expect(asked.state).not.toBe('broken');
     expect(asked.has!.value).toBeLessThan(reach.promise.asked!.value);
+  });
+
+  it('is found where one of the duties pays out no hose at all', () => {
+    const { raw: whole } = all.get('three-point-pasture')!;
+    const raw = changed(whole, aimDuty(whole, 'fence-row', 'height')).document;
+    const read = readRig(raw, catalogue);
+    if (!read.ok) throw new Error(read.problems[0]!.message);
+    const proof = proveRig(read.rig, catalogue, shop, { notes: false });
+    const list = found(trialsOf({ raw, rig: read.rig, proof }, catalogue, shop));
+    const reach = list.find((w) => w.promise.id === 'reach:fence-row');
+    expect(reach?.promise.state).toBe('broken');
+    expect((reach?.ways.length ?? 0) + (reach?.less === undefined ? 0 : 1)).toBeGreaterThan(0);
   });
 });

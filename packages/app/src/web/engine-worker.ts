@@ -1,5 +1,12 @@
 /// <reference lib="webworker" />
-import { proveRig, readRig, type DutyProof, type Proof, type Rig } from '@spraywright/engine/rig';
+import {
+  proveRig,
+  readRig,
+  startBriefs,
+  type DutyProof,
+  type Proof,
+  type Rig,
+} from '@spraywright/engine/rig';
 import { changeBetween, changed, type Problem } from '@spraywright/engine/quantity';
 import type {
   CurvePicture,
@@ -43,7 +50,13 @@ let loading: Promise<Inputs> | undefined;
 function load(address: string): Promise<Inputs> {
   const inputs = loadInputs(address);
   inputs.then(
-    ({ shop, briefs }) => say({ type: 'ready', shop: { name: shop.name, address: shop.address }, briefs }),
+    ({ shop, briefs }) =>
+      say({
+        type: 'ready',
+        shop: { name: shop.name, address: shop.address },
+        briefs,
+        works: startBriefs(),
+      }),
     (error: unknown) =>
       say({ type: 'failed', message: error instanceof Error ? error.message : String(error) }),
   );

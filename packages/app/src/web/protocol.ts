@@ -1,6 +1,7 @@
 import type { PlumbingGraph, PlumbingLayout, SceneHold, SheetName } from '@spraywright/engine/drawings';
 import type { Kind } from '@spraywright/engine/catalogue';
 import type { Change, UnitSystem } from '@spraywright/engine/quantity';
+import type { BriefEdit, BriefLists } from './whole-brief/brief-edits.ts';
 import type { Design, NoOdds, Odds, PromiseKind, PromiseState } from '@spraywright/engine/rig';
 
 /** What the page and its engine say to each other. Figures cross as text that is ready to be read. */
@@ -27,6 +28,8 @@ export interface Given {
   readonly choices?: readonly (readonly [value: string, label: string])[];
   /** A second field that says the same. */
   readonly also?: string;
+  /** The field that goes when the box is emptied; only what may be left unsaid has one. */
+  readonly clears?: string;
 }
 
 export type Prose = readonly (string | Given)[];
@@ -200,6 +203,8 @@ export interface DeskBody {
   readonly massUnit: string;
   readonly duties: readonly DutyTab[];
   readonly duty: string;
+  /** Outlets that a duty opens and the rig does not have, and lines that no duty opens, in words. */
+  readonly outletsAmiss: readonly string[];
   readonly prose: readonly Prose[];
   /** The duty in one line: flow and pressure at pump and tip. */
   readonly headline: string;
@@ -421,10 +426,14 @@ export interface OwnPartStart {
 export type Question =
   | { readonly about: 'own-part-start'; readonly slot: string }
   | { readonly about: 'own-part'; readonly slot: string; readonly own: TypedPart }
+  | { readonly about: 'brief-lists' }
+  | { readonly about: 'brief-edit'; readonly edit: BriefEdit }
   | { readonly about: 'price' };
 export type Answers = {
   readonly 'own-part-start': OwnPartStart;
   readonly 'own-part': { readonly refused: readonly FieldProblem[] } | { readonly taken: Taken };
+  readonly 'brief-lists': BriefLists;
+  readonly 'brief-edit': { readonly change: Change } | { readonly refused: string };
   /** Nothing of a rig that cannot be read. */
   readonly price: { readonly price?: string; readonly counts?: DeskBody['counts'] };
 };
@@ -473,6 +482,8 @@ export type FromEngine =
       readonly type: 'ready';
       readonly shop: { name: string; address: string };
       readonly briefs: readonly BriefTab[];
+      /** What a new job begins with, by the kind of work. */
+      readonly works: readonly Pick<BriefTab, 'id' | 'name' | 'raw'>[];
     }
   | { readonly type: 'failed'; readonly message: string }
   | { readonly type: 'answer'; readonly ask: number; readonly answer: Answers[Question['about']] }

@@ -43,7 +43,7 @@ export function confirming(rig: unknown, change: Change): Change {
     if (held === undefined) return [];
     const starts = [...held.holder, 'starts'];
     const name = held.rest.join('.');
-    return Object.keys((valueAt(rig, starts) ?? {}) as object)
+    return Object.keys(valueAt(rig, starts) ?? {})
       .filter(
         (mark) => mark === name || (mark.startsWith(`${name}.`) && differs(mark.slice(name.length + 1))),
       )
@@ -59,7 +59,7 @@ export function confirming(rig: unknown, change: Change): Change {
 /** Values of a brief that are start values still, by their path inside the brief. */
 export function startValuesOf(brief: unknown): string[] {
   const at = (path: Path) =>
-    Object.keys((valueAt(brief, [...path, 'starts']) ?? {}) as object).map((p) => [...path, p].join('.'));
+    Object.keys(valueAt(brief, [...path, 'starts']) ?? {}).map((p) => [...path, p].join('.'));
   const places = (list: 'duties' | 'liquids') =>
     ((valueAt(brief, [list]) ?? []) as readonly unknown[]).map((_, i): Path => [list, i]);
   return [[], ...places('liquids'), ...places('duties')].flatMap(at);

@@ -22,6 +22,8 @@ export type Fold = 'desk' | 'tablet' | 'phone';
 export interface DeskState {
   readonly shop: { readonly name: string; readonly address: string } | undefined;
   readonly briefs: readonly BriefTab[];
+  /** What a new job begins with, by the kind of work. */
+  readonly works: readonly Pick<BriefTab, 'id' | 'name' | 'raw'>[];
   readonly jobs: Readonly<Record<string, Job>>;
   readonly current: string | undefined;
   readonly units: UnitSystem;
@@ -76,6 +78,7 @@ export const EMPTY: Omit<
 } = {
   shop: undefined,
   briefs: [],
+  works: [],
   printing: false,
   duty: undefined,
   lit: undefined,

@@ -16,7 +16,7 @@ import { operationName } from '../frame/operation-name.ts';
 import { afterPaint } from './after-paint.ts';
 import { CLOSED, EMPTY, type DeskState, type Fold } from './desk-state.ts';
 import { EngineLink } from './engine-link.ts';
-import { edited, judged, newJob, redone, settled, undone, type Job } from './job.ts';
+import { cancelled, edited, judged, newJob, redone, settled, undone, type Job } from './job.ts';
 import { JobKeeper, type Synced } from './job-keeper.ts';
 import { keepWork, loadWork } from './kept-work.ts';
 import type { Clash } from './merge.ts';
@@ -95,14 +95,12 @@ export class DeskStore {
   }
 
   /** A new job of a kind of work, with the start values of its brief. */
-  begin(brief: string): void {
-    const from = this.#state.briefs.find((b) => b.id === brief);
-    if (from !== undefined) this.#chooseNew(`${from.id}-${operationName().slice(0, 8)}`, from);
-  }
-
-  #chooseNew(id: string, { title, raw }: BriefTab): void {
-    this.#set({ listing: false });
-    this.#choose(id, title, { ...(raw as object), id });
+  begin(work: string): void {
+    const from = this.#state.works.find((w) => w.id === work);
+    if (from === undefined) return;
+    const id = `${work}-${operationName().slice(0, 8)}`;
+    this.list(false);
+    this.#choose(id, from.name, { ...(from.raw as object), id });
   }
 
   list(listing: boolean): void {
@@ -202,6 +200,11 @@ export class DeskStore {
   #putTaken(taken: Taken, about: string): void {
     const puts = Object.entries(taken).map(([field, value]) => ({ path: [field], value: value }));
     this.edit({ about, puts });
+  }
+
+  /** Takes back what is being dragged or typed under a name. */
+  cancel(merge: string): void {
+    if (this.job()?.merge === merge) this.#put(cancelled(this.job()!));
   }
 
   /** The end of a drag or of typing. */
@@ -372,7 +375,7 @@ export class DeskStore {
   #hear(message: FromEngine): void {
     switch (message.type) {
       case 'ready': {
-        this.#set({ shop: message.shop, briefs: message.briefs });
+        this.#set({ shop: message.shop, briefs: message.briefs, works: message.works });
         const { current, jobs, briefs } = this.#state;
         if (this.#wanted !== '') this.open(this.#wanted);
         else if (current !== undefined && jobs[current] !== undefined) this.open(current);

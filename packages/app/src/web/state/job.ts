@@ -1,5 +1,6 @@
 import type { RigJson } from '../protocol.ts';
 import { changed, type Change } from '@spraywright/engine/quantity';
+import { confirming } from '@spraywright/engine/rig';
 
 /** A rig in work with everything that was done to it. */
 export interface Job {
@@ -20,8 +21,9 @@ export function newJob(rig: RigJson): Job {
   return { rig, past: [], future: [] };
 }
 
+/** A change made; what it sets in the brief is no start value of ours any more. */
 export function edited(job: Job, change: Change, merge?: string): Job {
-  const { document, inverse } = changed(job.rig, change);
+  const { document, inverse } = changed(job.rig, confirming(job.rig, change));
   const goesOn = merge !== undefined && merge === job.merge;
   return {
     ...goodOf(job),
@@ -57,6 +59,11 @@ export function undone(job: Job): Job {
   if (last === undefined) return job;
   const { document, inverse } = changed(job.rig, last);
   return { ...goodOf(job), rig: document, past: job.past.slice(0, -1), future: [...job.future, inverse] };
+}
+
+/** As if what is being dragged or typed had not been begun; nothing of it is left to redo. */
+export function cancelled(job: Job): Job {
+  return { ...undone(job), future: [] };
 }
 
 export function redone(job: Job): Job {

@@ -1,8 +1,20 @@
-import { useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import type { Prose } from '../protocol.ts';
 import { Cautions } from './cautions.tsx';
 import { useDesk } from './desk-context.ts';
+import type { BriefPanelName } from '../whole-brief/whole-brief.tsx';
 import { FieldProblems, GivenBox } from './given-box.tsx';
+
+// Fetched when it is first unfolded.
+const BriefPanel = lazy(() =>
+  import('../whole-brief/whole-brief.tsx').then((m) => ({ default: m.BriefPanel })),
+);
+
+const PANELS: readonly (readonly [BriefPanelName, string])[] = [
+  ['duty', 'Add a duty'],
+  ['liquid', 'Add a liquid'],
+  ['all', 'The whole brief'],
+];
 
 /** Sentences that a phone shows before the rest is unfolded: caller, target, outlet, stand. */
 const FIRST_ON_PHONE = 4;
@@ -12,6 +24,7 @@ export function Brief() {
   const prose = useDesk((s) => s.body?.prose);
   const fold = useDesk((s) => s.fold);
   const [whole, setWhole] = useState(false);
+  const [panel, setPanel] = useState<BriefPanelName>();
   if (prose === undefined) return null;
   const short = fold === 'phone' && !whole;
   const shown = short ? prose.slice(0, FIRST_ON_PHONE) : prose;
@@ -46,8 +59,26 @@ export function Brief() {
       {!short && (
         <p className="note">
           <span className="given sample">Boxed</span> is given: press to change, drag or use the arrows. (In
-          brackets) is our start value.
+          brackets) is our start value: type over it, or confirm it with Enter.
         </p>
+      )}
+      <p className="brief-acts">
+        {PANELS.map(([name, words]) => (
+          <button
+            key={name}
+            type="button"
+            className="word"
+            aria-expanded={panel === name}
+            onClick={() => setPanel(panel === name ? undefined : name)}
+          >
+            {words}
+          </button>
+        ))}
+      </p>
+      {panel !== undefined && (
+        <Suspense fallback={<p className="note brief-panel">Looking it up</p>}>
+          <BriefPanel panel={panel} close={() => setPanel(undefined)} />
+        </Suspense>
       )}
       <Cautions place="brief" />
     </section>

@@ -14,7 +14,10 @@ export const GivenBox = memo(
     return given.choices === undefined ? <TypedBox given={given} /> : <ChoiceBox given={given} />;
   },
   (a, b) =>
-    a.given.path === b.given.path && a.given.shown === b.given.shown && a.given.start === b.given.start,
+    a.given.path === b.given.path &&
+    a.given.shown === b.given.shown &&
+    a.given.start === b.given.start &&
+    a.given.choices?.join() === b.given.choices?.join(),
 );
 
 /** What is wrong with fields, under the sentence or row that they stand in. */
@@ -47,13 +50,14 @@ function TypedBox({ given }: { given: Given }) {
     return valueAt(job?.rig, steps) as string | number | undefined;
   });
   const [text, setText] = useState<string>();
-  const began = useRef<string | number | undefined>(undefined);
   const drag = useRef<{ x: number; from: string; moved: boolean } | undefined>(undefined);
   // A refused text stays as it was typed, whatever the last good figures say.
   const idle = problem === undefined ? (start === true ? `(${shown})` : shown) : String(raw ?? '');
   const value = text ?? idle;
 
   const put = (next: string) => {
+    if (given.clears !== undefined && next.trim() === '')
+      return store.edit({ about: label, puts: [{ path: pathOf(given.clears) }] }, path);
     const value = typedValue(given, next, shown);
     const paths = given.also === undefined ? [path] : [path, given.also];
     store.edit({ about: label, puts: paths.map((p) => ({ path: pathOf(p), value })) }, path);
@@ -71,15 +75,13 @@ function TypedBox({ given }: { given: Given }) {
     if (by !== undefined) {
       event.preventDefault();
       step(value.replace(/^\((.*)\)$/, '$1'), by * (event.shiftKey ? 10 : 1));
-    } else if (event.key === 'Enter') event.currentTarget.blur();
-    else if (event.key === 'Escape') {
+    } else if (event.key === 'Enter') {
+      // A start value is confirmed as it stands.
+      if (start === true && text === shown && shown !== '?') put(shown);
+      event.currentTarget.blur();
+    } else if (event.key === 'Escape') {
       event.preventDefault();
-      const paths = given.also === undefined ? [path] : [path, given.also];
-      if (text !== undefined)
-        store.edit(
-          { about: label, puts: paths.map((p) => ({ path: pathOf(p), value: began.current })) },
-          path,
-        );
+      store.cancel(path);
       setText(undefined);
       event.currentTarget.blur();
     }
@@ -114,13 +116,13 @@ function TypedBox({ given }: { given: Given }) {
         data-path={path}
         value={value}
         aria-label={start === true ? `${label}, our start value` : label}
+        placeholder={given.clears === undefined ? undefined : 'not said'}
         aria-invalid={problem !== undefined}
         aria-describedby={problem === undefined ? undefined : problemId(path)}
         autoComplete="off"
         spellCheck={false}
         style={{ width: `${boxWidth(value)}ch` }}
         onFocus={(event) => {
-          began.current = raw;
           const box = event.currentTarget;
           const first = problem === undefined ? shown : box.value;
           // At once, not with the next painting: whoever types straight away types over what is there.
@@ -149,14 +151,16 @@ function TypedBox({ given }: { given: Given }) {
 
 function ChoiceBox({ given }: { given: Given }) {
   const store = useStore();
-  const { path, shown, label, choices = [], sort } = given;
+  const { path, shown, start, label, choices = [], sort, clears } = given;
   return (
     <span className="given choice">
       <select
         value={shown}
-        aria-label={label}
+        aria-label={start === true ? `${label}, our start value` : label}
         onChange={(event) => {
           const { value } = event.target;
+          if (value === '' && clears !== undefined)
+            return store.edit({ about: label, puts: [{ path: pathOf(clears) }] });
           store.edit({
             about: label,
             puts: [{ path: pathOf(path), value: sort === 'flag' ? value === 'true' : value }],
@@ -165,7 +169,7 @@ function ChoiceBox({ given }: { given: Given }) {
       >
         {choices.map(([value, text]) => (
           <option key={value} value={value}>
-            {text}
+            {start === true && value === shown ? `(${text})` : text}
           </option>
         ))}
       </select>

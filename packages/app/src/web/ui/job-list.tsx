@@ -134,7 +134,7 @@ function Price({ told }: { told: ReturnType<ReturnType<typeof useListedPrices>> 
 /** A select that began the job at once would begin the first kind of work that the arrow keys come to. */
 function NewJob() {
   const store = useStore();
-  const briefs = useDesk((s) => s.briefs);
+  const works = useDesk((s) => s.works);
   const [work, setWork] = useState('');
   return (
     <form
@@ -148,9 +148,9 @@ function NewJob() {
         New job{' '}
         <select value={work} onChange={(event) => setWork(event.target.value)}>
           <option value="">choose the work</option>
-          {briefs.map((b) => (
-            <option key={b.id} value={b.id}>
-              {b.title}
+          {works.map((w) => (
+            <option key={w.id} value={w.id}>
+              {w.name}
             </option>
           ))}
         </select>

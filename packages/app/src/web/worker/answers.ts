@@ -1,6 +1,7 @@
 import { priceText } from '@spraywright/engine/quantity';
 import { proveRig, readRig } from '@spraywright/engine/rig';
 import type { Answers, Question, RigJson } from '../protocol.ts';
+import { briefEdit, briefLists } from './brief-edits.ts';
 import type { Inputs } from './inputs.ts';
 import { layIn, ownPartStart } from './own-part.ts';
 
@@ -11,6 +12,10 @@ export function answerTo(question: Question, rig: RigJson, inputs: Inputs): Answ
       return ownPartStart(question.slot, rig, inputs);
     case 'own-part':
       return layIn(question.slot, question.own, rig, inputs);
+    case 'brief-lists':
+      return briefLists(rig, inputs);
+    case 'brief-edit':
+      return briefEdit(question.edit, rig);
     case 'price':
       return priceOf(rig, inputs);
   }

@@ -3,6 +3,7 @@ import type { UnitSystem } from '@spraywright/engine/quantity';
 import type { Brief, Duty, Rig, Site } from '@spraywright/engine/rig';
 import type { Given, Prose } from '../protocol.ts';
 import { Givens } from './given.ts';
+import { OUTLET_WORDS } from './outlet-words.ts';
 
 /** What is aimed at, as the customer of each kind of work says it. */
 const AIMED_AT: Readonly<Record<Work, string>> = {
@@ -22,14 +23,6 @@ const CARRIED: Readonly<Record<Brief['carrier']['form'], string>> = {
   wagon: 'On a wagon behind their vehicle',
   'tandem-trailer': 'On a tandem-axle trailer',
   'utility-bed': 'In the bed of a utility vehicle',
-};
-
-const OUTLET: Readonly<Record<Duty['open'][number], string>> = {
-  gun: 'gun',
-  'second-gun': 'second gun',
-  boom: 'boom',
-  bar: 'spray bar',
-  transfer: 'transfer hose',
 };
 
 /** The brief as prose, one sentence a line, with every given value in a box of its own. The duty in hand comes first. */
@@ -101,7 +94,7 @@ function targetLine(g: Givens, at: string, brief: Brief, duty: Duty): Prose[] {
 
 function outletLine(g: Givens, at: string, duty: Duty): Prose[] {
   const lines: Prose[] = [];
-  const where = duty.open.map((o) => OUTLET[o]).join(' and ');
+  const where = duty.open.map((o) => OUTLET_WORDS[o]).join(' and ');
   if (duty.flow !== undefined || duty.pressure !== undefined) {
     const line: (string | Given)[] = ['At least '];
     if (duty.flow !== undefined) line.push(g.quantity(`${at}.flow`, 'flow', `Least flow at the ${where}`));

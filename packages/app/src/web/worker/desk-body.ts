@@ -1,12 +1,19 @@
 import { PALETTES } from '@spraywright/engine/drawings';
 import { display, moneyText, priceText, type UnitSystem } from '@spraywright/engine/quantity';
-import type { DutyProof, PromiseState, Proof, Rig } from '@spraywright/engine/rig';
+import {
+  outletsAmiss,
+  type DutyProof,
+  type PromiseState,
+  type Proof,
+  type Rig,
+} from '@spraywright/engine/rig';
 import type { DeskBody, DutyTab, View } from '../protocol.ts';
 import { billGroups } from './bill-groups.ts';
 import { briefProse } from './brief-prose.ts';
 import { cautionNotes } from './caution-notes.ts';
 import { Givens } from './given.ts';
 import type { Inputs } from './inputs.ts';
+import { OUTLET_WORDS } from './outlet-words.ts';
 import { emptySlots, partRows } from './part-rows.ts';
 import { pricingTold } from './pricing-told.ts';
 import { promiseRows } from './promise-rows.ts';
@@ -36,6 +43,7 @@ export function deskBody(
     massUnit: units === 'us' ? 'lb' : 'kg',
     duties: proof.duties.map((d): DutyTab => ({ id: d.id, name: d.name, state: dutyStateOf(proof, d.id) })),
     duty: duty.id,
+    outletsAmiss: amissWords(rig),
     prose: briefProse(raw, rig, duty.duty, proof.site, units),
     headline: headline(duty, units),
     promises: promiseRows(proof, {
@@ -52,6 +60,17 @@ export function deskBody(
     ...(costsTold ? { pricing: pricingTold(new Givens(raw, units), rig, proof, shop) } : {}),
     cautions: cautionNotes(proof),
   };
+}
+
+function amissWords(rig: Rig): string[] {
+  const { missing, idle } = outletsAmiss(rig);
+  return [
+    ...missing.map((outlet) => {
+      const duties = rig.brief.duties.filter((d) => d.open.includes(outlet)).map((d) => `“${d.name}”`);
+      return `This rig has no ${OUTLET_WORDS[outlet]} for ${duties.join(' and ')}`;
+    }),
+    ...idle.map((line) => `No duty uses the ${line.toLowerCase()} any more`),
+  ];
 }
 
 const SEVERITY: readonly PromiseState[] = ['broken', 'thin', 'unknown', 'kept'];

@@ -1,11 +1,13 @@
 import {
   display,
   parseQuantity,
+  pathOf,
   priceText,
   unitOf,
   type Dimension,
   type UnitSystem,
 } from '@spraywright/engine/quantity';
+import { isStart } from '@spraywright/engine/rig';
 import type { Given } from '../protocol.ts';
 
 /** Makes boxed values of the fields of a raw document, shown in the reader's units. */
@@ -27,6 +29,11 @@ export class Givens {
     return value;
   }
 
+  /** The mark of a start value that stands in the document and that nobody has confirmed. */
+  #mark(path: string): { start?: true } {
+    return isStart(this.#document, pathOf(path)) ? { start: true } : {};
+  }
+
   has(path: string): boolean {
     return this.raw(path) !== undefined;
   }
@@ -42,14 +49,20 @@ export class Givens {
         shown: start === undefined ? '?' : display(start, dimension, this.#units),
         start: true,
       };
-    return { path, sort: 'quantity', label, shown: this.#typed(textOf(raw), dimension) };
+    return {
+      path,
+      sort: 'quantity',
+      label,
+      shown: this.#typed(textOf(raw), dimension),
+      ...this.#mark(path),
+    };
   }
 
   number(path: string, label: string, start?: string): Given {
     const raw = this.raw(path);
     return raw === undefined
       ? { path, sort: 'number', label, shown: start ?? '?', start: true }
-      : { path, sort: 'number', label, shown: textOf(raw) };
+      : { path, sort: 'number', label, shown: textOf(raw), ...this.#mark(path) };
   }
 
   money(path: string, label: string, start?: string): Given {
@@ -57,14 +70,21 @@ export class Givens {
     if (raw === undefined && start !== undefined)
       return { path, sort: 'money', label, shown: start, start: true };
     const shown = typeof raw === 'number' ? priceText(raw) : textOf(raw);
-    return { path, sort: 'money', label, shown };
+    return { path, sort: 'money', label, shown, ...this.#mark(path) };
   }
 
   /** Words as they were typed, and a second field that says the same. */
   text(path: string, label: string, also?: string): Given {
     const raw = this.raw(path);
     const shown = raw === undefined ? '' : textOf(raw);
-    return { path, sort: 'text', label, shown, ...(also === undefined ? {} : { also }) };
+    return {
+      path,
+      sort: 'text',
+      label,
+      shown,
+      ...(also === undefined ? {} : { also }),
+      ...this.#mark(also ?? path),
+    };
   }
 
   choice(path: string, label: string, choices: readonly (readonly [string, string])[], start: string): Given {
@@ -76,6 +96,7 @@ export class Givens {
       label,
       shown: value,
       choices,
+      ...this.#mark(path),
     };
   }
 

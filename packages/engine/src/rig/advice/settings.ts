@@ -59,13 +59,13 @@ function shorterHose(
   units: Trials['units'],
   names: ReadonlyMap<string, string>,
 ): Setting[] {
-  const asked = Math.max(
-    0,
-    rig.brief.wishes.hose ?? 0,
-    ...rig.brief.duties.map((d) => d.hoseOut ?? Infinity),
-  );
+  const line = rig.lines.find((l) => l.run.includes('hose'));
+  const users = rig.brief.duties.filter((d) => d.open.some((o) => o === line?.opens));
+  // A duty that does not say how much it pays out may need all of it.
+  const asked = Math.max(0, rig.brief.wishes.hose ?? 0, ...users.map((d) => d.hoseOut ?? Infinity));
   const hose = rig.items.get('hose');
   if (hose?.part.kind !== 'hose' || hose.item.length === undefined || asked === 0) return [];
+  if (!Number.isFinite(asked)) return [];
   const [step, unit] = units === 'us' ? [0.3048, 'ft'] : [0.1, 'm'];
   const length = write(Math.ceil(asked / step - 1e-6) * step, unit);
   const cut = parseQuantity(length, 'length');
