@@ -5,7 +5,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import autocannon, { type Result } from 'autocannon';
-import { makeJob, openRecords } from '../src/store/index.ts';
+import { makeJob, makeQuote, openRecords } from '../src/store/index.ts';
 import { demoBriefs, demoCatalogue, demoRig, demoShop } from '../test/demo.ts';
 import { started } from '../test/started-server.ts';
 
@@ -14,7 +14,7 @@ const SECONDS = Number(process.env.SECONDS ?? 10);
 const MANY = Number(process.env.JOBS ?? 100_000);
 const PLACE = process.env.DATABASE_URL ?? mkdtempSync(join(tmpdir(), 'spraywright-bench-'));
 
-/** Jobs of which one in a hundred is a whole demo rig; the rest are short. */
+/** Jobs of which one in a hundred is a whole demo rig and one in twenty has a quote that waits to be sent; the rest are short. */
 async function fill(from: number, to: number): Promise<void> {
   const records = await openRecords(PLACE);
   const { rig } = demoRig(demoBriefs()[0]!.name, demoCatalogue(), demoShop());
@@ -24,11 +24,19 @@ async function fill(from: number, to: number): Promise<void> {
       for (let n = start; n < Math.min(start + 1000, to); n++) {
         const head = { title: `Rig ${n}`, brief: { customer: `Customer ${n % 997}` } };
         const document = { rig: n % 100 === 0 ? { ...whole, ...head } : head, notes: '' };
-        await makeJob(t, `bench-${n}`, document, { by: '', at: new Date(1.77e12 + n * 1000).toISOString() });
+        const doing = { by: '', at: new Date(1.77e12 + n * 1000).toISOString() };
+        await makeJob(t, `bench-${n}`, document, doing);
+        if (n % 20 === 0) await makeQuote(t, `bench-${n}`, () => quoteOf(n), doing);
       }
     });
   await records.close();
 }
+
+/** A quote as the lists see it. */
+const quoteOf = (n: number) => ({
+  document: {},
+  facts: { title: `Rig ${n}`, customer: `Customer ${n % 997}`, priceCents: 500_000, optionCount: 1 },
+});
 
 /** Starts the server and tells how long that took; the answer ends it. */
 async function serve(): Promise<{ readonly server: string; readonly stop: () => Promise<void> }> {
@@ -115,5 +123,6 @@ await fill(200, MANY);
 tell(`list, ${MANY} jobs`, await reads('/api/jobs'));
 tell(`search, ${MANY} jobs`, await reads('/api/jobs?find=customer+77'));
 tell(`open one of ${MANY}`, await reads('/api/jobs/bench-50000'));
+tell('what waits for whom', await reads('/api/standing'));
 await stop();
 if (!PLACE.startsWith('postgres')) rmSync(PLACE, { recursive: true, force: true });

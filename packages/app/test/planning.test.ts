@@ -65,6 +65,23 @@ describe('How far a job has come', () => {
     expect(await standing('one')).toBe('handed-over, nobody');
   });
 
+  it('is told page by page, the last changed first, and a job with a quote at work on the first whatever its age', async () => {
+    type Page = { jobs: { id: string }[]; next?: string };
+    const pages: string[][] = [];
+    let next: string | undefined = '';
+    while (next !== undefined) {
+      const after = next === '' ? '' : `&after=${encodeURIComponent(next)}`;
+      const page: Page = await read(`/api/standing?limit=2${after}`);
+      pages.push(page.jobs.map((job) => job.id));
+      next = page.next;
+    }
+    // All were made at one moment, so that their ids tell the order; 'one' was sold.
+    expect(pages).toEqual([['two', 'three', 'one'], ['one']]);
+    const { jobs } = await read<Page>('/api/standing?limit=2&find=cart');
+    expect(jobs.map((job) => job.id)).toEqual(['two', 'three']);
+    expect(await read('/api/standing?limit=201')).toMatchObject({ code: 'bad-request' });
+  });
+
   it('is refused a word that it does not know, and a job that is not there', async () => {
     expect(await send('/api/jobs/one/marks', { kind: 'lost' })).toMatchObject({ code: 'bad-request' });
     expect(await send('/api/jobs/none/marks', { kind: 'stopped' })).toMatchObject({ code: 'no-such-job' });

@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { Doing, JobHead } from './job.ts';
-import { listJobs } from './jobs.ts';
+import { jobHead, listJobs, type JobQuery } from './jobs.ts';
 import { Refusal } from './refusal.ts';
 import type { QuoteState } from './quote-tables.ts';
 import type { Tables } from './schema.ts';
@@ -142,33 +142,38 @@ function newest<T>(list: readonly T[], at: (entry: T) => string): T | undefined 
   );
 }
 
-/** Jobs changed last, and quotes at work, that are looked at. */
-const MOST = 500;
+/** Jobs with a quote at work that the first page tells beside those changed last. */
+const MOST_AT_WORK = 500;
 
-/** How the jobs stand that changed last, with every job that has a quote at work. */
-export async function jobStandings(db: Kysely<Tables>, words: readonly string[]): Promise<JobStanding[]> {
-  const jobs = await listJobs(db, { words, limit: MOST });
-  const known = new Set(jobs.map((j) => j.id));
-  if (words.length === 0) {
-    const open = await db
-      .selectFrom('quotes')
-      .innerJoin('jobs', 'jobs.id', 'quotes.job_id')
-      .selectAll('jobs')
-      .where('quotes.state', 'in', ['drawn', 'sent', 'accepted'])
-      .orderBy('quotes.since', 'desc')
-      .limit(MOST)
-      .execute();
-    for (const row of open) {
-      if (known.has(row.id)) continue;
-      known.add(row.id);
-      const { id, version, title, customer } = row;
-      const [madeAt, changedAt, changedBy] = [row.made_at, row.changed_at, row.changed_by];
-      jobs.push({ id, version, title, customer, madeAt, changedAt, changedBy });
-    }
-  }
-  if (jobs.length === 0) return [];
-  const facts = await factsOf(db, [...known]);
-  return jobs.map((job) => standingFrom({ job, ...facts(job.id) }));
+/**
+ * How the jobs of one page stand, the last changed first; where no words are asked the first page tells every job that
+ * has a quote at work too, however long ago it was changed.
+ *
+ * @returns `page`: the jobs of the page alone, behind the last of which the next page begins
+ */
+export async function jobStandings(
+  db: Kysely<Tables>,
+  query: JobQuery,
+): Promise<{ readonly page: readonly JobHead[]; readonly standings: readonly JobStanding[] }> {
+  const page = await listJobs(db, query);
+  const more = query.words.length === 0 && query.after === undefined ? await jobsAtWork(db) : [];
+  const jobs = new Map([...page, ...more].map((job) => [job.id, job]));
+  if (jobs.size === 0) return { page, standings: [] };
+  const facts = await factsOf(db, [...jobs.keys()]);
+  return { page, standings: [...jobs.values()].map((job) => standingFrom({ job, ...facts(job.id) })) };
+}
+
+/** Jobs of which a quote is drawn up, sent or accepted, the last come into its state first. */
+async function jobsAtWork(db: Kysely<Tables>): Promise<JobHead[]> {
+  const rows = await db
+    .selectFrom('quotes')
+    .innerJoin('jobs', 'jobs.id', 'quotes.job_id')
+    .selectAll('jobs')
+    .where('quotes.state', 'in', ['drawn', 'sent', 'accepted'])
+    .orderBy('quotes.since', 'desc')
+    .limit(MOST_AT_WORK)
+    .execute();
+  return rows.map(jobHead);
 }
 
 async function factsOf(db: Kysely<Tables>, ids: readonly string[]) {
@@ -204,25 +209,33 @@ async function factsOf(db: Kysely<Tables>, ids: readonly string[]) {
     .execute();
   const testedAt = new Map(tests.map((t) => [t.serial, t.made_at]));
   const markOf = new Map(marks.map((m) => [m.job_id, { kind: m.kind as JobMark, at: m.made_at }]));
+  const quotesOf = byJob(quotes);
+  const machinesOf = byJob(machines);
   return (id: string): Omit<JobFacts, 'job'> => {
     const mark = markOf.get(id);
     return {
-      quotes: quotes
-        .filter((q) => q.job_id === id)
-        .map((q) => ({ ...q, state: q.state as QuoteState, question: q.question === 1 })),
-      machines: machines
-        .filter((m) => m.job_id === id)
-        .map((m) => {
-          const tested = testedAt.get(m.serial);
-          return {
-            serial: m.serial,
-            madeAt: m.made_at,
-            ...(tested === undefined ? {} : { testedAt: tested }),
-          };
-        }),
+      quotes: (quotesOf.get(id) ?? []).map((q) => ({
+        ...q,
+        state: q.state as QuoteState,
+        question: q.question === 1,
+      })),
+      machines: (machinesOf.get(id) ?? []).map(({ serial, made_at: madeAt }) => {
+        const tested = testedAt.get(serial);
+        return { serial, madeAt, ...(tested === undefined ? {} : { testedAt: tested }) };
+      }),
       ...(mark === undefined ? {} : { mark }),
     };
   };
+}
+
+function byJob<T extends { readonly job_id: string }>(rows: readonly T[]): ReadonlyMap<string, readonly T[]> {
+  const found = new Map<string, T[]>();
+  for (const row of rows) {
+    const of = found.get(row.job_id);
+    if (of === undefined) found.set(row.job_id, [row]);
+    else of.push(row);
+  }
+  return found;
 }
 
 /** Says of a job that it stopped, goes on, or was handed over. @throws Refusal `no-such-job` */

@@ -63,7 +63,7 @@ export async function openJob(db: Kysely<Tables>, id: string): Promise<Job> {
   return { ...jobHead(row), document: fromJsonText<JobDocument>(row.document) };
 }
 
-function jobHead(row: JobRow): JobHead {
+export function jobHead(row: JobRow): JobHead {
   const { id, version, title, customer } = row;
   return {
     id,

@@ -1,6 +1,6 @@
 import { createRoute, z, type OpenAPIHono } from '@hono/zod-openapi';
 import { buildsToDo, JOB_MARKS, JOB_STATES, jobStandings, markJob, type Records } from '../../store/index.ts';
-import { wordsOf } from '../found-list.ts';
+import { afterPlace, nextOf, wordsOf } from '../found-list.ts';
 import { jobParams } from '../job-shapes.ts';
 import { refusals } from '../problem.ts';
 import { signedName } from '../role-guard.ts';
@@ -39,12 +39,19 @@ const standingRoute = createRoute({
   request: {
     query: z.object({
       find: z.string().max(200).default('').openapi({ description: 'Words of title, customer or id.' }),
+      limit: z.coerce.number().int().min(1).max(200).default(50),
+      after: z.string().max(200).optional().openapi({ description: 'The `next` of the answer before.' }),
     }),
   },
   responses: {
     200: {
-      description: 'The jobs changed last and all with a quote at work, 500 of each at most',
-      content: json(z.object({ jobs: z.array(standingShape) }).openapi('Standing')),
+      description:
+        'One page of jobs, the last changed first; where no words are asked the first page tells those with a quote at work too, 500 at most',
+      content: json(
+        z
+          .object({ jobs: z.array(standingShape).readonly(), next: z.string().optional() })
+          .openapi('Standing'),
+      ),
     },
     ...refusals('bad-request'),
   },
@@ -116,7 +123,10 @@ export function planningApi(app: OpenAPIHono, { shelf, records, now }: PlanningA
   const { db, save } = records;
 
   app.openapi(standingRoute, async (c) => {
-    return c.json({ jobs: await jobStandings(db, wordsOf(c.req.valid('query').find)) }, 200);
+    const { find, limit, after } = c.req.valid('query');
+    const { page, standings } = await jobStandings(db, { words: wordsOf(find), limit, ...afterPlace(after) });
+    const next = nextOf(page, limit, ({ changedAt, id }) => ({ at: changedAt, name: id }));
+    return c.json({ jobs: standings, ...next }, 200);
   });
 
   app.openapi(markRoute, async (c) => {

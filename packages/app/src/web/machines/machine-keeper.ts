@@ -1,5 +1,5 @@
-import { useSyncExternalStore } from 'react';
 import { askServer, sent } from '../frame/ask.ts';
+import { Followed, useFollowed } from '../frame/followed.ts';
 import { oneEach } from '../frame/one-each.ts';
 import { operationName } from '../frame/operation-name.ts';
 import {
@@ -34,27 +34,19 @@ const PAGE = 1000;
  */
 export class MachineKeeper {
   readonly #serial: string;
-  readonly #told = new Set<() => void>();
-  #state: MachineState;
+  readonly followed: Followed<MachineState>;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #busy = false;
 
   constructor(serial: string) {
     this.#serial = serial;
-    this.#state = { ...loadMachine(serial), keeping: { is: 'asking' }, onDevice: true };
+    this.followed = new Followed({ ...loadMachine(serial), keeping: { is: 'asking' }, onDevice: true });
     for (const event of ['online', 'focus']) addEventListener(event, () => void this.work());
     // Another page of this browser wrote something down of the same machine.
     addEventListener('storage', ({ key }: StorageEvent) => {
       if (key === machineKey(serial)) this.#put({});
     });
   }
-
-  readonly state = (): MachineState => this.#state;
-
-  readonly follow = (told: () => void): (() => void) => {
-    this.#told.add(told);
-    return () => this.#told.delete(told);
-  };
 
   /** Writes something down: on the device at once, in the records as soon as they are reached. */
   write(kind: string, document: Readonly<Record<string, unknown>>): void {
@@ -148,8 +140,11 @@ export class MachineKeeper {
     };
     const same = JSON.stringify(kept) === JSON.stringify(there);
     const onDevice = same || machine === undefined || keepMachine(this.#serial, kept);
-    this.#state = { ...kept, keeping: change.keeping ?? this.#state.keeping, onDevice };
-    for (const told of this.#told) told();
+    this.followed.put({ ...kept, keeping: change.keeping ?? this.#state.keeping, onDevice });
+  }
+
+  get #state(): MachineState {
+    return this.followed.state();
   }
 
   #path(): string {
@@ -167,5 +162,5 @@ const keeperOf = oneEach((serial) => {
 /** A machine as it stands on this device, and the way to write something down of it. */
 export function useMachine(serial: string): { readonly state: MachineState; readonly keeper: MachineKeeper } {
   const keeper = keeperOf(serial);
-  return { state: useSyncExternalStore(keeper.follow, keeper.state), keeper };
+  return { state: useFollowed(keeper.followed), keeper };
 }

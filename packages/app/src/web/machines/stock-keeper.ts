@@ -1,5 +1,5 @@
-import { useSyncExternalStore } from 'react';
 import { askServer, sent } from '../frame/ask.ts';
+import { Followed, useFollowed } from '../frame/followed.ts';
 import { oneEach } from '../frame/one-each.ts';
 import { operationName } from '../frame/operation-name.ts';
 import { browserStorage } from '../state/kept-work.ts';
@@ -41,25 +41,17 @@ const TRY_AGAIN = 4000;
 /** Sends what is taken from the store for one machine, each movement once, and keeps it on the device until then. */
 export class StockKeeper {
   readonly #serial: string;
-  readonly #told = new Set<() => void>();
   #kept: Kept;
-  #state: StockState;
+  readonly followed: Followed<StockState>;
   #busy = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(serial: string) {
     this.#serial = serial;
     this.#kept = loaded(serial);
-    this.#state = stateOf(this.#kept, serial, { away: false });
+    this.followed = new Followed(stateOf(this.#kept, serial, { away: false }));
     for (const event of ['online', 'focus']) addEventListener(event, () => void this.work());
   }
-
-  readonly state = (): StockState => this.#state;
-
-  readonly follow = (told: () => void): (() => void) => {
-    this.#told.add(told);
-    return () => this.#told.delete(told);
-  };
 
   move(part: string, quantity: number, why: Movement['why']): void {
     const serial = why === 'received' || why === 'counted' ? '' : this.#serial;
@@ -124,9 +116,10 @@ export class StockKeeper {
     } catch {
       // What waits is sent all the same while the page is open.
     }
-    const told = refused ?? this.#state.refused;
-    this.#state = stateOf(kept, this.#serial, { away, ...(told === undefined ? {} : { refused: told }) });
-    for (const tell of this.#told) tell();
+    const told = refused ?? this.followed.state().refused;
+    this.followed.put(
+      stateOf(kept, this.#serial, { away, ...(told === undefined ? {} : { refused: told }) }),
+    );
   }
 }
 
@@ -172,5 +165,5 @@ const keeperOf = oneEach((serial) => {
 /** The store as it stands for a machine, and the way to move something in it. */
 export function useStock(serial: string): { readonly stock: StockState; readonly keeper: StockKeeper } {
   const keeper = keeperOf(serial);
-  return { stock: useSyncExternalStore(keeper.follow, keeper.state), keeper };
+  return { stock: useFollowed(keeper.followed), keeper };
 }

@@ -6,16 +6,9 @@ import { sells, useMe } from '../frame/me.ts';
 import { CurveReader } from './curve-reader.tsx';
 import { documentOf, draftOf, type Draft } from '../part-form/part-draft.ts';
 import { PartFields } from '../part-form/part-fields.tsx';
+import type { Got } from './got.ts';
 import { PartUses } from './part-uses.tsx';
-import {
-  addPart,
-  openPart,
-  putPart,
-  setStanding,
-  type Got,
-  type PartOpened,
-  type RawPart,
-} from './parts-link.ts';
+import { addPart, openPart, putPart, setStanding, type PartOpened, type RawPart } from './parts-link.ts';
 
 /** One part: its fields, its prices, where it is, and whether new rigs may have it. */
 export function PartSheet({ id }: { readonly id: string }) {

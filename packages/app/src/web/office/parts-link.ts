@@ -1,5 +1,6 @@
 import type { Kind } from '@spraywright/engine/catalogue';
-import { askServer, sent, type Problem } from '../frame/ask.ts';
+import { sent } from '../frame/ask.ts';
+import { got, gotFor } from './got.ts';
 
 export type RawPart = Readonly<Record<string, unknown>>;
 
@@ -27,27 +28,6 @@ export interface PartOpened extends PartHead {
     readonly priceCents: number;
     readonly by: string;
   }[];
-}
-
-/** A field that was refused; of a table also where it stands. */
-export interface Refused {
-  readonly field: string;
-  readonly message: string;
-  readonly line?: number;
-  readonly column?: number;
-}
-
-/** What was answered, or in words why not. */
-export type Got<T> = { readonly value: T } | { readonly why: string; readonly problems: readonly Refused[] };
-
-const AWAY = 'The server cannot be reached; nothing was changed. Try again.';
-
-export async function got<T>(path: string, init?: RequestInit): Promise<Got<T>> {
-  const answer = await askServer<T>(path, init);
-  if (answer.is === 'done') return { value: answer.value };
-  if (answer.is !== 'refused') return { why: AWAY, problems: [] };
-  const { problems = [] } = answer.problem as Problem & { problems?: readonly Refused[] };
-  return { why: answer.why, problems };
 }
 
 export interface PartsAsked {
@@ -83,13 +63,13 @@ export interface Uses {
 
 export const usesOf = (id: string) => got<Uses>(`${address(id)}/uses`);
 
-export const addPart = (kind: Kind, part: RawPart) => got<PartOpened>('api/parts', sent({ kind, part }));
+export const addPart = (kind: Kind, part: RawPart) => gotFor<PartOpened>('api/parts', { kind, part });
 
 export const putPart = (id: string, madeOn: number, part: RawPart, pricesFrom: string) =>
   got<PartOpened>(address(id), sent({ madeOn, part, ...(pricesFrom === '' ? {} : { pricesFrom }) }, 'PUT'));
 
 export const setStanding = (id: string, retired: boolean) =>
-  got<PartOpened>(`${address(id)}/standing`, sent({ retired }));
+  gotFor<PartOpened>(`${address(id)}/standing`, { retired });
 
 export interface Planned {
   readonly kind: Kind;
@@ -106,7 +86,7 @@ export interface Planned {
   readonly unchanged: number;
 }
 
-export const readTable = (table: object) => got<Planned>('api/parts/table', sent(table));
+export const readTable = (table: object) => gotFor<Planned>('api/parts/table', table);
 
 /** A round in which the open quotes are proven again. */
 export interface RoundAgain {
@@ -133,7 +113,7 @@ export interface FindingAgain {
 
 export const roundsAgain = () => got<{ rounds: readonly RoundAgain[] }>('api/quotes-again?limit=1');
 
-export const askAgain = () => got<unknown>('api/quotes-again', sent({}));
+export const askAgain = () => gotFor<unknown>('api/quotes-again', {});
 
 export const findingsOf = (id: string, after = '') =>
   got<{ findings: readonly FindingAgain[] }>(`api/quotes-again/${id}?${new URLSearchParams({ after })}`);

@@ -2,7 +2,8 @@ import { useState, type SyntheticEvent } from 'react';
 import { KINDS } from '@spraywright/engine/catalogue';
 import { hashOf } from '../frame/hash.ts';
 import { wordsOf } from '../part-form/part-draft.ts';
-import { readTable, type Got, type Planned, type Refused } from './parts-link.ts';
+import type { Got, Refused } from './got.ts';
+import { readTable, type Planned } from './parts-link.ts';
 
 /** Changes shown; the rest is counted. */
 const SHOWN = 200;

@@ -1,4 +1,5 @@
-import { askServer, sent } from '../frame/ask.ts';
+import type { Me } from '../frame/me.ts';
+import { got, gotFor } from './got.ts';
 
 /** What people do in a shop, as they read it. */
 export const ROLES = {
@@ -18,28 +19,10 @@ export interface PersonKept {
   readonly hasPassword: boolean;
 }
 
-export interface Me {
-  readonly name: string;
-  readonly email: string;
-  readonly role: string;
-  readonly alone: boolean;
-}
-
 /** An address at which somebody chooses a password, once. */
 export interface PasswordLink {
   readonly path: string;
   readonly expiresAt: string;
-}
-
-const AWAY = 'The server cannot be reached; nothing was changed. Try again.';
-
-/** What was answered, or in words why not. */
-type Got<T> = { readonly value: T } | { readonly why: string };
-
-async function got<T>(path: string, init?: RequestInit): Promise<Got<T>> {
-  const answer = await askServer<T>(path, init);
-  if (answer.is === 'done') return { value: answer.value };
-  return { why: answer.is === 'refused' ? answer.why : AWAY };
 }
 
 export const me = () => got<Me>('api/me');
@@ -47,13 +30,13 @@ export const me = () => got<Me>('api/me');
 export const everybody = () => got<{ people: readonly PersonKept[] }>('api/people');
 
 export const addPerson = (person: { name: string; email: string; role: string }) =>
-  got<{ link: PasswordLink }>('api/people', sent(person));
+  gotFor<{ link: PasswordLink }>('api/people', person);
 
 export const newLink = (id: string) =>
   got<PasswordLink>(`api/people/${encodeURIComponent(id)}/password-link`, { method: 'POST' });
 
 export const giveRole = (id: string, role: string) =>
-  got<unknown>(`api/people/${encodeURIComponent(id)}/role`, sent({ role }));
+  gotFor<unknown>(`api/people/${encodeURIComponent(id)}/role`, { role });
 
 export const signOut = (id: string) =>
   got<unknown>(`api/people/${encodeURIComponent(id)}/sign-out`, { method: 'POST' });

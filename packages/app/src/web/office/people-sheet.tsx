@@ -2,7 +2,8 @@ import { useCallback, useEffect, useState } from 'react';
 import { momentText } from '../frame/moment.ts';
 import { AddPerson } from './add-person.tsx';
 import { PersonRow } from './person-row.tsx';
-import { everybody, me, type Me, type PasswordLink, type PersonKept } from './people-link.ts';
+import type { Me } from '../frame/me.ts';
+import { everybody, me, type PasswordLink, type PersonKept } from './people-link.ts';
 import '../style/office-people.css';
 
 interface Shown {

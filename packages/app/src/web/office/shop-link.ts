@@ -1,5 +1,5 @@
 import { sent } from '../frame/ask.ts';
-import { got, type Got } from './parts-link.ts';
+import { got, type Got } from './got.ts';
 
 export interface ShopKept {
   /** Of the whole catalogue, with which the settings change. */

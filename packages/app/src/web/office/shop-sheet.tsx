@@ -4,7 +4,7 @@ import { read, type ShapeDescription } from '@spraywright/engine/quantity';
 import { documentOf, draftOf, type Draft } from '../part-form/part-draft.ts';
 import { PartFields } from '../part-form/part-fields.tsx';
 import { me } from './people-link.ts';
-import type { Got } from './parts-link.ts';
+import type { Got } from './got.ts';
 import { keepShop, shopKept, type ShopKept } from './shop-link.ts';
 import { FOLDED, SHOP_PIECES, type ShopPiece } from './shop-pieces.ts';
 import { inShopWords, SHOP_WORDS } from './shop-words.ts';

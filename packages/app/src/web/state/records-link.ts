@@ -76,9 +76,13 @@ export function listStored(
   return ask(`api/jobs?${query.toString()}`, {});
 }
 
-/** How far jobs have come, the last changed first; found by words or by their id. */
-export function listStandings(find: string): Promise<Answer<{ readonly jobs: readonly JobStanding[] }>> {
-  return ask(`api/standing?${new URLSearchParams({ find }).toString()}`, {});
+/** How far the jobs of one page have come, the last changed first; found by words or by their id. */
+export function listStandings(
+  find: string,
+  after?: string,
+): Promise<Answer<{ readonly jobs: readonly JobStanding[] }>> {
+  const query = new URLSearchParams({ find, ...(after === undefined ? {} : { after }) });
+  return ask(`api/standing?${query.toString()}`, {});
 }
 
 async function ask<T>(path: string, init: RequestInit): Promise<Answer<T>> {

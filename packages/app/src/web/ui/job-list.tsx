@@ -163,7 +163,7 @@ function NewJob() {
 }
 
 async function pageOf(words: string, after?: string): Promise<FoundPage<Listed>> {
-  const [answer, standings] = await Promise.all([listStored(words, after), listStandings(words)]);
+  const [answer, standings] = await Promise.all([listStored(words, after), listStandings(words, after)]);
   const known = new Map(standings.is === 'done' ? standings.value.jobs.map((job) => [job.id, job]) : []);
   if (answer.is === 'done') {
     const items = answer.value.jobs.map((job): Listed => ({ ...job, standing: known.get(job.id) }));

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 import { hashOf } from '../../frame/hash.ts';
-import { got, type Calendar } from './quotes-link.ts';
+import { got } from '../got.ts';
+import type { Calendar } from './quotes-link.ts';
 import { WeekLine } from './week-line.tsx';
 import { dayText } from '../../frame/moment.ts';
 import '../../style/office-quotes.css';

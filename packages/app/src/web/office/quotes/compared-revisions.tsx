@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
-import { got, quotePath, type Changes, type Quote } from './quotes-link.ts';
+import { got } from '../got.ts';
+import { quotePath, type Changes, type Quote } from './quotes-link.ts';
 
 /** What changed between another revision and the one shown, in sentences. */
 export function ComparedRevisions({ quote, to }: { readonly quote: Quote; readonly to: string }) {

@@ -3,16 +3,21 @@ import { hashOf } from '../../frame/hash.ts';
 import { JOB_STATES, type JobStanding } from '../../frame/job-standing.ts';
 import { dayText, waited } from '../../frame/moment.ts';
 import { useFound, type Found, type FoundPage } from '../../frame/use-found.ts';
-import { got } from './quotes-link.ts';
+import { got, gotFor } from '../got.ts';
 import '../../style/office-quotes.css';
+
+/** Jobs asked for at a time. */
+const PAGE = 200;
 
 /** Every job by how far it has come, with who is to act next and since when. */
 export function JobsSheet() {
   const [words, setWords] = useState('');
   const [refused, setRefused] = useState('');
-  const { found, again } = useFound(words, standings);
+  const { found, again, more } = useFound(words, standings);
+  // The first page tells jobs with a quote at work that a later page has too.
+  const jobs = [...new Map(found?.items.map((job) => [job.id, job])).values()];
   const mark = async (id: string, kind: string) => {
-    const answer = await got(`api/jobs/${encodeURIComponent(id)}/marks`, { kind });
+    const answer = await gotFor(`api/jobs/${encodeURIComponent(id)}/marks`, { kind });
     setRefused('why' in answer ? answer.why : '');
     await again();
   };
@@ -31,8 +36,8 @@ export function JobsSheet() {
       </p>
       <p role="status">{refused === '' ? told(found) : refused}</p>
       {Object.entries(JOB_STATES).map(([state, name]) => {
-        const here = found?.items.filter((j) => j.state === state);
-        if (here === undefined || here.length === 0) return null;
+        const here = jobs.filter((j) => j.state === state);
+        if (here.length === 0) return null;
         return (
           <section key={state} aria-label={name}>
             <h2 className="heading">
@@ -46,19 +51,31 @@ export function JobsSheet() {
           </section>
         );
       })}
+      {found?.next !== undefined && (
+        <p className="acts">
+          <button type="button" onClick={() => void more()}>
+            More jobs
+          </button>
+        </p>
+      )}
     </div>
   );
 }
 
-async function standings(find: string): Promise<FoundPage<JobStanding>> {
-  const answer = await got<{ jobs: readonly JobStanding[] }>(`api/standing?${new URLSearchParams({ find })}`);
-  return 'why' in answer ? answer : { items: answer.value.jobs };
+async function standings(find: string, after?: string): Promise<FoundPage<JobStanding>> {
+  const query = new URLSearchParams({ find, limit: String(PAGE), ...(after === undefined ? {} : { after }) });
+  const answer = await got<{ jobs: readonly JobStanding[]; next?: string }>(`api/standing?${query}`);
+  return 'why' in answer ? answer : { items: answer.value.jobs, next: answer.value.next };
 }
 
 function told(found: Found<string, JobStanding> | undefined): string {
   if (found === undefined) return '';
   if (found.why !== undefined) return found.why;
-  if (found.items.length > 0) return '';
+  if (found.items.length > 0 && found.next === undefined) return '';
+  if (found.items.length > 0)
+    return found.asked.trim() === ''
+      ? 'The jobs changed last, and every job with a quote at work. Older ones: More below, or find them by a word.'
+      : 'The jobs found that were changed last; more below.';
   return found.asked.trim() === '' ? 'No job has been begun yet.' : 'No job is like that.';
 }
 

@@ -1,7 +1,8 @@
 import { useEffect, useState } from 'react';
 import { hashOf } from '../../frame/hash.ts';
 import { EMPTY_OPTION, OptionFields, type OptionTyped } from './option-fields.tsx';
-import { got, quotePath, type QuoteHead, type Revision } from './quotes-link.ts';
+import { got, gotFor } from '../got.ts';
+import { quotePath, type QuoteHead, type Revision } from './quotes-link.ts';
 
 interface Given {
   readonly job: string;
@@ -37,7 +38,7 @@ export function MakeQuote({ job, units, revising, done }: Given) {
     setBusy(true);
     setWhy('');
     const path = revising === undefined ? 'api/quotes' : quotePath(revising.quote.number, 'revisions');
-    const answer = await got<QuoteHead>(path, bodyOf(typed, units, revising !== undefined));
+    const answer = await gotFor<QuoteHead>(path, bodyOf(typed, units, revising !== undefined));
     setBusy(false);
     if ('why' in answer) return setWhy(answer.why);
     done?.();

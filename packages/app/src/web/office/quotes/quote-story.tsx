@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import { got, quotePath, type CustomerLink, type Quote, type QuoteEvent, type Story } from './quotes-link.ts';
+import { gotFor } from '../got.ts';
+import { quotePath, type CustomerLink, type Quote, type QuoteEvent, type Story } from './quotes-link.ts';
 import { dayText } from '../../frame/moment.ts';
 
 interface Given {
@@ -12,7 +13,7 @@ interface Given {
 export function QuoteStory({ quote, story, changed }: Given) {
   const [why, setWhy] = useState('');
   const act = async (steps: readonly string[], body: object) => {
-    const answer = await got(quotePath(quote.number, ...steps), body);
+    const answer = await gotFor(quotePath(quote.number, ...steps), body);
     setWhy('why' in answer ? answer.why : '');
     await changed();
   };

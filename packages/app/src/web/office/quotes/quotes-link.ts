@@ -1,5 +1,3 @@
-import { askServer, sent } from '../../frame/ask.ts';
-
 /** A quote as the server lists it. */
 export interface QuoteHead {
   readonly number: string;
@@ -141,18 +139,6 @@ export interface Calendar {
     readonly ready: string;
     readonly weeks: readonly { readonly monday: string; readonly hours: number }[];
   }[];
-}
-
-/** What was answered, or in words why not. */
-export type Got<T> = { readonly value: T } | { readonly why: string };
-
-const AWAY = 'The server cannot be reached; nothing was changed. Try again.';
-
-/** Asks a route of the records; a refusal comes in the server's words. */
-export async function got<T>(path: string, body?: unknown): Promise<Got<T>> {
-  const answer = await askServer<T>(path, body === undefined ? {} : sent(body));
-  if (answer.is === 'done') return { value: answer.value };
-  return { why: answer.is === 'refused' ? answer.why : AWAY };
 }
 
 export function quotePath(number: string, ...more: readonly string[]): string {

@@ -5,7 +5,8 @@ import { dayText } from '../../frame/moment.ts';
 import { useFound, type Found, type FoundPage } from '../../frame/use-found.ts';
 import { MakeQuote } from './make-quote.tsx';
 import { QuoteSheet } from './quote-sheet.tsx';
-import { got, QUOTE_STATES, type QuoteHead } from './quotes-link.ts';
+import { got } from '../got.ts';
+import { QUOTE_STATES, type QuoteHead } from './quotes-link.ts';
 import '../../style/office-quotes.css';
 
 interface Asked {

@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import { got, quotePath, type Sent } from './quotes-link.ts';
+import { gotFor } from '../got.ts';
+import { quotePath, type Sent } from './quotes-link.ts';
 
 /** Sends the newest revision by a link of its own; the link is shown once. */
 export function SendQuote(given: {
@@ -12,7 +13,7 @@ export function SendQuote(given: {
   const [message, setMessage] = useState('');
   const [told, setTold] = useState<{ readonly why: string } | Sent>();
   const send = async () => {
-    const answer = await got<Sent>(quotePath(number, 'revisions', revision, 'links'), { to, message });
+    const answer = await gotFor<Sent>(quotePath(number, 'revisions', revision, 'links'), { to, message });
     setTold('why' in answer ? answer : answer.value);
     await sent();
   };
