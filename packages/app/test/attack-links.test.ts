@@ -136,3 +136,23 @@ it('Whoever tries many addresses is slowed', async () => {
   for (let n = 0; n < 300; n++) statuses.add((await shop!.send('GET', `/q/guess-${n}`)).status);
   expect(statuses).toContain(429);
 });
+
+describe.each(kinds)('A number beyond what the records count to on %s', (kind) => {
+  it.each([
+    ['GET', '/api/jobs/cart/edits?after=2147483648'],
+    ['GET', '/api/machines/CART-1/entries?after=9007199254740991'],
+    ['GET', '/api/shop/editions?before=99999999999'],
+    ['POST', '/api/machines', { job: 'cart', version: 2_147_483_648 }],
+    [
+      'POST',
+      '/api/jobs/cart/edits',
+      { base: 9e15, edits: [{ operation: 'too-large-1', about: 'x', puts: [{ path: ['notes'] }] }] },
+    ],
+  ] as [string, string, object?][])('is refused by its field: %s %s', async (method, path, body) => {
+    const answer = await shopOn(kind).send(method, path, { role: 'owner', ...(body && { body }) });
+    expect([answer.status, await answer.json()]).toEqual([
+      422,
+      expect.objectContaining({ code: 'bad-request' }) as unknown,
+    ]);
+  });
+});

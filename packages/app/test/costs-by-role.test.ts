@@ -26,6 +26,7 @@ const TELLING: readonly string[] = [
   '/api/parts/:id',
   '/api/quotes/:number/revisions/:revision',
   '/api/shop',
+  '/api/shop/editions',
   '/start.json',
 ];
 

@@ -105,3 +105,25 @@ it('They reach prices, serial numbers and the calendar, and the book tells what 
     ) as string,
   });
 });
+
+it('Each change is kept with who made it and both values, entries of a list by their id', async () => {
+  const { shop } = await settings();
+  const [first, ...others] = shop.operations as { id: string; hours: number }[];
+  expect((await put({ operations: [...others, { ...first!, hours: 9 }] })).status).toBe(200);
+  const { editions } = (
+    await send<{ editions: { by: string; edition: number; changes: object[] }[] }>(
+      'GET',
+      '/api/shop/editions',
+    )
+  ).body;
+  expect(editions[0]).toMatchObject({
+    by: 'The owner',
+    edition: (await settings()).edition,
+    changes: [{ field: `operations[${first!.id}].hours`, before: first!.hours, after: 9 }],
+  });
+  expect(editions[1]!.changes).toContainEqual({ field: 'hoursPerWeek', before: 30, after: 12 });
+  // The first have nothing before them.
+  expect(editions.map(({ changes }) => changes.length)).toEqual([1, 4, 0]);
+  expect((await send('GET', '/api/shop/editions', undefined, 'builder')).status).toBe(200);
+  expect((await send('GET', '/api/shop/editions', undefined, 'shop-hand')).status).toBe(403);
+});

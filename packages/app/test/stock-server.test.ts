@@ -32,6 +32,7 @@ describe('Stock over the wire', () => {
     });
     expect(await get('/api/stock?serial=LF-0412-2')).toEqual({ moved: [] });
     expect(await get('/api/stock/tip-orifice-6/movements')).toEqual({
+      moved: -2,
       movements: [{ ...taken, note: '', by: 'Sam', at: '2026-03-03T09:00:00.000Z' }],
     });
   });

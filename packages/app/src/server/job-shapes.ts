@@ -12,6 +12,9 @@ export const byShape = z
   .default('')
   .openapi({ description: 'Who does it, as typed once in the browser.', example: 'Dana' });
 
+/** The largest number that the records count to: a column of whole numbers holds no more on either database. */
+export const MOST_COUNTED = 2_147_483_647;
+
 export const moment = z
   .string()
   .openapi({ description: 'ISO 8601, UTC', example: '2026-03-03T14:05:00.000Z' });
@@ -88,14 +91,24 @@ const editShape = z.object({
 
 export const editsShape = z
   .object({
-    base: z.int().min(1).openapi({ description: 'Version of the job that the first edit was made on.' }),
+    base: z
+      .int()
+      .min(1)
+      .max(MOST_COUNTED)
+      .openapi({ description: 'Version of the job that the first edit was made on.' }),
     edits: z.array(editShape).min(1).max(100),
     by: byShape,
   })
   .openapi('Edits');
 
 export const historyQuery = z.object({
-  after: z.coerce.number().int().min(0).default(0).openapi({ description: 'Only edits after this version.' }),
+  after: z.coerce
+    .number()
+    .int()
+    .min(0)
+    .max(MOST_COUNTED)
+    .default(0)
+    .openapi({ description: 'Only edits after this version.' }),
   limit: z.coerce.number().int().min(1).max(500).default(100),
 });
 

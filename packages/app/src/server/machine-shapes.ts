@@ -1,5 +1,5 @@
 import { z } from '@hono/zod-openapi';
-import { byShape, id, moment } from './job-shapes.ts';
+import { MOST_COUNTED, byShape, id, moment } from './job-shapes.ts';
 
 const serial = z
   .string()
@@ -54,7 +54,7 @@ export const machineShape = machineHeadShape
 export const newMachineShape = z
   .object({
     job: id,
-    version: z.int().min(1).openapi({
+    version: z.int().min(1).max(MOST_COUNTED).openapi({
       description:
         'Version of the job at which it is begun; its rig is that of this version where no quote was accepted.',
     }),
@@ -112,6 +112,7 @@ export const entriesQuery = z.object({
     .number()
     .int()
     .min(0)
+    .max(MOST_COUNTED)
     .default(0)
     .openapi({ description: 'Only entries after this number.' }),
   limit: z.coerce.number().int().min(1).max(1000).default(500),

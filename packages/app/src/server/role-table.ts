@@ -51,6 +51,7 @@ export const ROLE_TABLE: Readonly<Record<string, readonly Role[] | null>> = {
   'POST /api/quotes-again': SELLERS,
   'GET /api/quotes-again/:id': SELLERS,
   'GET /api/shop': SELLERS,
+  'GET /api/shop/editions': SELLERS,
   'PUT /api/shop': OWNER,
   'GET /api/stock': EVERYBODY,
   'POST /api/stock/movements': HANDS,

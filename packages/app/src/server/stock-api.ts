@@ -1,6 +1,7 @@
 import { createRoute, z, type OpenAPIHono } from '@hono/zod-openapi';
 import {
   moveStock,
+  movedOf,
   movedStock,
   movementsOf,
   STOCK_REASONS,
@@ -103,7 +104,10 @@ const partRoute = createRoute({
       description: 'Movements; none when the part never moved',
       content: json(
         z
-          .object({ movements: z.array(movementShape.extend({ by: z.string(), at: z.string() })) })
+          .object({
+            moved: z.int().openapi({ description: 'What all movements of the part come to.' }),
+            movements: z.array(movementShape.extend({ by: z.string(), at: z.string() })),
+          })
           .openapi('MadeStockMovements'),
       ),
     },
@@ -126,6 +130,7 @@ export function stockApi(app: OpenAPIHono, { records: { db, save }, now }: Stock
   });
   app.openapi(partRoute, async (c) => {
     const { limit } = c.req.valid('query');
-    return c.json({ movements: await movementsOf(db, c.req.valid('param').part, limit) }, 200);
+    const { part: id } = c.req.valid('param');
+    return c.json({ moved: await movedOf(db, id), movements: await movementsOf(db, id, limit) }, 200);
   });
 }

@@ -15,6 +15,7 @@ import { fromJsonText, toJsonText } from './json-text.ts';
 import { Refusal } from './refusal.ts';
 import type { PartRow } from './catalogue-tables.ts';
 import type { Tables } from './schema.ts';
+import { putShopEdition } from './shop-editions.ts';
 
 /** What becomes of one part; what is not named stays. */
 interface PartChange {
@@ -70,6 +71,7 @@ export async function layFirstCatalogue(
     .onConflict((c) => c.column('id').doNothing())
     .executeTakeFirst();
   if (numInsertedOrUpdatedRows !== 1n) return false;
+  await putShopEdition(db, { edition, shop: row.shop, layouts: row.layouts }, doing);
   await putAbout(db, about);
   for (const part of parts) await addPart(db, part, edition, doing);
   return true;
@@ -111,6 +113,7 @@ export async function changeCatalogue(
   await putAbout(db, about);
   if (added.length + changed.length > 0 || told || built) {
     await db.updateTable('catalogues').set(changedBy(doing)).where('id', '=', THE_SHOP).execute();
+    if (told || built) await keepShop(db, edition, doing);
     return { edition, added, changed };
   }
   await db
@@ -119,6 +122,15 @@ export async function changeCatalogue(
     .where('id', '=', THE_SHOP)
     .execute();
   return { edition: edition - 1, added, changed };
+}
+
+async function keepShop(db: Kysely<Tables>, edition: number, doing: Doing): Promise<void> {
+  const kept = await db
+    .selectFrom('catalogues')
+    .select(['shop', 'layouts'])
+    .where('id', '=', THE_SHOP)
+    .executeTakeFirstOrThrow();
+  await putShopEdition(db, { edition, ...kept }, doing);
 }
 
 async function putWhole(db: Kysely<Tables>, column: 'shop' | 'layouts', document: unknown): Promise<boolean> {

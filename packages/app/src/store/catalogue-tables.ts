@@ -14,6 +14,15 @@ export interface CatalogueRow {
   changed_by: string;
 }
 
+/** The shop's settings and rig families from an edition of the catalogue on. */
+export interface ShopEditionRow {
+  readonly edition: number;
+  readonly shop: JsonText;
+  readonly layouts: JsonText;
+  readonly made_at: string;
+  readonly made_by: string;
+}
+
 /** What is said of all parts of a kind, such as where their figures come from. */
 export interface PartKindRow {
   readonly kind: string;

@@ -13,6 +13,7 @@ import {
   listParts,
   openPart,
   openRecords,
+  shopEditions,
   type Refusal,
   type CatalogueChange,
   type KeptCatalogue,
@@ -68,6 +69,28 @@ describe.each(Object.keys(DATABASES) as (keyof typeof DATABASES)[])('The catalog
     await records.save((t) => layFirstCatalogue(t, FIRST, newest('2026-01-01')));
   });
   afterEach(() => records.close());
+
+  it('keeps the settings and rig families of every edition, with who changed them', async () => {
+    await change({ shop: { name: 'Yard', validDays: 20 } }, '2026-03-03');
+    await change({ parts: [{ id: 'hose-a', kind: 'hose', document: hose('hose-a', 120) }] }, '2026-03-04');
+    await change({ layouts: [] }, '2026-03-05');
+    await change({ shop: { name: 'Yard', validDays: 25 } }, '2026-03-06');
+    const shopOf = async (edition: number) => {
+      const { shop, layouts } = (await catalogueOn(records.db, '2026-03-06', edition))!;
+      return [shop, layouts.length];
+    };
+    expect(await shopOf(3)).toEqual([{ name: 'Yard' }, 1]);
+    for (const edition of [4, 5]) expect(await shopOf(edition)).toEqual([{ name: 'Yard', validDays: 20 }, 1]);
+    expect(await shopOf(6)).toEqual([{ name: 'Yard', validDays: 20 }, 0]);
+    const told = await shopEditions(records.db, 2);
+    expect(told.map(({ edition, by, at }) => [edition, by, at.slice(0, 10)])).toEqual([
+      [7, 'Dana', '2026-03-06'],
+      [6, 'Dana', '2026-03-05'],
+    ]);
+    expect(told[0]).toMatchObject({ shop: { validDays: 25 }, before: { validDays: 20 } });
+    const first = (await shopEditions(records.db, 9, 4))[0]!;
+    expect([first.edition, 'before' in first]).toEqual([3, false]);
+  });
 
   it('is what was laid in, and is laid in once', async () => {
     expect(await catalogueOn(records.db, '2026-01-01')).toEqual(FIRST);

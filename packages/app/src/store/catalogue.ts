@@ -3,6 +3,7 @@ import { KINDS, PART_SHAPES, type Kind } from '@spraywright/engine/catalogue';
 import { fromJsonText } from './json-text.ts';
 import type { PartRow } from './catalogue-tables.ts';
 import type { Tables } from './schema.ts';
+import { shopIn } from './shop-editions.ts';
 
 /** The key of the one row of the catalogue. */
 export const THE_SHOP = 'shop';
@@ -86,11 +87,12 @@ export async function catalogueOn(
     .execute();
   const prices = await pricesOn(db, { day, edition: until });
   const kinds = await db.selectFrom('part_kinds').selectAll().execute();
+  const { shop, layouts } = (edition === undefined ? undefined : await shopIn(db, edition)) ?? head;
   return {
     name: head.name,
     edition: until,
-    shop: fromJsonText(head.shop),
-    layouts: fromJsonText<unknown[]>(head.layouts),
+    shop: fromJsonText(shop),
+    layouts: fromJsonText<unknown[]>(layouts),
     about: Object.fromEntries(kinds.map(({ kind, about }) => [kind, about])),
     parts: rows.map(({ id, kind, document, retired }) => ({
       id,

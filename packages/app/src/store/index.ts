@@ -7,6 +7,7 @@ export { listJobs, makeJob, openJob } from './jobs.ts';
 export {
   countMovements,
   moveStock,
+  movedOf,
   movedStock,
   movementsOf,
   STOCK_REASONS,
@@ -45,6 +46,7 @@ export {
 } from './quotes.ts';
 export { catalogueEdition, catalogueOn, type KeptCatalogue } from './catalogue.ts';
 export { changeCatalogue, layFirstCatalogue, type CatalogueChange } from './catalogue-change.ts';
+export { shopEditions } from './shop-editions.ts';
 export { listParts, openPart } from './parts.ts';
 export {
   answerQuestion,

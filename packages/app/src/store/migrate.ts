@@ -9,6 +9,7 @@ import { up as stock } from './migrations/0007-stock.ts';
 import { up as marks } from './migrations/0008-job-marks.ts';
 import { up as reproofs } from './migrations/0010-reproofs.ts';
 import { up as asks } from './migrations/0011-asks.ts';
+import { up as shopEditions } from './migrations/0012-shop-editions.ts';
 import type { Tables } from './schema.ts';
 
 /** Every step of the schema in order. A step that has been released is never edited: the next one changes what it made. */
@@ -23,6 +24,7 @@ const STEPS: Readonly<Record<string, Migration>> = {
   '0008-job-marks': { up: marks },
   '0010-reproofs': { up: reproofs },
   '0011-asks': { up: asks },
+  '0012-shop-editions': { up: shopEditions },
 };
 
 /**

@@ -1,4 +1,11 @@
-import type { CatalogueRow, PartEditionRow, PartKindRow, PartPriceRow, PartRow } from './catalogue-tables.ts';
+import type {
+  CatalogueRow,
+  PartEditionRow,
+  PartKindRow,
+  PartPriceRow,
+  PartRow,
+  ShopEditionRow,
+} from './catalogue-tables.ts';
 import type { JsonText } from './json-text.ts';
 import type { ReproofFindingRow, ReproofRow } from './reproof-tables.ts';
 import type { StockMovementRow } from './stock-tables.ts';
@@ -44,6 +51,7 @@ export interface Tables {
   readonly reproofs: ReproofRow;
   readonly reproof_findings: ReproofFindingRow;
   readonly catalogues: CatalogueRow;
+  readonly shop_editions: ShopEditionRow;
   readonly part_kinds: PartKindRow;
   readonly parts: PartRow;
   readonly part_editions: PartEditionRow;
@@ -71,6 +79,7 @@ export const KEYS = {
   reproofs: ['id'],
   reproof_findings: ['reproof_id', 'quote'],
   catalogues: ['id'],
+  shop_editions: ['edition'],
   part_kinds: ['kind'],
   parts: ['id'],
   part_editions: ['part_id', 'edition'],

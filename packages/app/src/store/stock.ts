@@ -69,6 +69,16 @@ export async function movedStock(db: Kysely<Tables>, serial?: string): Promise<M
   return rows.map(({ part, quantity }) => ({ part, quantity: Number(quantity) }));
 }
 
+/** What the movements of one part come to. */
+export async function movedOf(db: Kysely<Tables>, part: string): Promise<number> {
+  const { quantity } = await db
+    .selectFrom('stock_movements')
+    .select((e) => e.fn.sum<number>('quantity').as('quantity'))
+    .where('part', '=', part)
+    .executeTakeFirstOrThrow();
+  return Number(quantity ?? 0);
+}
+
 /** How many movements there are. */
 export async function countMovements(db: Kysely<Tables>): Promise<number> {
   const { count } = await db

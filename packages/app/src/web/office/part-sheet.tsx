@@ -7,6 +7,7 @@ import { CurveReader } from './curve-reader.tsx';
 import { documentOf, draftOf, type Draft } from '../part-form/part-draft.ts';
 import { PartFields } from '../part-form/part-fields.tsx';
 import type { Got } from './got.ts';
+import { PartInStore } from './part-stock.tsx';
 import { PartUses } from './part-uses.tsx';
 import { addPart, openPart, putPart, setStanding, type PartOpened, type RawPart } from './parts-link.ts';
 
@@ -69,6 +70,7 @@ export function PartSheet({ id }: { readonly id: string }) {
             )}
           </p>
           <Prices part={part} load={load} />
+          <PartInStore part={part} />
           <PartUses id={id} />
           <PartForm
             key={part.edition}

@@ -1,5 +1,6 @@
 import type { Kind } from '@spraywright/engine/catalogue';
 import { sent } from '../frame/ask.ts';
+import { operationName } from '../frame/operation-name.ts';
 import { got, gotFor } from './got.ts';
 
 export type RawPart = Readonly<Record<string, unknown>>;
@@ -62,6 +63,29 @@ export interface Uses {
 }
 
 export const usesOf = (id: string) => got<Uses>(`${address(id)}/uses`);
+
+export interface PartStock {
+  /** What all movements come to. */
+  readonly moved: number;
+  /** The newest first. */
+  readonly movements: readonly {
+    readonly operation: string;
+    readonly quantity: number;
+    readonly why: string;
+    readonly serial: string;
+    readonly note: string;
+    readonly by: string;
+    readonly at: string;
+  }[];
+}
+
+export const movementsOf = (id: string) =>
+  got<PartStock>(`api/stock/${encodeURIComponent(id)}/movements?limit=50`);
+
+export const moveStock = (part: string, quantity: number, why: string, note: string) =>
+  gotFor<unknown>('api/stock/movements', {
+    movements: [{ operation: operationName(), part, quantity, why, note }],
+  });
 
 export const addPart = (kind: Kind, part: RawPart) => gotFor<PartOpened>('api/parts', { kind, part });
 

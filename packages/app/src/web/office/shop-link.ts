@@ -9,6 +9,26 @@ export interface ShopKept {
 
 export const shopKept = () => got<ShopKept>('api/shop');
 
+/** A change of the settings, with what stood before. */
+export interface ShopEdition {
+  readonly edition: number;
+  readonly at: string;
+  readonly by: string;
+  readonly changes: readonly {
+    readonly field: string;
+    readonly before?: unknown;
+    readonly after?: unknown;
+  }[];
+}
+
+export const shopEditions = (before?: number) =>
+  got<{ editions: readonly ShopEdition[] }>(
+    `api/shop/editions?limit=${EDITIONS}${before === undefined ? '' : `&before=${before}`}`,
+  );
+
+/** Editions asked for at a time. */
+export const EDITIONS = 20;
+
 const MEANWHILE =
   'Somebody changed the settings since they were opened here. Load the page again to see them; nothing was changed.';
 

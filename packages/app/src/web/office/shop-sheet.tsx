@@ -5,6 +5,7 @@ import { documentOf, draftOf, type Draft } from '../part-form/part-draft.ts';
 import { PartFields } from '../part-form/part-fields.tsx';
 import { me } from './people-link.ts';
 import type { Got } from './got.ts';
+import { ShopEditions } from './shop-editions.tsx';
 import { keepShop, shopKept, type ShopKept } from './shop-link.ts';
 import { FOLDED, SHOP_PIECES, type ShopPiece } from './shop-pieces.ts';
 import { inShopWords, SHOP_WORDS } from './shop-words.ts';
@@ -47,6 +48,7 @@ export function ShopSheet() {
               setKept({ value: now });
             }}
           />
+          <ShopEditions key={`changes ${kept.value.edition}`} />
         </>
       )}
     </div>

@@ -62,6 +62,15 @@ export const SHOP_WORDS: FieldWords = {
       : CHOICES[`${place} ${choice}`],
 };
 
+/** A field as a difference names it, called as on the page: `operations[weld].hours` is "Work, weld: Hours". */
+export function fieldInShopWords(field: string): string {
+  const label = (place: string) => (LABELS[place] ?? place).replace(/ \[\$\]$/, '');
+  const [, list, entry, inner] = /^([^[]*)\[([^\]]*)\](.*)$/.exec(field) ?? [];
+  if (list === undefined) return label(field);
+  const head = `${label(list)}, ${entry!.replaceAll('-', ' ')}`;
+  return inner === '' ? head : `${head}: ${label(`${list}${inner}`)}`;
+}
+
 /** A refusal with the field called as it is called on the page. */
 export function inShopWords(field: string, message: string): string {
   const label = LABELS[field.replace(/\[\d+\]/g, '')];

@@ -5,6 +5,7 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   costCents: 'costs the shop [$]',
   priceCents: 'sold for [$]',
   leadTimeDays: 'days until it is here',
+  stock: 'stock laid in',
   flowAtOneBar: 'water it passes at 1 bar (14.5 psi) lost',
   npshRequired: 'suction head it asks (NPSH)',
   slipAtMaxPressure: 'slip at its highest pressure',
