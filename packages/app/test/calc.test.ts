@@ -35,6 +35,8 @@ describe('spraywright calc', () => {
       code: 1,
       err: expect.stringContaining('marmalade'),
     });
+    const psychrometer = (await calc('--list', 'wet', 'bulb')).out;
+    expect(psychrometer.indexOf('wetBulbStull')).toBeLessThan(psychrometer.indexOf('deltaT'));
     const listed = JSON.parse((await calc('--list', '--as', 'json')).out) as { name: string }[];
     expect(listed.map((m) => m.name)).toEqual(METHODS.map((m) => m.name));
   });

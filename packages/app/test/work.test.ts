@@ -72,7 +72,7 @@ describe('the demo jobs', () => {
   it('show a material without data that asks for a decision, and seals that no single rubber serves', () => {
     const undecided = promise('light-cart', 'materials:doubtful');
     expect(undecided.state).toBe('unknown');
-    expect(undecided.working.some((s) => s.text.includes('no-data'))).toBe(true);
+    expect(undecided.working.some((s) => s.text.includes('no data'))).toBe(true);
     expect(undecided.decisions!.length).toBeGreaterThan(0);
     expect(promise('roof-skid', 'materials:seals').state).toBe('unknown');
   });

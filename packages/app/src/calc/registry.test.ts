@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { METHODS, methodNamed, runCalculation } from './registry.ts';
+import { METHODS, methodNamed, methodsAbout, runCalculation } from './registry.ts';
 
 function value(name: string, inputs: Record<string, unknown>): unknown {
   const run = runCalculation(name, inputs);
@@ -111,6 +111,25 @@ describe('running a method by name', () => {
       ),
       { numRuns: 2000 },
     );
+  });
+});
+
+describe('looking for a sum', () => {
+  const found = (words: string) => methodsAbout(words.split(' ')).map((m) => m.name);
+
+  it('understands what builders call a thing', () => {
+    expect(found('pulley')).toContain('sheaveForFlow');
+    expect(found('gallons per acre mph')).toEqual(expect.arrayContaining(['flowForDose', 'speedForDose']));
+    expect(found('Horsepower')).toContain('fluidPower');
+    expect(found('wire size')).toContain('cableFor');
+    expect(found('hose on a reel')).toContain('reelHoseLength');
+    expect(found('water hammer')).toContain('triggerPeak');
+  });
+
+  it('finds what is looked for in name or purpose first, all when nothing is, and none of a stranger', () => {
+    expect(found('wet bulb')[0]).toMatch(/humidityFromWetBulb|wetBulbStull/);
+    expect(found('')).toHaveLength(METHODS.length);
+    expect(found('marmalade')).toEqual([]);
   });
 });
 

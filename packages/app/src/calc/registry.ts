@@ -3,6 +3,7 @@ import * as physics from '@spraywright/engine/physics';
 import { closestName, type Problem } from '@spraywright/engine/quantity';
 import { METHODS } from './methods.data.ts';
 import type { Method, MethodParam, MethodResult } from './method.ts';
+import { wantedBy } from './trade-words.ts';
 import { readInput } from './typed-input.ts';
 
 export { METHODS };
@@ -45,15 +46,15 @@ export function closestMethod(name: string): string | undefined {
   return closestName(name, byName.keys());
 }
 
-/** Methods that speak of all the words: those with the words in their name or purpose first, of these the plainest. */
+/** Methods that speak of all the words, as typed or as the sums say it: those with them in their name or purpose first, of these the plainest. */
 export function methodsAbout(words: readonly string[]): readonly Method[] {
-  const wanted = words.map((w) => w.toLowerCase()).filter((w) => w !== '');
+  const wanted = wantedBy(words);
   const rank = (m: Method) => {
     const title = `${m.name} ${m.purpose}`.toLowerCase();
     const text =
       `${title} ${m.formula} ${m.file} ${m.params.map((p) => `${p.name} ${p.meaning}`).join(' ')}`.toLowerCase();
-    if (!wanted.every((w) => text.includes(w))) return undefined;
-    return wanted.filter((w) => !title.includes(w)).length;
+    if (!wanted.every((isIn) => isIn(text))) return undefined;
+    return wanted.filter((isIn) => !isIn(title)).length;
   };
   return METHODS.map((method) => ({ method, rank: rank(method) }))
     .filter((found) => found.rank !== undefined)

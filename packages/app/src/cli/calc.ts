@@ -56,13 +56,12 @@ export const calcCommand: Command = {
 };
 
 function list(words: readonly string[], as: 'text' | 'json', terminal: Terminal): number {
-  const about = new Set(methodsAbout(words));
-  // In the order of the folders, under which the list is headed.
-  const found = METHODS.filter((m) => about.has(m));
+  // All of them by folder; those that speak of some words with the likeliest first.
+  const found = words.length === 0 ? METHODS : methodsAbout(words);
   if (as === 'json') terminal.out(JSON.stringify(found, null, 2));
   else if (found.length > 0)
     terminal.out(
-      `${methodListText(found)}\n\n${found.length} of ${METHODS.length} calculations. spraywright calc NAME tells the inputs of one.`,
+      `${methodListText(found, words.length === 0)}\n\n${found.length} of ${METHODS.length} calculations. spraywright calc NAME tells the inputs of one.`,
     );
   if (found.length > 0) return EXIT.ok;
   terminal.err(`None of the ${METHODS.length} calculations speaks of ${words.join(' and ')}.`);

@@ -81,13 +81,14 @@ export async function main(argv: readonly string[], terminal: Terminal = CONSOLE
 }
 
 function overview(): string {
-  const width = Math.max(...COMMANDS.map((c) => `${c.name} ${c.usage}`.length)) + 2;
+  const width = Math.max(...COMMANDS.map((c) => c.name.length)) + 2;
   return [
     'Spraywright proves a spray rig before it is sold.',
     '',
-    ...COMMANDS.map((c) => `  spraywright ${`${c.name} ${c.usage}`.padEnd(width)}${c.summary}`),
+    ...COMMANDS.map((c) => `  ${c.name.padEnd(width)}${c.summary}`),
     '',
-    'spraywright COMMAND --help tells more of each.',
+    'A new brief: spraywright design brief.json -o rig.json, then prove, bill and quote with rig.json.',
+    'spraywright COMMAND --help tells what each takes.',
     '',
   ].join('\n');
 }

@@ -3,13 +3,13 @@ import type { Method } from '../calc/method.ts';
 import type { Calculation } from '../calc/registry.ts';
 import { gives, resultText, taken, takes } from '../calc/wording.ts';
 
-/** The named calculations, each with its inputs, results and source. */
-export function methodListText(methods: readonly Method[]): string {
+/** The named calculations, each with its inputs, results and source; `headed` by the folder that each lies in. */
+export function methodListText(methods: readonly Method[], headed: boolean): string {
   let folder = '';
   return methods
     .flatMap((m) => {
       const place = m.file.slice(0, m.file.lastIndexOf('/'));
-      const head = place === folder ? [] : [`${folder === '' ? '' : '\n'}${place}`];
+      const head = !headed || place === folder ? [] : [`${folder === '' ? '' : '\n'}${place}`];
       folder = place;
       return [
         ...head,

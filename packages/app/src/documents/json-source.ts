@@ -66,9 +66,10 @@ export function located(source: JsonSource, problems: readonly Problem[]): Locat
   }));
 }
 
-/** One line a problem, as compilers print them. */
+/** One line a problem, as compilers print them; a file that could not be read has no line. */
 export function problemText(p: LocatedProblem): string {
-  return `${p.file}:${p.line}:${p.column}: ${p.field === '' ? '' : `${p.field}: `}${p.message}`;
+  const at = p.code === 'unreadable' ? p.file : `${p.file}:${p.line}:${p.column}`;
+  return `${at}: ${p.field === '' ? '' : `${p.field}: `}${p.message}`;
 }
 
 function nodeAt(tree: Node, path: Path): Node {

@@ -30,13 +30,14 @@ const WORDS: Readonly<Record<PromiseState, string>> = {
 /** The proof of a rig in plain words, for the terminal. */
 export function proofText(proof: Proof, options: ProofTextOptions): string {
   const { units, confidence } = options;
+  const duties = new Map(proof.duties.map((d) => [d.id, d.name]));
   return [
     `${proof.title}, for ${proof.customer}`,
     `${moneyText(proof.bill.priceCents)}, dry mass ${display(proof.bill.dryMass, 'mass', units)}, ready in ${proof.bill.readyInDays} working days`,
     '',
     ...proof.duties.flatMap((d) => dutyLines(d, units)),
     '',
-    ...proof.promises.flatMap((p) => promiseLines(p, options)),
+    ...proof.promises.flatMap((p) => promiseLines(p, duties, options)),
     '',
     'Cautions',
     ...proof.cautions.flatMap(cautionLines),
@@ -74,12 +75,19 @@ function dutyLines(duty: Proof['duties'][number], units: 'us' | 'metric'): strin
   return [`${duty.name}: ${outlets.join(', ')}${pumpText}`];
 }
 
-function promiseLines(p: RigPromise, { units, working = false, confidence }: ProofTextOptions): string[] {
+function promiseLines(
+  p: RigPromise,
+  duties: ReadonlyMap<string, string>,
+  { units, working = false, confidence }: ProofTextOptions,
+): string[] {
   const has = p.has === undefined ? '' : `has ${figureText(p.has, units)}`;
   const asked =
     p.asked === undefined ? '' : `asked ${p.sense === 'at-least' ? '≥' : '≤'} ${figureText(p.asked, units)}`;
   const figures = [has, asked].filter((t) => t !== '').join(', ');
-  const lines = [`${WORDS[p.state].padEnd(8)} ${p.sentence}${figures === '' ? '' : `: ${figures}`}`];
+  // None asked and none there: the sentence says it.
+  const told = figures === '' || (p.asked?.value === 0 && p.has?.value === 0) ? '' : `: ${figures}`;
+  const name = p.duty === undefined || duties.size < 2 ? undefined : duties.get(p.duty);
+  const lines = [`${WORDS[p.state].padEnd(8)} ${p.sentence}${told}${name === undefined ? '' : ` (${name})`}`];
   if (p.state !== 'kept' || working) lines.push(`         ${p.cause}`);
   if (confidence !== undefined) lines.push(...oddsLines(confidence, p, units));
   if (working) {

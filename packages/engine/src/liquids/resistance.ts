@@ -13,6 +13,14 @@ export const AMBIENT_TOP_C = 30;
 /** From best to worst. No data is worse than limited: it may be anything, and it never passes by itself. */
 export const RATINGS: readonly Rating[] = ['suited', 'limited', 'no-data', 'not-suited'];
 
+/** A rating as a sentence has it. */
+const SAID: Readonly<Record<Rating, string>> = {
+  suited: 'suited',
+  limited: 'limited',
+  'no-data': 'no data',
+  'not-suited': 'not suited',
+};
+
 /** A liquid as it meets a material. */
 export interface LiquidContact {
   readonly liquid: string;
@@ -90,7 +98,7 @@ export function materialResistance(contact: LiquidContact & { readonly material:
   let reason = worded.opening;
   const dropped = contact.temperatureC > maxC ? oneStepWorse(rating) : rating;
   if (dropped !== rating) {
-    reason += `; ${contact.temperatureC} degC is above ${cell.maxC === undefined ? 'ambient, ' : ''}${maxC} degC: one step worse, ${dropped}`;
+    reason += `; ${contact.temperatureC} degC is above ${cell.maxC === undefined ? 'ambient, ' : ''}${maxC} degC: one step worse, ${SAID[dropped]}`;
     rating = dropped;
   }
   const beyond = strengthBeyond(worded, contact);
@@ -165,7 +173,7 @@ function wordedCells(): Map<LiquidId, Map<MaterialId, WordedCell>> {
 
 function wordedCell(cell: ResistanceCell): WordedCell {
   const { name, strength } = liquidOf(cell.liquid);
-  const opening = [`${materialOf(cell.material).name} in ${name}: ${cell.rating}`];
+  const opening = [`${materialOf(cell.material).name} in ${name}: ${SAID[cell.rating]}`];
   if (cell.condition !== undefined) opening.push(`rated for ${cell.condition}`);
   if (cell.note !== undefined) opening.push(cell.note);
   const unit = strength?.units[0];

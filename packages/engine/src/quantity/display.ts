@@ -103,8 +103,8 @@ function clearOf(figure: number, limit: number): boolean {
 /** More digits for small figures: `fine` lists the size below which a figure gets that many decimals. */
 function decimalsFor(figure: number, step: Step): number {
   const size = Math.abs(figure);
+  if (size === 0) return 0;
   if (step.significant !== undefined) {
-    if (size === 0) return 0;
     const magnitude = Math.floor(Math.log10(Number(size.toPrecision(step.significant))));
     return Math.min(12, Math.max(0, step.significant - 1 - magnitude));
   }

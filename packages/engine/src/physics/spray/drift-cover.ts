@@ -39,20 +39,20 @@ export function driftCurveFor(
       };
     case 'air-blast':
       return cropHeight > HIGH
-        ? { curve: 'none', statement: `Air blast above ${HIGH} m: ${NO_CURVE}.` }
+        ? { curve: 'none', statement: `Air blast above ${HIGH} m (16 ft): ${NO_CURVE}.` }
         : { curve: 'fruit-early', statement: 'Early orchard curve, the stronger of the two orchard curves.' };
     case 'boom':
       return cropHeight > 2
-        ? { curve: 'none', statement: `Boom over a crop higher than 2 m: ${NO_CURVE}.` }
+        ? { curve: 'none', statement: `Boom over a crop higher than 2 m (7 ft): ${NO_CURVE}.` }
         : { curve: 'arable', statement: 'Field crop curve: boom at its usual height over the crop.' };
     case 'hand-gun':
       if (cropHeight > HIGH)
         return {
           curve: 'none',
-          statement: `Hand gun above ${HIGH} m: ${NO_CURVE}; keep people and water away downwind.`,
+          statement: `Hand gun above ${HIGH} m (16 ft): ${NO_CURVE}; keep people and water away downwind.`,
         };
       return cropHeight > 0.5
-        ? { curve: 'vines-late', statement: 'Hand-held gear in a crop over 0.5 m: late vine curve.' }
-        : { curve: 'arable', statement: 'Hand-held gear in a crop up to 0.5 m: field crop curve.' };
+        ? { curve: 'vines-late', statement: 'Hand-held gear in a crop over 0.5 m (20 in): late vine curve.' }
+        : { curve: 'arable', statement: 'Hand-held gear in a crop up to 0.5 m (20 in): field crop curve.' };
   }
 }

@@ -36,7 +36,7 @@ export function materialPromises(context: ProofContext): RigPromise[] {
         ? `nothing is known of ${strangers.map((l) => l.name).join(', ')}`
         : blanks.length > 0
           ? `nobody says which materials the liquid touches in ${blanks.join(', ')}`
-          : reasonOf(undecided[0] ?? doubtful[0]!);
+          : `${reasonOf(undecided[0] ?? doubtful[0]!)}${open > 1 ? ` (${open - 1} more in the working)` : ''}`;
     const sentence =
       open === 0
         ? 'Materials with doubts are accepted by name'

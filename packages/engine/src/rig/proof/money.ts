@@ -61,7 +61,7 @@ function plumbingPromise({ plumbing, missing }: Bill): RigPromise {
     kind: 'plumbing',
     state,
     sentence: {
-      broken: `${gaps.length} joints have no fitting in the catalogue`,
+      broken: `${gaps.length} ${gaps.length === 1 ? 'joint has' : 'joints have'} no fitting in the catalogue`,
       unknown: 'Every joint is made; small things are missing in the catalogue',
       kept: 'Every joint is made with parts of the catalogue',
     }[state],

@@ -3,6 +3,9 @@ import { compared, is, worked, type RigPromise } from '../promise.ts';
 import { say, type ProofContext } from './context.ts';
 import { carrierItem, type Loaded } from './loaded.ts';
 
+/** Nearer than this to the middle line nobody would find a centre of mass off it [m]. */
+const IN_THE_MIDDLE = 0.01;
+
 interface Side {
   readonly axle: string;
   readonly side: 'left' | 'right';
@@ -37,7 +40,7 @@ export function wheelPromises(context: ProofContext, { rig, supports }: Loaded):
         id: 'weight:wheels',
         kind: 'weight',
         sentence: 'No wheel carries more than its tyres may',
-        cause: `${worst.axle.toLowerCase()}, ${worst.side} wheels when ${worst.fill}; the centre of mass lies ${say(context, Math.abs(off), 'length')} ${off < 0 ? 'right' : 'left'} of the middle line`,
+        cause: `${worst.axle.toLowerCase()}, ${worst.side} wheels when ${worst.fill}; the centre of mass lies ${Math.abs(off) < IN_THE_MIDDLE ? 'in' : `${say(context, Math.abs(off), 'length')} ${off < 0 ? 'right' : 'left'} of`} the middle line`,
         items: [carrierItem(context), rig.tankAt.item],
         method: 'axle loads shared by the place of the centre of mass across the rig',
         source: 'statics; tyre ratings of the catalogue; the frame taken as stiff',
