@@ -20,8 +20,12 @@ export const WIDE_OPEN = 2;
 
 /** Conductance [(m3/s)/m] that stands for a shut branch in the matrix; it carries no flow. */
 export const SHUT_CONDUCTANCE = 1e-13;
-/** Least slope of a loss [m/(m3/s)] used in a Newton step. */
-export const LEAST_SLOPE = 1e-3;
+/**
+ * Least slope of a loss [m/(m3/s)] used in a Newton step. Short wide pipes side by side have real slopes near 1e-4: a higher
+ * floor makes their steps too small, and steps too small look like a solution. A lower one would let the rounding of heads
+ * (1e-14 m) move flows by more than the tolerance.
+ */
+export const LEAST_SLOPE = 1e-5;
 
 /** Doubles per branch in `numbers`: loss = CONSTANT + LINEAR q + QUADRATIC q|q| + friction groups + curves. */
 export const NUMBERS = 8;

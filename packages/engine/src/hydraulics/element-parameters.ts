@@ -55,6 +55,10 @@ const LIMITS: Readonly<Record<ElementParameter, Limit>> = {
   count: { min: 1, max: 1e6, unit: '' },
 };
 
+export function limitsOf(parameter: ElementParameter): Limit {
+  return LIMITS[parameter];
+}
+
 /** Text of what is wrong with a value, or undefined when nothing is. */
 export function limitBroken(parameter: ElementParameter, value: number): string | undefined {
   const { min, max, unit } = LIMITS[parameter];

@@ -31,15 +31,14 @@ const MOST = 0.5;
 
 /** Adds the correction to the step just taken (TARGET holds the flow before it), flows and heads. */
 export function followBend(c: Circuit): void {
-  const { branches, plain, arena: x, flowAt, numbersAt, shut, places, kind, ruling } = c;
+  const { branches, plain, arena: x, flowAt, numbersAt, shut, places } = c;
   clearRight(c);
   for (let b = 0, p = 0, o = numbersAt; b < branches; b++, p += PLACES, o += NUMBERS) {
     if (shut[b] === 1) continue;
     const before = x[o + TARGET]!;
     const d = x[flowAt + b]! - before;
-    const bend = b < plain ? x[o + BEND]! : REGULATOR_SHARE * x[o + BEND]!;
     // An endless bend goes with no step at all: any other one would not have been followed.
-    const size = d === 0 ? 0 : bend * d * d;
+    const size = d === 0 ? 0 : (b < plain ? 1 : REGULATOR_SHARE) * x[o + BEND]! * d * d;
     const extra = before < 0 ? size : -size;
     x[o + TARGET] = extra;
     x[places[p + FROM]! + CORRECTION]! -= extra;
@@ -51,12 +50,15 @@ export function followBend(c: Circuit): void {
     if (shut[b] === 1) continue;
     const rise = x[places[p + FROM]! + CORRECTION]!;
     const fall = x[places[p + TO]! + CORRECTION]!;
-    let extra = x[o + TARGET]!;
-    if (b < plain || ruling[b] === WIDE_OPEN || kind[b] === RELIEF_CHAIN)
-      extra += x[o + SLOPE]! * (rise - fall);
-    else if (kind[b] === REDUCER) extra -= x[o + SLOPE]! * fall;
-    else extra += x[o + SLOPE]! * rise;
+    const drive = b < plain ? rise - fall : driveOf(c, b, rise, fall);
+    const extra = x[o + TARGET]! + x[o + SLOPE]! * drive;
     const q = x[flowAt + b]!;
-    if ((extra < 0 ? -extra : extra) <= MOST * (q < 0 ? -q : q)) x[flowAt + b] = q + extra;
+    if (Math.abs(extra) <= MOST * Math.abs(q)) x[flowAt + b] = q + extra;
   }
+}
+
+/** What moves a regulator's flow: both ends, or the one it follows. */
+function driveOf(c: Circuit, b: number, rise: number, fall: number): number {
+  if (c.ruling[b] === WIDE_OPEN || c.kind[b] === RELIEF_CHAIN) return rise - fall;
+  return c.kind[b] === REDUCER ? -fall : rise;
 }

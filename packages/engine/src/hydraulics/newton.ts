@@ -121,7 +121,6 @@ function step(c: Circuit, laws: Laws, kept: boolean): void {
   assemblePlain(c, laws, kept);
   if (!c.symmetric) c.lower.set(c.upper);
   for (let b = c.plain; b < c.branches; b++) assembleRegulator(c, laws, b);
-  c.changed.fill(0);
   if (c.symmetric) eliminateSymmetric(c);
   else eliminate(c);
 }
@@ -165,6 +164,7 @@ function assemblePlain(c: Circuit, laws: Laws, kept: boolean): void {
       x[s]! -= y;
       continue;
     }
+    changed[b] = 0;
     const a = q < 0 ? -q : q;
     const linear = x[o + LINEAR]!;
     let bend = x[o + QUADRATIC]!;

@@ -16,11 +16,18 @@ export interface SurfaceGrid {
 export interface Surface {
   readonly grid: SurfaceGrid;
   readonly outputs: number;
-  /** Degrees of each kept term, `dimensions` per term. */
-  readonly degrees: Uint8Array;
-  /** Coefficients, `outputs` per term. */
+  /** Middle of the box, and one over half its width, 0 where it has none. */
+  readonly middle: Float64Array;
+  readonly perHalf: Float64Array;
+  /** Highest degree kept in each variable. */
+  readonly top: Uint8Array;
+  /** Where each kept term's factors stand in `basis`, `dimensions` per term. */
+  readonly factors: Uint8Array;
+  /** Coefficients of all kept terms for the first output, then for the next. */
   readonly coefficients: Float64Array;
+  /** Work space: the polynomials of each variable, `pointsPerSide` apart, and the terms. */
   readonly basis: Float64Array;
+  readonly terms: Float64Array;
 }
 
 /** A box of inputs with the same number of points on each side. */
@@ -70,25 +77,49 @@ export function fitSurface(
     const k = i % outputs;
     size[k] = Math.max(size[k]!, Math.abs(found[i]!));
   }
-  const degrees: number[] = [];
-  const coefficients: number[] = [];
+  const sizes = new Float64Array(grid.points);
   for (let t = 0; t < grid.points; t++) {
-    const own = Array.from({ length: grid.dimensions }, (_, d) => Math.floor(t / n ** d) % n);
-    let largest = 0;
     for (let k = 0; k < outputs; k++)
-      largest = Math.max(largest, Math.abs(spectrum[t * outputs + k]!) / size[k]!);
-    if (own.some((degree) => degree >= n - 2) && largest > tolerance) return undefined;
-    if (largest <= tolerance / grid.points) continue;
-    degrees.push(...own);
-    for (let k = 0; k < outputs; k++) coefficients.push(spectrum[t * outputs + k]!);
+      sizes[t] = Math.max(sizes[t]!, Math.abs(spectrum[t * outputs + k]!) / size[k]!);
+    if (sizes[t]! > tolerance && degreesOf(grid, t).some((degree) => degree >= n - 2)) return undefined;
   }
+  const kept = keptTerms(sizes, tolerance);
+  const top = new Uint8Array(grid.dimensions);
+  const factors = kept.flatMap((t) =>
+    degreesOf(grid, t).map((degree, d) => {
+      top[d] = Math.max(top[d]!, degree);
+      return d * n + degree;
+    }),
+  );
+  const coefficients = new Float64Array(outputs * kept.length);
+  for (let k = 0; k < outputs; k++)
+    kept.forEach((t, i) => (coefficients[k * kept.length + i] = spectrum[t * outputs + k]!));
   return {
     grid,
     outputs,
-    degrees: Uint8Array.from(degrees),
-    coefficients: Float64Array.from(coefficients),
+    middle: grid.low.map((low, d) => (low + grid.high[d]!) / 2),
+    perHalf: grid.low.map((low, d) => (grid.high[d]! > low ? 2 / (grid.high[d]! - low) : 0)),
+    top,
+    factors: Uint8Array.from(factors),
+    coefficients,
     basis: new Float64Array(grid.dimensions * n),
+    terms: new Float64Array(kept.length),
   };
+}
+
+function degreesOf(grid: SurfaceGrid, term: number): number[] {
+  const n = grid.pointsPerSide;
+  return Array.from({ length: grid.dimensions }, (_, d) => Math.floor(term / n ** d) % n);
+}
+
+/** The largest terms; those left out add up to the tolerance at most. */
+function keptTerms(sizes: Float64Array, tolerance: number): number[] {
+  const bySize = Array.from(sizes.keys()).sort((a, b) => sizes[a]! - sizes[b]!);
+  let left = 0;
+  let first = 0;
+  while (first < bySize.length && left + sizes[bySize[first]!]! <= tolerance)
+    left += sizes[bySize[first++]!]!;
+  return bySize.slice(first);
 }
 
 /** Values at cos(pi j / (n-1)) -> coefficients of the Chebyshev polynomials; row i, column j. */
@@ -125,23 +156,30 @@ export function evaluateSurface(
   out: Float64Array,
   to: number,
 ): void {
-  const { grid, outputs, degrees, coefficients, basis } = surface;
+  const { grid, outputs, middle, perHalf, top, factors, coefficients, basis, terms } = surface;
   const n = grid.pointsPerSide;
   const dimensions = grid.dimensions;
   for (let d = 0; d < dimensions; d++) {
-    const low = grid.low[d]!;
-    const span = grid.high[d]! - low;
-    const x = span > 0 ? (2 * (values[from + d]! - low)) / span - 1 : 0;
-    const at = d * n;
-    basis[at] = 1;
-    basis[at + 1] = x;
-    for (let i = 2; i < n; i++) basis[at + i] = 2 * x * basis[at + i - 1]! - basis[at + i - 2]!;
+    const x = (values[from + d]! - middle[d]!) * perHalf[d]!;
+    let before = 1;
+    let last = x;
+    basis[d * n] = 1;
+    basis[d * n + 1] = x;
+    for (let i = d * n + 2, end = d * n + top[d]!; i <= end; i++) {
+      const next = 2 * x * last - before;
+      basis[i] = next;
+      before = last;
+      last = next;
+    }
   }
-  for (let k = 0; k < outputs; k++) out[to + k] = 0;
-  const terms = degrees.length / dimensions;
-  for (let t = 0, c = 0, g = 0; t < terms; t++) {
-    let product = basis[degrees[g++]!]!;
-    for (let d = 1; d < dimensions; d++) product *= basis[d * n + degrees[g++]!]!;
-    for (let k = 0; k < outputs; k++) out[to + k]! += product * coefficients[c++]!;
+  for (let t = 0, f = 0; t < terms.length; t++) {
+    let term = basis[factors[f++]!]!;
+    for (let d = 1; d < dimensions; d++) term *= basis[factors[f++]!]!;
+    terms[t] = term;
+  }
+  for (let k = 0, c = 0; k < outputs; k++) {
+    let sum = 0;
+    for (let t = 0; t < terms.length; t++) sum += terms[t]! * coefficients[c++]!;
+    out[to + k] = sum;
   }
 }

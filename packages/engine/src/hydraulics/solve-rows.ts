@@ -1,6 +1,6 @@
 /** Many variations of one network: on polynomials fitted to some of them where that holds, one after another elsewhere. */
 import type { Variable } from './compiled-network.ts';
-import { limitBroken } from './element-parameters.ts';
+import { limitBroken, limitsOf } from './element-parameters.ts';
 import type { NetworkState } from './network-state.ts';
 import { regimeSize, writeRegime } from './regime.ts';
 import { evaluateSurface, fitSurface, gridPoint, surfaceGrid } from './response-surface.ts';
@@ -20,8 +20,11 @@ const POINTS = [9, 8, 7, 6, 5];
 const ROWS_PER_POINT = 2;
 /** Rows of every box that are also solved exactly and compared. */
 const CHECKS = 3;
-/** Halved down to so many, rows solved one after another are close to each other. */
-const NEIGHBOURS = 4;
+/** Halved down to so many, rows are near enough to each other to be solved one after another, and too few to fit. */
+const NEIGHBOURS = 24;
+
+/** Of a tank's surface [m]. */
+const SURFACE = { min: -1e4, max: 1e4 };
 
 interface Batch {
   readonly network: NetworkState;
@@ -58,11 +61,9 @@ export function solveRows(
   network.applyChanges();
   const one = new Float64Array(outputs.length);
   const batch: Batch = { network, variables, slots, values, outputs, flows, failed, one, missed: 0 };
-  solveBox(
-    batch,
-    Int32Array.from({ length: rows }, (_, i) => i),
-    0,
-  );
+  const all = new Int32Array(rows);
+  for (let i = 0; i < rows; i++) all[i] = i;
+  solveBox(batch, all, 0);
   for (let k = 0; k < width; k++) change(batch, k, before[k]!);
   network.solve();
   return batch.missed;
@@ -115,14 +116,18 @@ function spread(low: Float64Array, high: Float64Array, k: number): number {
 
 function boundsOf(batch: Batch, rows: Int32Array): [Float64Array, Float64Array] {
   const width = batch.variables.length;
-  const low = new Float64Array(width).fill(Infinity);
-  const high = new Float64Array(width).fill(-Infinity);
-  for (let i = 0; i < rows.length; i++) {
-    for (let k = 0; k < width; k++) {
+  const low = new Float64Array(width);
+  const high = new Float64Array(width);
+  for (let k = 0; k < width; k++) {
+    let least = Infinity;
+    let most = -Infinity;
+    for (let i = 0; i < rows.length; i++) {
       const value = batch.values[rows[i]! * width + k]!;
-      if (value < low[k]!) low[k] = value;
-      if (value > high[k]!) high[k] = value;
+      if (value < least) least = value;
+      if (value > most) most = value;
     }
+    low[k] = least;
+    high[k] = most;
   }
   return [low, high];
 }
@@ -206,20 +211,17 @@ function change(batch: Batch, k: number, value: number): void {
 
 /** All of them before anything is changed. */
 function checkValues(network: NetworkState, variables: readonly Variable[], values: Float64Array): void {
-  for (let i = 0; i < values.length; i++) {
-    const variable = variables[i % variables.length]!;
-    const value = values[i]!;
-    if (variable.parameter === 'surface') {
-      if (!(value >= -1e4 && value <= 1e4))
-        throw new RangeError(
-          `surface in row ${Math.floor(i / variables.length)} is ${value} m; it must be -10000 to 10000 m`,
-        );
-      continue;
+  const width = variables.length;
+  variables.forEach((variable, k) => {
+    const { min, max } = variable.parameter === 'surface' ? SURFACE : limitsOf(variable.parameter);
+    for (let i = k; i < values.length; i += width) {
+      const value = values[i]!;
+      if (value >= min && value <= max) continue;
+      const row = Math.floor(i / width);
+      if (variable.parameter === 'surface')
+        throw new RangeError(`surface in row ${row} is ${value} m; it must be ${min} to ${max} m`);
+      const wrong = limitBroken(variable.parameter, value);
+      throw new RangeError(`element '${network.elements[variable.element]!.id}' in row ${row}: ${wrong}`);
     }
-    const wrong = limitBroken(variable.parameter, value);
-    if (wrong !== undefined)
-      throw new RangeError(
-        `element '${network.elements[variable.element]!.id}' in row ${Math.floor(i / variables.length)}: ${wrong}`,
-      );
-  }
+  });
 }
