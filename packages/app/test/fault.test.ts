@@ -187,7 +187,7 @@ describe('the command', () => {
     const open = await run('fault', rig, '--readings', none);
     expect(open.code).toBe(1);
     expect(open.out).toMatch(/Cannot tell yet: what was read does not separate/);
-    expect(open.out).toMatch(/Ask at once, whatever it is\n {2}Pressure off: is the size on the tip/);
+    expect(open.out).toMatch(/Ask these first, whatever it is\n {2}Pressure off: is the size on the tip/);
     expect(open.out).toMatch(/how much of the doubt it is likely to settle\n {2}(most|much|some|little) +\w/);
     expect(open.out).not.toMatch(/\bbits?\b/);
     const json = JSON.parse((await run('fault', rig, '--readings', good, '--json')).out) as { state: string };

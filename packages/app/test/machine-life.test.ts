@@ -144,6 +144,19 @@ describe('The papers of a machine', () => {
     expect(words).not.toContain('$');
   });
 
+  it('draw its frame as a sheet, as SVG and for drawing programs', async () => {
+    const sheet = await ask(`/api/machines/${SERIAL}/frame.pdf`);
+    const words = wordsOf(new Uint8Array(await sheet.arrayBuffer()), folder);
+    expect(words).toContain(dense('WHAT RESTS WHERE'));
+    expect(words).not.toContain('$');
+    const svg = await ask(`/api/machines/${SERIAL}/frame.svg`);
+    expect(svg.headers.get('Content-Type')).toBe('image/svg+xml');
+    expect(await svg.text()).toMatch(/^<svg /);
+    const dxf = await ask(`/api/machines/${SERIAL}/frame.dxf`);
+    expect(dxf.headers.get('Content-Disposition')).toBe(`attachment; filename="frame-${SERIAL}.dxf"`);
+    expect(await dxf.text()).toMatch(/SECTION[^]*ENTITIES[^]*EOF/);
+  });
+
   it('tell how it was built: who did a step and when, its figure, lots and photos', async () => {
     const entries = [
       ['photo', { about: 'Tank strapped', image: SMALL_JPEG, step: 'mount-tank' }],

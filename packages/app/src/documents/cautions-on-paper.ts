@@ -1,5 +1,6 @@
 import type { Content } from 'pdfmake/interfaces.js';
 import type { Proof } from '@spraywright/engine/rig';
+import { originWords } from './origin-words.ts';
 import { INK, INK2, PAD } from './paper/sheet.ts';
 import { mixed, paragraph } from './paper/text.ts';
 
@@ -14,7 +15,7 @@ export function cautionParagraphs(proof: Proof): Content[] {
         [
           [`${caution.danger} `, { bold: true, size: 9, color: INK }],
           [`${caution.act} `, { size: 9, color: INK }],
-          [`Source: ${caution.origin.source} (${caution.origin.place}).`, { size: 7.6, color: INK2 }],
+          [`Source: ${originWords(caution.origin)}.`, { size: 7.6, color: INK2 }],
         ],
         { size: 9, color: INK, margin: [PAD, 0, PAD, 4] },
       ),

@@ -41,7 +41,7 @@ export function faultText(rig: Rig, sheet: YardSheet, diagnosis: Diagnosis, unit
       : ['Also possible', ...others.map((s) => `  ${chanceText(s)}  ${s.name}`), '']),
     ...(first.length === 0
       ? []
-      : ['Ask at once, whatever it is', ...first.map((c) => `  ${checkText(c, sheet, units)}`), '']),
+      : ['Ask these first, whatever it is', ...first.map((c) => `  ${checkText(c, sheet, units)}`), '']),
     ...(next.length === 0
       ? []
       : [

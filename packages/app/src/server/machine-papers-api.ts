@@ -3,6 +3,7 @@ import type { Context } from 'hono';
 import { asStocked, BUILD_KINDS, buildRecord, proveRig, type Proof, type Rig } from '@spraywright/engine/rig';
 import type { BuildPackOptions } from '../documents/build-pack/build-pack.ts';
 import { buildPackPdf } from '../documents/build-pack/build-pack-papers.ts';
+import { framePaper } from '../documents/frame-papers.ts';
 import type { HandbookOptions } from '../documents/handbook/handbook-options.ts';
 import { handbookPage, handbookPdf, platePdf } from '../documents/handbook/handbook-papers.ts';
 import { plumbingOnPaper } from '../documents/plumbing-on-paper.ts';
@@ -11,7 +12,7 @@ import { machineAsBuilt } from './as-built.ts';
 import type { Shelf } from './shelf.ts';
 import { YARD_KINDS, yardRecord } from './yard-record.ts';
 import { machineParams } from './machine-shapes.ts';
-import { refusals } from './problem.ts';
+import { problem, refusals } from './problem.ts';
 
 interface PapersApi {
   readonly shelf: Shelf;
@@ -63,6 +64,28 @@ const PAPERS: readonly Paper[] = [
     write: (rig, proof, options) =>
       buildPackPdf(rig, proof, { ...options, buildDate: options.date, costs: false }),
   },
+  {
+    name: 'frame.pdf',
+    type: 'application/pdf',
+    summary:
+      'The deck of a machine from above: where each part stands, what rests where and what the frame must hold',
+    run: 'right',
+    write: (_rig, proof, options) => framePaper(proof, 'pdf', options),
+  },
+  {
+    name: 'frame.dxf',
+    type: 'image/vnd.dxf',
+    summary: 'The deck of a machine from above, in millimetres, for drawing programs',
+    run: 'right',
+    write: (_rig, proof, options) => framePaper(proof, 'dxf', options),
+  },
+  {
+    name: 'frame.svg',
+    type: 'image/svg+xml',
+    summary: 'The deck of a machine from above, as a drawing',
+    run: 'right',
+    write: (_rig, proof, options) => framePaper(proof, 'svg', options),
+  },
 ];
 
 const query = z.object({ units: z.enum(['us', 'metric']).default('us') });
@@ -77,7 +100,7 @@ export function machinePapersApi(app: OpenAPIHono, api: PapersApi): void {
       request: { params: machineParams, query },
       responses: {
         200: { description: paper.summary, content: { [paper.type.split(';')[0]!]: { schema: z.any() } } },
-        ...refusals('no-such-machine', 'bad-request', 'unreadable-rig'),
+        ...refusals('no-such-machine', 'no-such-page', 'bad-request', 'unreadable-rig'),
       },
     });
     app.openapi(route, (c) => {
@@ -100,6 +123,8 @@ async function written(
   const readings = await entriesOfKinds(records.db, serial, YARD_KINDS);
   const given = new Map((await movedStock(records.db, serial)).map((m) => [m.part, m.quantity]));
   const built = buildRecord(await entriesOfKinds(records.db, serial, BUILD_KINDS));
+  if (name.startsWith('frame.') && proof.placement === undefined)
+    return problem(c, 'no-such-page', 'the rig has no carrier: there is no frame to draw');
   const body = await write(rig, proof, {
     ...yardRecord(rig, proof, readings, serial, units),
     shop,

@@ -162,6 +162,12 @@ function picks(proof: Proof, options: BuildPackOptions): Chapter {
   };
 }
 
+/** A day that has gone is told as gone: what is not ordered yet then comes too late for the day on which building begins. */
+function orderBy(day: string | undefined, today: string): string {
+  if (day === undefined) return 'unknown';
+  return day < today ? `${day} (past)` : day;
+}
+
 function orders(proof: Proof, options: BuildPackOptions): Chapter {
   const { partOf, buildDate, costs = true } = options;
   const list = ordersToFetch(fetched(proof, options), partOf, buildDate);
@@ -193,7 +199,7 @@ function orders(proof: Proof, options: BuildPackOptions): Chapter {
                     unitOf(o.order, o.unit),
                     ...(costs ? [moneyText(o.costCents)] : []),
                     `${o.leadTimeDays} days`,
-                    o.orderBy ?? 'unknown',
+                    orderBy(o.orderBy, options.date),
                   ]),
                 widths: ['*', 150, 44, ...(costs ? [56] : []), 46, 62],
                 words: 2,

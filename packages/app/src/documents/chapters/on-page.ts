@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { FONTS, PALETTES } from '@spraywright/engine/drawings';
+import { originWords } from '../origin-words.ts';
 import { CAUTION_SIGN, partCircles, stepSquare } from './on-paper.ts';
 import type { Block, Chapter } from './chapter.ts';
 
@@ -67,7 +68,7 @@ function blockOnPage(block: Block): string {
       return `<ul class="cautions">${block.cautions
         .map(
           ({ caution }) =>
-            `<li><b>${escaped(caution.danger)}</b> ${escaped(caution.act)} <small>Source: ${escaped(caution.origin.source)} (${escaped(caution.origin.place)}).</small></li>`,
+            `<li><b>${escaped(caution.danger)}</b> ${escaped(caution.act)} <small>Source: ${escaped(originWords(caution.origin))}.</small></li>`,
         )
         .join('')}</ul>`;
   }

@@ -5,6 +5,7 @@ import { drawingOnPaper } from '../paper/drawing-on-paper.ts';
 import { isPrintableJpeg } from '../paper/jpeg.ts';
 import { FRAME_WIDTH, INK, INK2, PAD } from '../paper/sheet.ts';
 import { mixed, paragraph } from '../paper/text.ts';
+import { originWords } from '../origin-words.ts';
 import { ROWS_LAYOUT } from '../quote-parts.ts';
 import type { Block, Chapter, StepBlock } from './chapter.ts';
 
@@ -94,7 +95,7 @@ function blockOnPaper(block: Block): Content {
             [
               [`${caution.danger} `, { bold: true, size: 9, color: INK }],
               [`${caution.act} `, { size: 9, color: INK }],
-              [`Source: ${caution.origin.source} (${caution.origin.place}).`, { size: 7.6, color: INK2 }],
+              [`Source: ${originWords(caution.origin)}.`, { size: 7.6, color: INK2 }],
             ],
             { size: 9, color: INK, margin: [0, 0, 0, 4] },
           ),

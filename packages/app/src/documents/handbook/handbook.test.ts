@@ -158,6 +158,18 @@ describe('The handbook', () => {
       expect(wanted.map(dense).filter((w) => !text.includes(w.replace(/<=/g, '≤')))).toEqual([]);
     });
 
+  it('tells the operator what the gauge shows while it sprays, not what the regulator is set to', () => {
+    const { rig, proof } = made('tall-elms');
+    const step = careSteps(rig, proof, 'start-up', 'us').find((s) =>
+      /turn the regulator until/.test(s.text),
+    )!;
+    for (const { rows, duty } of calibrationsOf(rig, proof.site, 'us')) {
+      const gauge = display(rows[0]!.pump!, 'pressure', 'us');
+      const { name } = proof.duties.find((d) => d.id === duty)!;
+      expect(step.text).toContain(`${gauge} for ${name}`);
+    }
+  });
+
   it('has only steps that its own parts ask', () => {
     const { rig, proof } = made('utility-12v');
     const all = CARE_TIMES.flatMap((at) => careSteps(rig, proof, at, 'us'));

@@ -35,7 +35,7 @@ export const CARE_RULES: readonly CareRule[] = [
   { at: 'start-up', kinds: ['regulator'], text: 'Turn the regulator back to its lowest setting before the pump turns.', source: HABIT },
   { at: 'start-up', kinds: ['engine', 'pto-drive'], text: 'Start it, let it run up to {speed}, and wait until the return runs without air.', source: HABIT },
   { at: 'start-up', kinds: ['motor-pump'], text: 'Switch the pump on and hold the trigger open until no air comes.', source: HABIT },
-  { at: 'start-up', kinds: ['regulator'], text: 'Open the outlet, then set the regulator by the gauge to the figure of the duty: {settings}.', source: 'the proof of this rig' },
+  { at: 'start-up', kinds: ['regulator'], text: 'Open the outlet, then turn the regulator until the gauge at the pump shows {settings}.', source: 'the proof of this rig' },
   { at: 'start-up', kinds: ['gun'], text: 'Let the trigger go: the gauge must settle, at or under {shut}, and nothing may drip.', source: 'the proof of this rig' },
   { at: 'daily', kinds: ['hose'], text: 'Look over every hose with gloves on: no cut, bulge, kink or wet clamp. A damaged hose is changed before the pump turns.', source: HABIT },
   { at: 'daily', kinds: ['gauge'], text: 'The gauge rests at zero with the pump stopped; one that does not is changed.', source: HABIT },

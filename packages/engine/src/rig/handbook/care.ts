@@ -1,7 +1,7 @@
 import { display, type UnitSystem } from '../../quantity/index.ts';
 import { driveOf } from '../drive.ts';
 import type { Proof } from '../proof/prove.ts';
-import { first, type Rig } from '../rig-document.ts';
+import type { Rig } from '../rig-document.ts';
 import { CARE_RULES, type CareTime } from './care.data.ts';
 
 /** One thing to do at a rig. */
@@ -43,19 +43,15 @@ export function highestPressureOf(proof: Proof): number | undefined {
 function figuresOf(rig: Rig, proof: Proof, units: UnitSystem): Readonly<Record<string, string | undefined>> {
   const drive = driveOf(rig);
   const speed = drive?.by === 'engine' ? drive.engineSpeed : drive?.by === 'pto' ? drive.ptoSpeed : undefined;
-  const regulator = first(rig, 'regulator');
+  // What the gauge shows while it sprays: the regulator's override puts it over the pressure that it is set to.
+  const shown = proof.duties.flatMap(({ name, open }) => {
+    const gauge = open.pump?.outlet ?? undefined;
+    return gauge === undefined ? [] : [`${display(gauge, 'pressure', units)} for ${name}`];
+  });
   const shut = proof.duties.map((d) => d.shut.pump?.outlet ?? 0).reduce((a, b) => Math.max(a, b), 0);
   return {
     speed: speed === undefined ? undefined : display(speed, 'rotation', units),
-    settings:
-      regulator === undefined
-        ? undefined
-        : rig.brief.duties
-            .map((d) => {
-              const set = regulator.item.setByDuty?.[d.id] ?? regulator.item.set ?? regulator.part.setMax;
-              return `${display(set, 'pressure', units)} for ${d.name}`;
-            })
-            .join(', '),
+    settings: shown.length === 0 ? undefined : shown.join(', '),
     shut: shut > 0 ? display(shut, 'pressure', units) : undefined,
   };
 }

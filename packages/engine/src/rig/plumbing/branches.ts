@@ -50,7 +50,7 @@ export function joinAtNode(plan: Plan, node: string, ends: readonly NodeEnd[]): 
       parts.length === 1 ? `${node}-branch` : `${node}-branch-${i + 1}`,
       part,
       node,
-      `${node} ${part.form}`,
+      part.form === node ? node : `${node} ${part.form}`,
       pressure,
     ),
   );

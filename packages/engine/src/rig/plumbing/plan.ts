@@ -85,8 +85,8 @@ export class Plan {
     this.#pressureAt = pressureAt;
   }
 
-  /** A port of an item of the rig. */
-  side(item: string, port: string, words = `${item} ${port}`): Side {
+  /** A port of an item of the rig: "tank valve out". */
+  side(item: string, port: string, words = `${item.replaceAll('-', ' ')} ${port}`): Side {
     const { part, item: entry } = this.rig.items.get(item)!;
     return {
       of: item,

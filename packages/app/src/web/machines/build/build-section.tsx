@@ -1,6 +1,7 @@
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import { useMemo } from 'react';
 import { MachineSheet } from '../machine-head.tsx';
+import { MachinePapers } from '../machine-papers.tsx';
 import { useMachine } from '../machine-keeper.ts';
 import { useStock } from '../stock-keeper.ts';
 import { WhoWorks } from '../who-works.tsx';
@@ -14,6 +15,13 @@ import { PartInstead } from './part-instead.tsx';
 import { PhotoNotes } from './photo-notes.tsx';
 import { BuildSteps } from './build-steps.tsx';
 import '../../style/machines.css';
+
+const PACK = [{ file: 'build-pack.pdf', words: 'build pack (PDF)' }];
+const FRAME = [
+  { file: 'frame.pdf', words: 'frame (PDF)' },
+  { file: 'frame.svg', words: 'frame (SVG)' },
+  { file: 'frame.dxf', words: 'frame (DXF)' },
+];
 
 /** Building one machine: what is fetched, bought and cut, its drawings, and its steps with who, when and the figure. */
 export function BuildSection({ serial, units }: { readonly serial: string; readonly units: UnitSystem }) {
@@ -32,6 +40,11 @@ export function BuildSection({ serial, units }: { readonly serial: string; reado
     <MachineSheet name="Build" serial={serial} state={state} told={told}>
       {(value) => (
         <>
+          <MachinePapers
+            serial={serial}
+            units={units}
+            papers={value.frame === undefined ? PACK : [...PACK, ...FRAME]}
+          />
           <WhoWorks />
           <Warnings sheet={value} />
           <FetchRows rows={value.fetch} lots={built.lots} stock={stock} store={store} keeper={keeper} />

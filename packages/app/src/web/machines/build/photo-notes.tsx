@@ -41,10 +41,9 @@ export function PhotoNotes({
           onChange={({ target }) => setAbout(target.value)}
         />
       </p>
-      <p className="field">
-        <label htmlFor="photo-file">Photo</label>
+      <label className="word photo-of-step">
+        Photo
         <input
-          id="photo-file"
           type="file"
           accept="image/*"
           onChange={({ target }) => {
@@ -52,7 +51,7 @@ export function PhotoNotes({
             target.value = '';
           }}
         />
-      </p>
+      </label>
       {answer !== '' && <p role="alert">{answer}.</p>}
       <PhotoList photos={photos.filter((p) => p.step === undefined)} />
     </section>

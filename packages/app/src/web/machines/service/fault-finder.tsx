@@ -42,7 +42,7 @@ export function FaultFinder({ sheet, weighed, asked, onAsk, keeper }: FinderGive
         </p>
       ))}
       {known.size === 0 ? (
-        <p className="verdict">Nothing has been read yet: ask the questions below at once.</p>
+        <p className="verdict">Nothing has been read yet: begin with the questions below.</p>
       ) : weighed ? (
         <Verdict sheet={sheet} />
       ) : (
@@ -50,7 +50,9 @@ export function FaultFinder({ sheet, weighed, asked, onAsk, keeper }: FinderGive
       )}
       {first.length > 0 && (
         <>
-          <h3>{known.size === 0 ? 'Ask at once, whatever it is' : 'Still open of what is asked at once'}</h3>
+          <h3>
+            {known.size === 0 ? 'Ask these first, whatever it is' : 'Still open of the first questions'}
+          </h3>
           <ul className="check-rows">{first.map((c) => row(c))}</ul>
         </>
       )}

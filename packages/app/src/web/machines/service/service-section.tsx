@@ -1,6 +1,7 @@
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import { useMemo, useState } from 'react';
 import { MachineSheet } from '../machine-head.tsx';
+import { MachinePapers } from '../machine-papers.tsx';
 import { useMachine } from '../machine-keeper.ts';
 import { byWhom } from '../../frame/moment.ts';
 import { WhoWorks } from '../who-works.tsx';
@@ -11,6 +12,11 @@ import { serviceState, type ServiceCall } from './service-state.ts';
 import '../../style/machines.css';
 
 const NOTHING: Asked = { readings: [], looks: [] };
+const PAPERS = [
+  { file: 'handbook.pdf', words: 'handbook (PDF)' },
+  { file: 'handbook.html', words: 'handbook for a telephone, works without a network' },
+  { file: 'plate.pdf', words: 'plate (PDF)' },
+];
 
 /** A machine in service: what is wrong with it, what it carried, what was done to it; its papers. */
 export function ServiceSection({ serial, units }: { readonly serial: string; readonly units: UnitSystem }) {
@@ -25,7 +31,7 @@ export function ServiceSection({ serial, units }: { readonly serial: string; rea
     <MachineSheet name="Service" serial={serial} state={state} told={told}>
       {(value) => (
         <>
-          <Papers serial={serial} units={units} />
+          <MachinePapers serial={serial} units={units} papers={PAPERS} />
           <WhoWorks />
           <LastLiquid machine={machine!} record={record} keeper={keeper} />
           <FaultFinder sheet={value} weighed={weighed} asked={asked} onAsk={setAsked} keeper={keeper} />
@@ -33,19 +39,6 @@ export function ServiceSection({ serial, units }: { readonly serial: string; rea
         </>
       )}
     </MachineSheet>
-  );
-}
-
-function Papers({ serial, units }: { readonly serial: string; readonly units: UnitSystem }) {
-  const paper = (name: string) => `api/machines/${encodeURIComponent(serial)}/${name}?units=${units}`;
-  return (
-    <p>
-      <a href={paper('handbook.pdf')}>Handbook (PDF)</a>,{' '}
-      <a href={paper('handbook.html')} download={`handbook-${serial}.html`}>
-        handbook for a telephone, works without a network
-      </a>
-      , <a href={paper('plate.pdf')}>plate</a>
-    </p>
   );
 }
 
