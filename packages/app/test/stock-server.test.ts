@@ -37,6 +37,14 @@ describe('Stock over the wire', () => {
     });
   });
 
+  it('stands in the book in words', async () => {
+    const { doings } = (await get('/api/doings')) as { doings: { did: string; what: string }[] };
+    expect(doings[0]).toMatchObject({
+      did: 'Move parts in the store',
+      what: '2 of tip-orifice-6 taken for LF-0412-1',
+    });
+  });
+
   it('is refused by field', async () => {
     const wrong = await post([{ ...taken, operation: 'operation-2', quantity: 2 }]);
     expect(wrong.status).toBe(422);

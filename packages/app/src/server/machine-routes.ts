@@ -31,7 +31,7 @@ export const makeMachineRoute = createRoute({
   method: 'post',
   path: '/api/machines',
   summary:
-    'Begin a machine from the accepted quote of a job, or from the job itself, under a serial number of its own',
+    'Begin a machine: from the accepted quote of a job, or from the job itself, under a serial number of its own',
   request: { body: { required: true, content: json(newMachineShape) } },
   responses: {
     201: { description: 'The machine as it was begun', content: json(machineShape) },

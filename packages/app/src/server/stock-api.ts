@@ -6,8 +6,10 @@ import {
   movementsOf,
   STOCK_REASONS,
   type Records,
+  type StockMovement,
   type StockReason,
 } from '../store/index.ts';
+import { tell } from './doings-book.ts';
 import { refusals } from './problem.ts';
 import { signedName } from './role-guard.ts';
 
@@ -71,7 +73,7 @@ const stockRoute = createRoute({
 const moveRoute = createRoute({
   method: 'post',
   path: '/api/stock/movements',
-  summary: 'Take parts from the store, bring them, count them: all or none, each once',
+  summary: 'Move parts in the store: taken, brought, counted; all or none, each once',
   request: {
     body: {
       required: true,
@@ -115,6 +117,13 @@ const partRoute = createRoute({
   },
 });
 
+/** "2 of tip-orifice-6 taken for LF-0412-1", for the book of who did what. */
+function movementText({ part: id, quantity, why, serial: machine }: StockMovement): string {
+  const count = why === 'counted' && quantity > 0 ? `${quantity} more` : String(Math.abs(quantity));
+  const less = why === 'counted' && quantity < 0 ? ' less' : '';
+  return `${count}${less} of ${id} ${why.replace('-', ' ')}${machine === '' ? '' : ` for ${machine}`}`;
+}
+
 /** What moves in the store: kept as movements that are never changed, so that every figure can be explained. */
 export function stockApi(app: OpenAPIHono, { records: { db, save }, now }: StockApi): void {
   app.openapi(stockRoute, async (c) =>
@@ -122,6 +131,7 @@ export function stockApi(app: OpenAPIHono, { records: { db, save }, now }: Stock
   );
   app.openapi(moveRoute, async (c) => {
     const { movements, by } = c.req.valid('json');
+    tell(c, movements.map(movementText).join('; '));
     const moved = await save(async (t) => {
       await moveStock(t, movements, { by: signedName(c) ?? by, at: now() });
       return movedStock(t);

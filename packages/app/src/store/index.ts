@@ -11,6 +11,7 @@ export {
   movedStock,
   movementsOf,
   STOCK_REASONS,
+  type StockMovement,
   type StockReason,
 } from './stock.ts';
 export { asksOf, countAsk } from './asks.ts';

@@ -166,12 +166,18 @@ export async function jobStandings(
 /** Jobs of which a quote is drawn up, sent or accepted, the last come into its state first. */
 async function jobsAtWork(db: Kysely<Tables>): Promise<JobHead[]> {
   const rows = await db
-    .selectFrom('quotes')
-    .innerJoin('jobs', 'jobs.id', 'quotes.job_id')
+    .selectFrom((quotes) =>
+      quotes
+        .selectFrom('quotes')
+        .select(['job_id', 'since'])
+        .where('state', 'in', ['drawn', 'sent', 'accepted'])
+        .orderBy('since', 'desc')
+        .limit(MOST_AT_WORK)
+        .as('at_work'),
+    )
+    .innerJoin('jobs', 'jobs.id', 'at_work.job_id')
     .selectAll('jobs')
-    .where('quotes.state', 'in', ['drawn', 'sent', 'accepted'])
-    .orderBy('quotes.since', 'desc')
-    .limit(MOST_AT_WORK)
+    .orderBy('at_work.since', 'desc')
     .execute();
   return rows.map(jobHead);
 }

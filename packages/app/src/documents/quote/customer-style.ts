@@ -21,7 +21,7 @@ figure{margin:12px 0 0}figure svg{width:100%;height:auto;display:block}
 table{border-collapse:collapse;width:100%;font:500 16px/1.3 '${FONTS.condensed}','${FONTS.signs}',sans-serif}
 th{font-weight:480;text-align:left;color:${ink2}}th,td{padding:7px 10px 7px 0;border-bottom:.8px solid ${rule};vertical-align:top}
 .price td{text-align:right;padding-right:0;font-weight:640}.price .total th,.price .total td{color:${ink};font-size:20px;font-weight:660;border-top:1.8px solid ${ink};border-bottom:1.8px solid ${ink}}
-.scroll{overflow-x:auto}.scroll td{min-width:7.5rem}
+.scroll{overflow-x:auto}.scroll td{min-width:6rem}
 label,legend{display:block;margin:10px 0 4px;padding:0}fieldset{border:0;margin:0;padding:0}
 input:not([type]),textarea{display:block;width:100%;box-sizing:border-box;min-height:44px;margin-top:4px;padding:8px 10px;font:inherit;color:inherit;background:#fff;border:1px solid ${ink};border-radius:0}
 .choice{display:flex;align-items:center;gap:12px;min-height:44px;margin:0;border-bottom:.8px solid ${rule}}.choice input{width:22px;height:22px;margin:0;flex:none;accent-color:${ink}}

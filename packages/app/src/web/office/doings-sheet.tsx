@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 import { clockText, dayText } from '../frame/moment.ts';
 import { useFound, type Found, type FoundPage } from '../frame/use-found.ts';
+import { doingInWords } from './doing-words.ts';
 import { doings, everybody, ROLES, type Doing, type PersonKept } from './people-link.ts';
 import '../style/office-people.css';
 
@@ -96,7 +97,7 @@ function Line({ line, above }: { readonly line: Doing; readonly above: Doing | u
         </span>
         <span>
           {line.did}
-          {line.what !== '' && <>: {line.what}</>}
+          {line.what !== '' && <>: {doingInWords(line)}</>}
         </span>
         <span>
           {kind !== undefined &&

@@ -19,16 +19,18 @@ interface Section {
   readonly path: string;
   readonly name: string;
   readonly Sheet: ComponentType<SectionGiven>;
+  /** Whose it is; everybody's when absent. The server refuses the others, so that they are not led there. */
+  readonly only?: 'sellers' | 'owner';
 }
 
 /** The sections of the office, in the order of the index; the first is shown when the address names none. */
 export const SECTIONS: readonly [Section, ...Section[]] = [
   { path: 'jobs', name: 'Jobs', Sheet: JobsSheet },
-  { path: 'quotes', name: 'Quotes', Sheet: QuotesSheet },
+  { path: 'quotes', name: 'Quotes', Sheet: QuotesSheet, only: 'sellers' },
   { path: 'calendar', name: 'Calendar', Sheet: CalendarSheet },
   { path: 'parts', name: 'Parts', Sheet: PartsSheet },
   { path: 'learned', name: 'Yard tests', Sheet: LearnedSheet },
-  { path: 'shop', name: 'The shop', Sheet: ShopSheet },
-  { path: 'people', name: 'People', Sheet: PeopleSheet },
-  { path: 'doings', name: 'Who did what', Sheet: DoingsSheet },
+  { path: 'shop', name: 'The shop', Sheet: ShopSheet, only: 'sellers' },
+  { path: 'people', name: 'People', Sheet: PeopleSheet, only: 'owner' },
+  { path: 'doings', name: 'Who did what', Sheet: DoingsSheet, only: 'owner' },
 ];
