@@ -118,7 +118,7 @@ function Move(given: {
         </select>
       </label>
       <label>
-        Note <input value={note} maxLength={200} onChange={(e) => setNote(e.target.value)} />
+        Delivery or reason <input value={note} maxLength={200} onChange={(e) => setNote(e.target.value)} />
       </label>
       <button className="part-button">Write it down</button>
     </form>

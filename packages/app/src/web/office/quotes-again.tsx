@@ -5,6 +5,8 @@ import { askAgain, findingsOf, roundsAgain, type FindingAgain, type RoundAgain }
 
 /** While a round is under way it is looked at so often [ms]. */
 const LOOK = 1000;
+/** Time until the server is asked again when it was not reached [ms]. */
+const TRY_AGAIN = 4000;
 
 /** The open quotes proven again with the catalogue as it is now: how far it is, and what each says. */
 export function QuotesAgain() {
@@ -18,7 +20,11 @@ export function QuotesAgain() {
     const look = async () => {
       const answer = await roundsAgain();
       if (left) return;
-      if ('why' in answer) return setWhy(answer.why);
+      if ('why' in answer) {
+        setWhy(answer.why);
+        timer = setTimeout(() => void look(), TRY_AGAIN);
+        return;
+      }
       const [last] = answer.value.rounds;
       setWhy('');
       setRound(last);
