@@ -15,12 +15,17 @@ const catalogue = demoCatalogue();
 const shop = demoShop();
 const briefs = new Map(demoBriefs().map((b) => [b.name, b.raw]));
 
-function holds(best: Figures, { figures, broken }: NonNullable<OneSet['proven']>): void {
-  expect(best.priceCents).toBeLessThanOrEqual(figures.priceCents);
-  expect(best.mass).toBeLessThanOrEqual(figures.mass);
-  expect(best.days).toBeLessThanOrEqual(figures.days);
-  if (best.margin >= 0) expect(best.margin).toBeGreaterThanOrEqual(figures.margin);
-  else expect(broken).not.toEqual([]);
+/** One of some bounds is as good as the rig; without spare only where it breaks a promise. */
+function holds(bounds: readonly Figures[], { figures, broken }: NonNullable<OneSet['proven']>): void {
+  const { priceCents, mass, days, margin } = figures;
+  const held = bounds.some(
+    (best) =>
+      best.priceCents <= priceCents &&
+      best.mass <= mass &&
+      best.days <= days &&
+      (best.margin >= 0 ? best.margin >= margin : broken.length > 0),
+  );
+  expect(held, JSON.stringify({ figures, broken, bounds })).toBe(true);
 }
 
 /** Of so many sets one is held against its bounds; all of them are proven. */

@@ -46,14 +46,13 @@ function leftOf(
 ): TrimFront[] | undefined {
   const others = ideals.filter((_, k) => k !== place);
   const base = plus(core.adds, ...others);
-  const late = Math.max(core.late, ...others.map((o) => o.late));
   const margin = Math.min(core.margin, ...others.map((o) => o.margin));
   const passes = (t: Omit<Trim, 'parts'>) =>
     keep(
       parting.figures(
         base.cents + t.cents,
         base.mass + t.mass,
-        Math.max(late, t.late),
+        Math.max(base.late, t.late),
         Math.min(margin, t.margin),
       ),
     );
@@ -100,7 +99,7 @@ function joinedUp(
     );
     if (node === undefined) return;
     const start = plus(core.adds, node);
-    let list: Completion[] = [{ parts: [], groups: [], ...start, late: core.late, margin: core.margin }];
+    let list: Completion[] = [{ parts: [], groups: [], ...start, margin: core.margin }];
     for (const { trims } of chosen) list = joined(list, trims).filter(passes);
     for (const c of list) {
       const margin = Math.min(c.margin, mainSpare(parting, core, ids, c));

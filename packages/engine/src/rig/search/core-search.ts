@@ -1,4 +1,5 @@
 import type { Part, Shop } from '../../catalogue/index.ts';
+import type { Point } from './block-fronts.ts';
 import { allWays, bestWays } from './completions.ts';
 import type { Completion } from './core-types.ts';
 import { Parting } from './core.ts';
@@ -6,6 +7,7 @@ import type { Figures } from './figures.ts';
 import { Floors } from './floors.ts';
 import type { Front } from './front.ts';
 import type { Limit } from './limit.ts';
+import { NOTHING, plus, type Adds } from './money.ts';
 import type { Prover } from './prover.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
@@ -13,6 +15,7 @@ import type { PartAt, SearchSpace } from './space.ts';
 const REPORT = 500;
 /** Ways to fill the groups of one core that are gone through. */
 const MOST_WAYS = 20_000;
+const NO_MATE = 'nothing in the catalogue goes with these parts';
 const BEATEN = 'beaten by a rig already found';
 
 /** A space with its bounds, once what no rig can have is gone. */
@@ -51,7 +54,7 @@ export class CoreSearch {
     for (const [why, sets] of refused) this.#count(why, sets);
     if (space.size === 0) return !this.#stopped;
     const parting = new Parting(space, limits, this.#shop);
-    const floors = new Floors(parting);
+    const floors = new Floors(parting, limits);
     const { coreSlots } = parting;
     const options = coreSlots.map((id) => space.slots.find((s) => s.id === id)!.options);
     const depthOf = new Map(coreSlots.map((s, i) => [s, i]));
@@ -63,7 +66,7 @@ export class CoreSearch {
     const parts = new Map<string, Part | undefined>();
     const partAt: PartAt = (slot) => parts.get(slot);
     const left: LeftCore[] = [];
-    const visit = (depth: number, sets: number, sum: Figure, margin: number): void => {
+    const visit = (depth: number, sets: number, sum: Adds, margin: number): void => {
       const slot = coreSlots[depth];
       if (slot === undefined) {
         if (this.#try(parting, parts, partAt, margin)) this.settled += sets;
@@ -77,26 +80,16 @@ export class CoreSearch {
         this.nodes++;
         if (this.nodes % REPORT === 0 && !goOn()) this.#stopped = true;
         parts.set(slot, part);
-        const own = parting.own(slot, part, partAt);
-        const floor = floors.beyond(depth + 1, partAt);
-        const next: Figure = {
-          cents: sum.cents + own.cents,
-          mass: sum.mass + own.mass,
-          late: Math.max(sum.late, own.late),
-        };
-        const best = (spare: number) =>
-          parting.figures(
-            next.cents + floor.cents,
-            next.mass + floor.mass,
-            Math.max(next.late, floor.late),
-            parting.spare(spare),
-          );
-        const why = this.#why(best(margin));
-        if (why !== undefined) {
-          this.#refuse(why, each);
+        const next = plus(sum, parting.own(slot, part, partAt));
+        const { all, front } = floors.beyond(depth + 1, partAt);
+        const best = plus(next, all);
+        const now = this.#why(parting, best, front, margin);
+        if (now !== undefined) {
+          this.#refuse(now, each);
           continue;
         }
-        let spare = Math.min(margin, parting.carried(partAt, next.mass + floor.mass));
+        const lightest = Math.min(...front.map((p) => p.mass));
+        let spare = Math.min(margin, parting.carried(partAt, best.mass + lightest));
         let refusedBy =
           spare < 0 ? 'weight: the tank full is more than the carrier or the vehicle takes' : '';
         for (const limit of limitsAt[depth]!) {
@@ -104,13 +97,13 @@ export class CoreSearch {
           spare = Math.min(spare, limit.margin(partAt));
           refusedBy = limit.why;
         }
-        const now = spare < 0 ? refusedBy : this.#why(best(spare));
-        if (now !== undefined) this.#refuse(now, each);
+        const why = spare < 0 ? refusedBy : this.#why(parting, best, front, spare);
+        if (why !== undefined) this.#refuse(why, each);
         else visit(depth + 1, each, next, spare);
       }
       parts.delete(slot);
     };
-    visit(0, space.size, { cents: 0, mass: 0, late: 0 }, Infinity);
+    visit(0, space.size, NOTHING, Infinity);
     for (const { parts: of, sets, margin } of left) {
       if (this.#stopped) break;
       if (!goOn()) this.#stopped = true;
@@ -125,9 +118,23 @@ export class CoreSearch {
     return [...this.#refused].map(([why, sets]) => ({ why, sets })).sort((a, b) => b.sets - a.sets);
   }
 
-  #why(best: Figures): string | undefined {
-    if (best.margin < 0) return 'price or day: the least possible is beyond the brief';
-    return this.#front.covers(best) ? BEATEN : undefined;
+  /** Why nothing of a front is left to look at, with what a rig adds besides; undefined when something is. */
+  #why(parting: Parting, adds: Adds, front: readonly Point[], spare: number): string | undefined {
+    if (front.length === 0) return NO_MATE;
+    const margin = parting.spare(spare);
+    let why = 'price or day: the least possible is beyond the brief';
+    for (const p of front) {
+      const best = parting.figures(
+        adds.cents + p.cents,
+        adds.mass + p.mass,
+        Math.max(adds.late, p.late),
+        Math.min(margin, p.margin),
+      );
+      if (best.margin < 0) continue;
+      if (!this.#front.covers(best)) return undefined;
+      why = BEATEN;
+    }
+    return why;
   }
 
   /**
@@ -193,10 +200,4 @@ interface LeftCore {
   readonly parts: ReadonlyMap<string, Part | undefined>;
   readonly sets: number;
   readonly margin: number;
-}
-
-interface Figure {
-  readonly cents: number;
-  readonly mass: number;
-  readonly late: number;
 }

@@ -13,7 +13,6 @@ export interface Group {
 /** A rig's parts outside the groups with what they add, and the ways to fill each group. */
 export interface Core {
   readonly adds: Adds;
-  readonly late: number;
   readonly margin: number;
   readonly ends: readonly CoreEnd[];
   readonly fronts: readonly (readonly TrimFront[])[];

@@ -10,7 +10,7 @@ import type { Limit } from './limit.ts';
 import { LineJoints, ratedOf } from './line-joints.ts';
 import { lineNeeds } from './line-needs.ts';
 import { MainCheck, type OutletsShut } from './main-check.ts';
-import { Money, plus, type Adds } from './money.ts';
+import { Money, NOTHING, plus, type Adds } from './money.ts';
 import { hoseLength, timesOf } from './part-rig.ts';
 import { Pieces } from './pieces.ts';
 import { pumpFlow } from './pump-flow.ts';
@@ -87,12 +87,12 @@ export class Parting {
     const pumpLines = layout.lines.filter((l) => l.run.includes('pump')).length;
     const shafts = has.has('pto') ? 1 : has.has('engine') && has.has('reduction') ? 2 : 0;
     this.#rigAdds = {
+      ...NOTHING,
       cents:
         this.money.per('rig') +
         shafts * this.money.perJoint +
         (pumpLines + (suction === undefined ? 0 : 1)) * lineCents -
         this.money.slack,
-      mass: 0,
     };
   }
 
@@ -118,12 +118,7 @@ export class Parting {
     const needs = lineNeeds(space, partAt);
     const pressure = mainPressure(needs, this.#regulated);
     let adds = plus(this.always, this.#small.of(partAt, pressure));
-    let late = 0;
-    for (const id of this.coreSlots) {
-      const own = this.own(id, partAt(id), partAt, pressure);
-      adds = plus(adds, own);
-      late = Math.max(late, own.late);
-    }
+    for (const id of this.coreSlots) adds = plus(adds, this.own(id, partAt(id), partAt, pressure));
     const along = this.joints.outletsAlong(partAt, pressure);
     if (along === undefined) return undefined;
     const spare = Math.min(margin, weightSpare(space, partAt, this.#density));
@@ -154,7 +149,6 @@ export class Parting {
     }
     return {
       adds,
-      late,
       margin: Math.min(this.cap, marginStep(spare)),
       ends,
       fronts,
@@ -168,8 +162,8 @@ export class Parting {
 
   /** Best figures of a core with whatever fills its groups. */
   ideal(core: Core): Figures {
-    let { cents, mass } = core.adds;
-    let [late, margin] = [core.late, core.margin];
+    let { cents, mass, late } = core.adds;
+    let { margin } = core;
     for (const fronts of core.fronts) {
       const best = idealOf(fronts);
       cents += best.cents;

@@ -8,6 +8,7 @@ import type { Figures } from './figures.ts';
 import { Floors } from './floors.ts';
 import type { Limit } from './limit.ts';
 import { limitsOf } from './limits.ts';
+import { NOTHING, plus } from './money.ts';
 import { spaceOf, type PartAt, type SearchSpace } from './space.ts';
 
 /** One set of parts as the search sees it, and as the whole proof does. */
@@ -16,8 +17,11 @@ export interface OneSet {
   readonly outside: boolean;
   /** Least margin that the limits allow; negative when they refuse it. */
   readonly limit: number;
-  /** Best figures that the bounds allow: after each slot of the core, and of the whole set; empty when it is refused. */
-  readonly bounds: readonly Figures[];
+  /**
+   * Figures that the bounds allow, after each slot of the core, and of the whole set: one of each is as good as the rig
+   * or better. Empty when the set is refused.
+   */
+  readonly bounds: readonly (readonly Figures[])[];
   /** Undefined when the parts make no rig. */
   readonly proven: Proven | undefined;
 }
@@ -81,23 +85,26 @@ function judgeOf(
   shop: Shop,
 ): (partAt: PartAt) => Pick<OneSet, 'limit' | 'bounds'> {
   const parting = new Parting(space, limits, shop);
-  const floors = new Floors(parting);
+  const floors = new Floors(parting, limits);
   return (partAt) => {
     const limit = Math.min(...limits.map((l) => l.margin(partAt)));
     if (limit < 0) return { limit, bounds: [] };
-    const bounds: Figures[] = [];
-    let [cents, mass, late] = [0, 0, 0];
+    const bounds: Figures[][] = [];
+    let sum = NOTHING;
     parting.coreSlots.forEach((slot, depth) => {
-      const own = parting.own(slot, partAt(slot), partAt);
-      [cents, mass, late] = [cents + own.cents, mass + own.mass, Math.max(late, own.late)];
-      const floor = floors.beyond(depth + 1, partAt);
-      const spare = Math.min(limit, parting.carried(partAt, mass + floor.mass));
+      sum = plus(sum, parting.own(slot, partAt(slot), partAt));
+      const { all, front } = floors.beyond(depth + 1, partAt);
+      const best = plus(sum, all);
+      const lightest = Math.min(...front.map((p) => p.mass));
+      const spare = Math.min(limit, parting.carried(partAt, best.mass + lightest));
       bounds.push(
-        parting.figures(
-          cents + floor.cents,
-          mass + floor.mass,
-          Math.max(late, floor.late),
-          spare < 0 ? -1 : parting.spare(spare),
+        front.map((p) =>
+          parting.figures(
+            best.cents + p.cents,
+            best.mass + p.mass,
+            Math.max(best.late, p.late),
+            spare < 0 ? -1 : Math.min(parting.spare(spare), p.margin),
+          ),
         ),
       );
     });
@@ -106,7 +113,7 @@ function judgeOf(
     const core = alone.coreOf(partAt, limit);
     const [whole] = core === undefined ? [] : bestWays(alone, core, () => true);
     if (whole === undefined) return { limit: -1, bounds: [] };
-    return { limit, bounds: [...bounds, alone.figures(whole.cents, whole.mass, whole.late, whole.margin)] };
+    return { limit, bounds: [...bounds, [alone.figures(whole.cents, whole.mass, whole.late, whole.margin)]] };
   };
 }
 

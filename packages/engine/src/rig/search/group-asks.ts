@@ -3,8 +3,8 @@ import { portKey } from '../../catalogue/index.ts';
 import { SuctionSide } from './trim-margins.ts';
 import { marginStep } from './figures.ts';
 import type { LineNeeds } from './line-needs.ts';
-import { NOTHING, plus, type Adds } from './money.ts';
-import type { Pieces } from './pieces.ts';
+import { NOTHING, plus } from './money.ts';
+import { leastBends, type Pieces } from './pieces.ts';
 import type { PumpFlow } from './pump-flow.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 import { portClass, portOf, sumOf, type TrimAsk } from './trims.ts';
@@ -47,13 +47,15 @@ export function suctionAsk(facts: CoreFacts, line: LayoutLine): TrimAsk {
       const joints = there.map((part, i) => {
         const before = i === 0 ? outlet : portOf(there[i - 1], 'out');
         const into = portOf(part, 'in');
-        return i === 1 ? pieces.drained(before, into, 0) : pieces.joint(before, into, 0);
+        if (i === 1) return pieces.drained(before, into, 0);
+        const joint = pieces.joint(before, into, 0);
+        return joint && { adds: joint.adds, elbows: joint.elbow ? [joint.elbow] : [] };
       });
       const last = pieces.joint(portOf(there[there.length - 1], 'out'), inlet, 0);
       const adds = sumOf([...joints, last]);
       if (adds === undefined) return undefined;
-      const elbows = joints.flatMap((j) => j?.elbow ?? []);
-      return { adds: plus(adds, cheapestBends(elbows, line.elbows ?? 0)), end: undefined };
+      const elbows = joints.flatMap((j) => j?.elbows ?? []);
+      return { adds: plus(adds, leastBends(elbows, line.elbows ?? 0)), end: undefined };
     },
     margins: (classes) => {
       const side = new SuctionSide(space, line, tank, npsh, flow.least);
@@ -88,7 +90,7 @@ export function returnAsk(facts: CoreFacts, line: LayoutLine): TrimAsk {
       if (back === undefined) {
         const part = pieces.wallFor(out, 0);
         if (part === undefined) return undefined;
-        wall = pieces.bought(part);
+        wall = part.adds;
         end = part.ports[0];
       }
       const last = pieces.joint(out, end, 0);
@@ -145,7 +147,7 @@ export function agitationAsk(facts: CoreFacts, line: LayoutLine, highest: readon
       const outer = pieces.joint(portOf(valve, 'out'), wall.ports[0], pressure);
       if (inner === undefined || outer === undefined) return undefined;
       return {
-        adds: plus(pieces.bought(wall), inner.adds, outer.adds),
+        adds: plus(wall.adds, inner.adds, outer.adds),
         end: {
           line: line.id,
           port: into,
@@ -188,7 +190,7 @@ export function inductionAsk(facts: CoreFacts, line: LayoutLine): TrimAsk {
       if (back === undefined) {
         const part = pieces.wallFor(out, 0);
         if (part === undefined) return undefined;
-        wall = pieces.bought(part);
+        wall = part.adds;
         end = part.ports[0];
       }
       const last = pieces.joint(out, end, 0);
@@ -206,15 +208,4 @@ export function inductionAsk(facts: CoreFacts, line: LayoutLine): TrimAsk {
     },
     margins: () => () => cap,
   };
-}
-
-/** Sum of the cheapest bends of a line all of whose joints are known. */
-function cheapestBends(elbows: readonly Adds[], bends: number): Adds {
-  const least = (value: (a: Adds) => number) =>
-    elbows
-      .map(value)
-      .sort((a, b) => a - b)
-      .slice(0, bends)
-      .reduce((sum, v) => sum + v, 0);
-  return { cents: least((a) => a.cents), mass: least((a) => a.mass) };
 }

@@ -1,10 +1,10 @@
 import { portKey, type Part, type Port, type LayoutLine } from '../../catalogue/index.ts';
 import type { Core, CoreEnd, Group } from './core-types.ts';
-import { NOTHING, plus, type Adds } from './money.ts';
+import { NOTHING, plus, timesOver, type Adds } from './money.ts';
 import { hoseLength, timesOf } from './part-rig.ts';
 import { leastOf, type Pieces } from './pieces.ts';
 import type { PartAt, SearchSpace } from './space.ts';
-import { bendsOf, portClass, portOf, type LineEnd } from './trims.ts';
+import { bendsOf, portClass, portKeyOf, portOf, type LineEnd } from './trims.ts';
 
 /** Order of the lines at a node is that of the layout. */
 const GAUGE = 'gauge';
@@ -16,12 +16,17 @@ export class LineJoints {
   readonly #pieces: Pieces;
   readonly #lineCents: number;
   readonly #groups: readonly Group[];
+  /** Ports with which the gauges of the space meet the manifold. */
+  readonly #gaugePorts: readonly (Port | undefined)[];
 
   constructor(space: SearchSpace, pieces: Pieces, groups: readonly Group[], lineCents: number) {
     this.#space = space;
     this.#pieces = pieces;
     this.#groups = groups;
     this.#lineCents = lineCents;
+    const gauges = space.slots.find((s) => s.id === GAUGE)?.options ?? [undefined];
+    const ports = new Map(gauges.map((g) => [portKeyOf(g, 'in'), portOf(g, 'in')]));
+    this.#gaugePorts = [...ports.values()];
     this.outlets = space.layout.lines.filter((l) => l.to === 'air');
   }
 
@@ -35,7 +40,7 @@ export class LineJoints {
     const port = portOf(first?.part, 'in');
     if (first === undefined || port === undefined) return undefined;
     const elbows: Adds[] = [];
-    let adds: Adds = { cents: this.#lineCents, mass: 0 };
+    let adds: Adds = { ...NOTHING, cents: this.#lineCents };
     for (let i = 1; i < parts.length; i++) {
       const [a, b] = [parts[i - 1]!.part, parts[i]!.part];
       const straight = ['gun', 'tip', 'nozzle'].some((k) => a.kind === k || b.kind === k);
@@ -43,7 +48,7 @@ export class LineJoints {
       const joint = this.#pieces.joint(portOf(a, 'out'), portOf(b, 'in'), shut ? 0 : pressure);
       if (joint === undefined) return undefined;
       const times = timesOf(b, partAt);
-      adds = plus(adds, { cents: joint.adds.cents * times, mass: joint.adds.mass * times });
+      adds = plus(adds, timesOver(joint.adds, times));
       if (!straight && times === 1 && joint.elbow !== undefined) elbows.push(joint.elbow);
     }
     for (const { part, id } of parts)
@@ -111,8 +116,16 @@ export class LineJoints {
     return best ?? NOTHING;
   }
 
-  /** What meets at the manifold, with the bends of the lines there. */
+  /** What meets at the manifold, with the bends of the lines there and whichever gauge adds least. */
   node(core: Pick<Core, 'ends' | 'pressure'>, trimEnds: readonly LineEnd[]): Adds | undefined {
+    return leastOf(this.#gaugePorts.map((port) => this.#node(core, trimEnds, port)));
+  }
+
+  #node(
+    core: Pick<Core, 'ends' | 'pressure'>,
+    trimEnds: readonly LineEnd[],
+    port: Port | undefined,
+  ): Adds | undefined {
     interface End {
       readonly line: string;
       readonly port: Port;
@@ -130,8 +143,6 @@ export class LineJoints {
       bends.set(e.line, e);
     }
     let ends = this.#space.layout.lines.flatMap((l) => byLine.get(l.id) ?? []);
-    const gauge = this.#space.slots.find((s) => s.id === GAUGE)?.options.find((p) => p !== undefined);
-    const port = portOf(gauge, 'in');
     if (port !== undefined) ends.push({ line: GAUGE, port, feeds: false, still: true });
     let total: Adds = NOTHING;
     const main = trimEnds.find((e) => e.through !== undefined);

@@ -1,21 +1,28 @@
 import type { Kind, Part, Shop } from '../../catalogue/index.ts';
 import { priceBy, pricingOf } from '../bill/index.ts';
 
-/** What something adds to a rig: price [cents] and dry mass [kg]. */
+/** What something adds to a rig: price [cents], dry mass [kg], and working days until the slowest of it is there. */
 export interface Adds {
   readonly cents: number;
   readonly mass: number;
+  readonly late: number;
 }
 
-export const NOTHING: Adds = { cents: 0, mass: 0 };
+export const NOTHING: Adds = { cents: 0, mass: 0, late: 0 };
 
 export function plus(...adds: readonly Adds[]): Adds {
-  let [cents, mass] = [0, 0];
+  let [cents, mass, late] = [0, 0, 0];
   for (const a of adds) {
     cents += a.cents;
     mass += a.mass;
+    late = Math.max(late, a.late);
   }
-  return { cents, mass };
+  return { cents, mass, late };
+}
+
+/** The same some times over. */
+export function timesOver({ cents, mass, late }: Adds, times: number): Adds {
+  return { cents: cents * times, mass: mass * times, late };
 }
 
 /**
@@ -49,9 +56,13 @@ export class Money {
     return priceBy(rule, part.costCents * quantity, part.priceCents * quantity);
   }
 
-  /** A part of the bill with its price and mass. */
+  /** A part of the bill; it comes late where its stock is too small for this alone: other lines only ask for more. */
   bought(part: Part, quantity = 1): Adds {
-    return { cents: this.part(part, quantity), mass: part.mass * quantity };
+    return {
+      cents: this.part(part, quantity),
+      mass: part.mass * quantity,
+      late: quantity > part.stock ? part.leadTimeDays : 0,
+    };
   }
 
   /** Labour and small stuff that come once per rig, line, joint, thread, or part of a kind. */

@@ -16,9 +16,12 @@ import {
   type EndPort,
   type Supply,
 } from '../plumbing/index.ts';
-import { NOTHING, plus, type Adds, type Money } from './money.ts';
+import { NOTHING, plus, timesOver, type Adds, type Money } from './money.ts';
 
-/** A joint that is made: what it adds, and what more an elbow in it adds; undefined where no elbow goes. */
+/**
+ * A joint that is made: what it adds, and what more an elbow in it adds; undefined where no elbow goes. An elbow may take
+ * the place of a piece that comes late: the joint's days are the fewer of both ways, the elbow's those of its own way.
+ */
 export interface MadeJoint {
   readonly adds: Adds;
   readonly elbow: Adds | undefined;
@@ -56,12 +59,21 @@ export class Pieces {
       const plain = this.#least(this.supply.join, from, to, levels);
       if (plain === undefined) return undefined;
       const round = this.#least(this.supply.joinRound, from, to, levels);
-      const elbow =
-        round === undefined
-          ? undefined
-          : { cents: Math.max(0, round.cents - plain.cents), mass: Math.max(0, round.mass - plain.mass) };
-      return { adds: plain, elbow };
+      if (round === undefined) return { adds: plain, elbow: undefined };
+      return {
+        adds: { ...plain, late: Math.min(plain.late, round.late) },
+        elbow: {
+          cents: Math.max(0, round.cents - plain.cents),
+          mass: Math.max(0, round.mass - plain.mass),
+          late: round.late,
+        },
+      };
     });
+  }
+
+  /** What is added, with its days only where the same is taken at every pressure that may be seen. */
+  #days(adds: Adds, pressure: number, taken: (pressure: number) => unknown): Adds {
+    return taken(pressure) === taken(pressure * MORE + ABOVE) ? adds : { ...adds, late: 0 };
   }
 
   /** Least of the chains that stand some pressures: what the joint sees lies between them. */
@@ -69,18 +81,27 @@ export class Pieces {
     return leastOf([...new Set(levels)].map((level) => this.#chain(join, from, to, level)));
   }
 
-  /** A part of the bill with its price and mass. */
+  /** A part of the bill with what it adds. */
   bought(part: Part, quantity = 1): Adds {
     return this.#money.bought(part, quantity);
   }
 
   /** The fitting that takes a port through the wall of the tank. */
-  wallFor(port: Port, pressure: number): PartOf<'fitting'> | undefined {
-    return bulkheadFor(this.supply, port, pressure);
+  wallFor(
+    port: Port,
+    pressure: number,
+  ): { readonly ports: readonly Port[]; readonly adds: Adds } | undefined {
+    const wall = (p: number) => bulkheadFor(this.supply, port, p);
+    const part = wall(pressure);
+    return part && { ports: part.ports, adds: this.#days(this.#money.bought(part), pressure, wall) };
   }
 
   /** The same with the drain of the tank in it. */
-  drained(from: Port | undefined, to: Port | undefined, pressure: number): MadeJoint | undefined {
+  drained(
+    from: Port | undefined,
+    to: Port | undefined,
+    pressure: number,
+  ): { readonly adds: Adds; readonly elbows: readonly Adds[] } | undefined {
     if (from === undefined || to === undefined) return undefined;
     return this.#once(`d ${portKey(from)} ${portKey(to)} ${this.supply.level(pressure)}`, () => {
       const drain = drainFor(this.supply, from, to, pressure);
@@ -93,7 +114,13 @@ export class Pieces {
       ];
       if (joints.some((j) => j === undefined)) return undefined;
       const adds = plus(this.#money.bought(tee), this.#money.bought(valve), ...joints.map((j) => j!.adds));
-      return { adds, elbow: leastOf(joints.slice(0, 2).map((j) => j!.elbow)) };
+      const taken = (p: number) => drainFor(this.supply, from, to, p);
+      const days = (a: Adds) =>
+        this.#days(a, pressure, (p) => taken(p)?.tee === tee && taken(p)?.valve === valve);
+      return {
+        adds: days(adds),
+        elbows: joints.slice(0, 2).flatMap((j) => (j!.elbow ? days(j!.elbow) : [])),
+      };
     });
   }
 
@@ -101,14 +128,17 @@ export class Pieces {
   outside(port: Port | undefined, theirs: Port['gender'], pressure: number): MadeJoint | undefined {
     if (port === undefined) return undefined;
     if (port.joint === 'cam-lock') return { adds: NOTHING, elbow: undefined };
-    return this.joint(port, couplingFor(this.supply, port, theirs, pressure), pressure);
+    const coupling = (p: number) => couplingFor(this.supply, port, theirs, p);
+    const joint = this.joint(port, coupling(pressure), pressure);
+    return joint && { adds: this.#days(joint.adds, pressure, (p) => coupling(p)?.size), elbow: undefined };
   }
 
   /** Closes a port. */
   cap(port: Port, pressure: number): Adds {
     const cap = capFor(this.supply, port, pressure);
     if (cap === undefined) return NOTHING;
-    return plus(this.#money.bought(cap), this.joint(port, cap.ports[0], pressure)?.adds ?? NOTHING);
+    const adds = plus(this.#money.bought(cap), this.joint(port, cap.ports[0], pressure)?.adds ?? NOTHING);
+    return this.#days(adds, pressure, (p) => capFor(this.supply, port, p));
   }
 
   /** What joins all ends at a node, in the order in which they stand along it. */
@@ -126,12 +156,17 @@ export class Pieces {
       const between = rows.slice(1).map((row, i) => this.joint(rows[i]![1], row[0], pressure));
       const free = freeOf(rows);
       const joints = ends.map(({ port }, i) => this.joint(free[i], port, pressure));
+      const which = (p: number) => branchesFor(this.supply, ends, p)?.[0];
+      const days = (adds: Adds) => this.#days(adds, pressure, which);
       const adds = plus(
         ...parts.map((p) => this.#money.bought(p)),
         ...[...between, ...joints].map((j) => j?.adds ?? NOTHING),
         ...free.slice(ends.length).map((port) => this.cap(port, pressure)),
       );
-      return { adds, joints };
+      return {
+        adds: days(adds),
+        joints: joints.map((j) => j && { adds: days(j.adds), elbow: j.elbow && days(j.elbow) }),
+      };
     });
   }
 
@@ -144,11 +179,12 @@ export class Pieces {
     for (const port of [into, out]) {
       if (port?.joint !== 'hose') continue;
       const clamp = this.#clamp(hose, pressure);
-      if (clamp !== undefined) adds = plus(adds, this.#money.bought(clamp, pieces));
+      // Another clamp may be taken at the pressure that the hose sees: this one's days say nothing.
+      if (clamp !== undefined) adds = plus(adds, { ...this.#money.bought(clamp, pieces), late: 0 });
     }
     if (pieces < 2) return adds;
     const mender = this.joint(out, into, pressure)?.adds ?? NOTHING;
-    return plus(adds, { cents: mender.cents * (pieces - 1), mass: mender.mass * (pieces - 1) });
+    return plus(adds, timesOver(mender, pieces - 1));
   }
 
   #clamp(hose: PartOf<'hose'>, pressure: number): PartOf<'hardware'> | undefined {
@@ -173,7 +209,7 @@ export class Pieces {
       if (at?.joint === 'npt') threads++;
     }
     const work = (found.pieces.length + 1) * this.#money.perJoint + threads * this.#money.perThread;
-    return plus({ cents: work, mass: 0 }, ...found.pieces.map((p) => this.#money.bought(p)));
+    return plus({ ...NOTHING, cents: work }, ...found.pieces.map((p) => this.#money.bought(p)));
   }
 
   #once<T>(question: string, make: () => T): T {
@@ -185,7 +221,23 @@ export class Pieces {
 /** Least of what several elbows add, each figure by itself. */
 export function leastOf(adds: readonly (Adds | undefined)[]): Adds | undefined {
   const there = adds.filter((a) => a !== undefined);
+  const least = (value: (a: Adds) => number) => Math.min(...there.map(value));
   return there.length === 0
     ? undefined
-    : { cents: Math.min(...there.map((a) => a.cents)), mass: Math.min(...there.map((a) => a.mass)) };
+    : { cents: least((a) => a.cents), mass: least((a) => a.mass), late: least((a) => a.late) };
+}
+
+/** Least that a line's bends add, each figure by itself: it turns as many of its joints as it has bends. */
+export function leastBends(elbows: readonly Adds[], bends: number): Adds {
+  const least = (value: (a: Adds) => number) =>
+    elbows
+      .map(value)
+      .sort((a, b) => a - b)
+      .slice(0, bends);
+  const sum = (values: readonly number[]) => values.reduce((s, v) => s + v, 0);
+  return {
+    cents: sum(least((a) => a.cents)),
+    mass: sum(least((a) => a.mass)),
+    late: Math.max(0, ...least((a) => a.late)),
+  };
 }

@@ -50,7 +50,7 @@ export type Choices =
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
 const MOST_PROOFS = 2000;
-const MOST_NODES = 2_000_000;
+const MOST_NODES = 200_000;
 
 /**
  * Searches every rig that a catalogue makes of a brief for those that no other beats in price, dry mass, least margin

@@ -45,7 +45,8 @@ export class SmallThings {
     let best: Part | undefined;
     for (const part of this.#pieces.supply.hardware)
       if (fits(part) && (best === undefined || part.priceCents < best.priceCents)) best = part;
-    return best === undefined ? NOTHING : this.#money.bought(best, count);
+    // A rig may take a stronger one, with other days.
+    return best === undefined ? NOTHING : { ...this.#money.bought(best, count), late: 0 };
   }
 
   /** Caps on the ports of a tank that no line uses. */

@@ -1,6 +1,6 @@
 import { portKey, type Part, type Port } from '../../catalogue/index.ts';
 import { plus, NOTHING, type Adds, type Money } from './money.ts';
-import type { MadeJoint, Pieces } from './pieces.ts';
+import { leastBends, type Pieces } from './pieces.ts';
 
 /** A line's end at the manifold, and what its elbows may add. */
 export interface LineEnd {
@@ -69,7 +69,7 @@ export function portClass(part: Part | undefined): string {
 }
 
 /** Sums of some joints; undefined when one of them cannot be made. */
-export function sumOf(joints: readonly (MadeJoint | undefined)[]): Adds | undefined {
+export function sumOf(joints: readonly ({ readonly adds: Adds } | undefined)[]): Adds | undefined {
   let adds = NOTHING;
   for (const joint of joints) {
     if (joint === undefined) return undefined;
@@ -79,23 +79,13 @@ export function sumOf(joints: readonly (MadeJoint | undefined)[]): Adds | undefi
 }
 
 /** Own price, mass and lateness of a part in a slot, with its labour and, for a hose, clamps. */
-export interface Own {
+export interface Own extends Adds {
   readonly part: Part | undefined;
-  readonly cents: number;
-  readonly mass: number;
-  readonly late: number;
 }
 
 /** The sum of the cheapest elbows of a line; `more` is what an elbow in its joint at the manifold adds. */
 export function bendsOf({ bends, elbows }: LineEnd, more: Adds | undefined): Adds {
-  const all = more === undefined ? elbows : [...elbows, more];
-  const least = (value: (a: Adds) => number) =>
-    all
-      .map(value)
-      .sort((a, b) => a - b)
-      .slice(0, bends)
-      .reduce((sum, v) => sum + v, 0);
-  return { cents: least((a) => a.cents), mass: least((a) => a.mass) };
+  return leastBends(more === undefined ? elbows : [...elbows, more], bends);
 }
 
 /** What a part of a group adds by itself. */
@@ -110,19 +100,15 @@ export class Owns {
   }
 
   of(slot: string, part: Part | undefined, length: number, times = 1, pressure = 0): Own {
-    if (part === undefined) return { part, cents: 0, mass: 0, late: 0 };
+    if (part === undefined) return { part, ...NOTHING };
     const key = `${slot} ${part.id} ${times} ${part.kind === 'hose' ? this.#pieces.supply.level(pressure) : 0}`;
     let own = this.#known.get(key);
     if (own === undefined) {
       const quantity = part.kind === 'hose' ? Math.ceil(length / 0.3048 - 1e-6) : times;
       const bought = this.#money.bought(part, quantity);
       const ends = this.#pieces.hoseEnds(part, length, pressure);
-      own = {
-        part,
-        cents: bought.cents + ends.cents + this.#money.per('part', part.kind),
-        mass: bought.mass + ends.mass,
-        late: quantity > part.stock ? part.leadTimeDays : 0,
-      };
+      const work = { ...NOTHING, cents: this.#money.per('part', part.kind) };
+      own = { part, ...plus(bought, ends, work) };
       this.#known.set(key, own);
     }
     return own;
@@ -252,7 +238,7 @@ export function tablesOf(
         for (const { own, at: more } of list)
           go(i + 1, cents + own.cents, mass + own.mass, Math.max(late, own.late), at + more);
     };
-    go(0, adds.cents + (any ? lineCents : 0), adds.mass, 0, 0);
+    go(0, adds.cents + (any ? lineCents : 0), adds.mass, adds.late, 0);
   };
   const choose = (i: number, chosen: (readonly { own: Own; at: number }[])[]): void => {
     const list = classes[i];
@@ -265,7 +251,7 @@ export function tablesOf(
 
 /** What two ends at the manifold must have in common to be joined there alike. */
 function endKey({ port, through, elbows }: LineEnd): string {
-  const bends = elbows.map((e) => `${e.cents}/${e.mass.toFixed(3)}`).join(' ');
+  const bends = elbows.map((e) => `${e.cents}/${e.mass.toFixed(3)}/${e.late}`).join(' ');
   return `${portKey(port)} ${through === undefined ? '' : portKey(through)} ${bends}`;
 }
 
