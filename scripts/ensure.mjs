@@ -55,6 +55,7 @@ export function ensureBuilt() {
     'packages/engine/src',
     'packages/app/src',
     'packages/app/assets',
+    'packages/app/vite.config.ts',
     'package-lock.json',
     'tsconfig.base.json',
   ]);

@@ -1,4 +1,5 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { gzipSync } from 'node:zlib';
 import { defineConfig, type Plugin } from 'vite';
 
 const built = new URL('dist/web/', import.meta.url);
@@ -13,11 +14,26 @@ function offline(): Plugin {
         'office.html',
         'machines.html',
         ...readdirSync(new URL('assets', built))
+          .filter((f) => !f.endsWith('.gz'))
           .sort()
           .map((f) => `assets/${f}`),
       ];
       const source = readFileSync(new URL('src/web/offline.js', import.meta.url), 'utf8');
       writeFileSync(new URL('sw.js', built), `const FILES = ${JSON.stringify(files)};\n${source}`);
+    },
+  };
+}
+
+/** Writes every text beside itself as gzip, so that the server packs nothing while somebody waits. */
+function packed(): Plugin {
+  return {
+    name: 'packed',
+    writeBundle(_, bundle) {
+      for (const file of Object.keys(bundle).filter((name) => /\.(js|css|html|svg)$/.test(name)))
+        writeFileSync(
+          new URL(`${file}.gz`, built),
+          gzipSync(readFileSync(new URL(file, built)), { level: 9 }),
+        );
     },
   };
 }
@@ -38,6 +54,6 @@ export default defineConfig({
       ),
     },
   },
-  plugins: [offline()],
+  plugins: [offline(), packed()],
   worker: { format: 'es' },
 });

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { OpenAPIHono } from '@hono/zod-openapi';
 import { bodyLimit } from 'hono/body-limit';
+import { compress } from 'hono/compress';
 import { ENGINE_VERSION } from '@spraywright/engine/rig';
 import type { Records } from '../store/index.ts';
 import { doingsApi } from './doings-api.ts';
@@ -137,7 +138,7 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
     c.body(readFileSync(PROBLEM_PAGE, 'utf8'), 200, { 'Content-Type': 'text/markdown; charset=utf-8' }),
   );
   app.all('/api/*', (c) => problem(c, 'no-such-page', 'there is nothing at this address'));
-  app.get('/start.json', async (c) => {
+  app.get('/start.json', compress({ encoding: 'gzip' }), async (c) => {
     const { files } = await options.shelf.current();
     return c.json({ ...files, briefs: options.briefs } as never);
   });

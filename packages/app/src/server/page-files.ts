@@ -15,7 +15,7 @@ const TYPES: Readonly<Record<string, string>> = {
 /** Addresses that the desk itself reads: a job's, and the list of jobs. */
 const DESK = /^\/(jobs(\/[^/]*)?)?$/;
 
-/** The files of the built page; a job's address is the desk with that job on it. */
+/** The files of the built page, packed where the build has packed them; a job's address is the desk with that job on it. */
 export function pageFiles(folder: string): Handler {
   const root = normalize(`${folder}/`);
   return (c) => {
@@ -23,9 +23,12 @@ export function pageFiles(folder: string): Handler {
     const file = path === undefined ? root : normalize(join(root, path));
     if (!file.startsWith(root) || extname(file) === '' || !existsSync(file))
       return problem(c, 'no-such-page', 'there is no such page');
-    return c.body(new Uint8Array(readFileSync(file)), 200, {
+    const packed = /\bgzip\b/.test(c.req.header('Accept-Encoding') ?? '') && existsSync(`${file}.gz`);
+    return c.body(new Uint8Array(readFileSync(packed ? `${file}.gz` : file)), 200, {
       'Content-Type': TYPES[extname(file)] ?? 'application/octet-stream',
       'Cache-Control': c.req.path.startsWith('/assets/') ? 'public, max-age=31536000, immutable' : 'no-cache',
+      Vary: 'Accept-Encoding',
+      ...(packed ? { 'Content-Encoding': 'gzip' } : {}),
     });
   };
 }

@@ -19,7 +19,7 @@ import type {
 } from './protocol.ts';
 import type { Choices } from './worker/choices.ts';
 import { deskBody } from './worker/desk-body.ts';
-import { loadInputs, type Inputs } from './worker/inputs.ts';
+import { readInputs, type Inputs } from './worker/inputs.ts';
 import { picturesOf } from './worker/pictures.ts';
 import type { TriedParts } from './worker/tried-parts.ts';
 
@@ -44,23 +44,25 @@ interface Shown {
 const scope = self as unknown as DedicatedWorkerGlobalScope;
 const say = (message: FromEngine) => scope.postMessage(message);
 
-let loading: Promise<Inputs> | undefined;
+let begin: (inputs: Inputs) => void;
+/** Settled as soon as the page has handed over what it starts from; without that, nothing is answered. */
+const started = new Promise<Inputs>((resolve) => (begin = resolve));
 
-/** Reads the inputs once and tells how that ended. */
-function load(address: string): Promise<Inputs> {
-  const inputs = loadInputs(address);
-  inputs.then(
-    ({ shop, briefs }) =>
-      say({
-        type: 'ready',
-        shop: { name: shop.name, address: shop.address },
-        briefs,
-        works: startBriefs(),
-      }),
-    (error: unknown) =>
-      say({ type: 'failed', message: error instanceof Error ? error.message : String(error) }),
-  );
-  return inputs;
+/** Reads the inputs and tells how that ended. */
+function start(document: ArrayBuffer): void {
+  try {
+    const inputs = readInputs(document);
+    const { shop, briefs } = inputs;
+    say({
+      type: 'ready',
+      shop: { name: shop.name, address: shop.address },
+      briefs,
+      works: startBriefs(),
+    });
+    begin(inputs);
+  } catch (error) {
+    say({ type: 'failed', message: error instanceof Error ? error.message : String(error) });
+  }
 }
 
 let raw: RigJson | undefined;
@@ -78,12 +80,8 @@ let timer: ReturnType<typeof setTimeout> | undefined;
 scope.onmessage = ({ data }: MessageEvent<ToEngine>) => void answer(data);
 
 async function answer(message: ToEngine): Promise<void> {
-  if (message.type === 'start') {
-    loading ??= load(message.address);
-    return;
-  }
-  const inputs = await loading?.catch(() => undefined);
-  if (inputs === undefined) return;
+  if (message.type === 'start') return start(message.document);
+  const inputs = await started;
   const { catalogue, shop } = inputs;
   if (message.type === 'design') {
     const { designRig, redesignRig } = await import('./worker/design.ts');
@@ -195,8 +193,8 @@ async function drawPlumbing(): Promise<void> {
 /** Proves the rigs that could be made instead and draws them as they come. */
 async function drawChoices(): Promise<void> {
   const began = timer;
-  const [inputs, { Choices: Made, trialsOf }] = await Promise.all([loading, import('./worker/choices.ts')]);
-  if (timer !== began || inputs === undefined || shown === undefined || view === undefined) return;
+  const [inputs, { Choices: Made, trialsOf }] = await Promise.all([started, import('./worker/choices.ts')]);
+  if (timer !== began || shown === undefined || view === undefined) return;
   if (view.curveWidth === 0) return;
   const { raw: document, rig, proof, version } = shown;
   shown.choices ??= new Made(
@@ -257,10 +255,10 @@ function lookForWays(tried: TriedParts): void {
 async function trying(): Promise<TriedParts | undefined> {
   const began = timer;
   const [inputs, { TriedParts: Tried, trialsOf }] = await Promise.all([
-    loading,
+    started,
     import('./worker/tried-parts.ts'),
   ]);
-  if (timer !== began || inputs === undefined || shown === undefined || view === undefined) return undefined;
+  if (timer !== began || shown === undefined || view === undefined) return undefined;
   shown.tried ??= new Tried(trialsOf(shown, inputs.catalogue, inputs.shop, view.units));
   return shown.tried;
 }

@@ -44,10 +44,14 @@ watchFold((fold) => store.setFold(fold));
 listenToKeys(store);
 addEventListener('pagehide', () => store.keepNow());
 
-createRoot(document.getElementById('sheet')!).render(
-  <DeskContext value={store}>
-    <Desk />
-  </DeskContext>,
-);
-
-keepOnDevice();
+function draw(): void {
+  createRoot(document.getElementById('sheet')!).render(
+    <DeskContext value={store}>
+      <Desk />
+    </DeskContext>,
+  );
+  keepOnDevice();
+}
+// The script is run as soon as it is there, so that the engine begins to load: the document may be behind it.
+if (document.readyState === 'loading') addEventListener('DOMContentLoaded', draw);
+else draw();

@@ -1,4 +1,4 @@
-import type { PlumbingGraph, SceneHold } from '@spraywright/engine/drawings';
+import type { PlumbingGraph } from '@spraywright/engine/drawings';
 import { changed, pathOf, type Change, type UnitSystem } from '@spraywright/engine/quantity';
 import type {
   Answers,
@@ -14,7 +14,8 @@ import type {
 } from '../protocol.ts';
 import { operationName } from '../frame/operation-name.ts';
 import { afterPaint } from './after-paint.ts';
-import { CLOSED, EMPTY, type DeskState, type Fold } from './desk-state.ts';
+import { CLOSED, EMPTY, type Fold } from './desk-state.ts';
+import { DeskView } from './desk-view.ts';
 import { EngineLink } from './engine-link.ts';
 import { cancelled, edited, judged, newJob, redone, settled, undone, type Job } from './job.ts';
 import { JobKeeper, type Synced } from './job-keeper.ts';
@@ -26,77 +27,67 @@ import { viewOf } from './view-of.ts';
 
 const KEEP_AFTER = 300;
 
-/** The desk's state and everything that can be done to it. */
-export class DeskStore {
-  #state: DeskState;
+/** The jobs on the desk and everything that can be done to them. */
+export class DeskStore extends DeskView {
   #version = 0;
   #versionOf: RigJson | undefined;
   #oddsIn: UnitSystem | undefined;
   #lastReadable: RigJson | undefined;
   #inputAt: number | undefined;
   #keeping: ReturnType<typeof setTimeout> | undefined;
-  #afterDrawn: (() => void)[] = [];
-  readonly #listeners = new Set<() => void>();
   readonly #storage: Storage | undefined;
   readonly #engine: EngineLink;
   readonly #odds: OddsLink;
   readonly #keeper: JobKeeper;
   /** Job that the page's address names. */
   readonly #wanted: string;
+  /** What the records say of the job that comes first onto the desk, asked while the engine is still loading. */
+  #early: { readonly id: string; readonly answer: ReturnType<typeof findStored> } | undefined;
 
   constructor(storage: Storage | undefined, start: { night: boolean; fold: Fold; job: string; leaf: Leaf }) {
     const { night, fold, leaf } = start;
+    super({ ...loadWork(storage, night), ...EMPTY, fold, leaf });
     this.#storage = storage;
     this.#wanted = start.job;
-    this.#state = {
-      ...loadWork(storage, night),
-      ...EMPTY,
-      fold,
-      leaf,
-    };
+    const { current, jobs } = this.state();
+    const first = start.job === '' ? (current ?? FIRST_JOB) : start.job;
+    if (jobs[first] === undefined) this.#early = { id: first, answer: findStored(first) };
     this.#engine = new EngineLink((message) => this.#hear(message));
     this.#keeper = new JobKeeper({
-      rigOf: (id) => this.#state.jobs[id]?.rig,
-      aboutOf: (id) => this.#state.jobs[id]?.past.at(-1)?.about ?? '',
-      syncedOf: (id) => this.#state.synced[id],
+      rigOf: (id) => this.state().jobs[id]?.rig,
+      aboutOf: (id) => this.state().jobs[id]?.past.at(-1)?.about ?? '',
+      syncedOf: (id) => this.state().synced[id],
       setSynced: (id, synced) => this.#setSynced(id, synced),
       takeRig: (id, rig) => this.#takeRig(id, rig),
       tell: (id, keeping, keepingWhy) => {
-        if (id === this.#state.current) this.#set({ keeping, keepingWhy });
+        if (id === this.state().current) this.set({ keeping, keepingWhy });
       },
-      disagree: (disagreement) => this.#set({ disagreement }),
+      disagree: (disagreement) => this.set({ disagreement }),
     });
     this.#odds = new OddsLink((odds) => {
-      if (odds.version === this.#version) this.#set({ odds });
+      if (odds.version === this.#version) this.set({ odds });
     });
   }
 
-  readonly subscribe = (listener: () => void): (() => void) => {
-    this.#listeners.add(listener);
-    return () => this.#listeners.delete(listener);
-  };
-
-  readonly state = (): DeskState => this.#state;
-
   job(): Job | undefined {
-    const { current, jobs } = this.#state;
+    const { current, jobs } = this.state();
     return current === undefined ? undefined : jobs[current];
   }
 
   /** Opens the job of a brief; parts are chosen for it the first time. */
   open(id: string): void {
     this.#lastReadable = undefined;
-    const brief = this.#state.briefs.find((b) => b.id === id);
-    if (this.#state.jobs[id] !== undefined) {
-      this.#set({ current: id, ...CLOSED });
-      this.#ask();
+    const brief = this.state().briefs.find((b) => b.id === id);
+    if (this.state().jobs[id] !== undefined) {
+      this.set({ current: id, ...CLOSED });
+      this.askShown();
       void this.#keeper.opened(id);
     } else void this.#fetch(id, brief);
   }
 
   /** A new job of a kind of work, with the start values of its brief. */
   begin(work: string): void {
-    const from = this.#state.works.find((w) => w.id === work);
+    const from = this.state().works.find((w) => w.id === work);
     if (from === undefined) return;
     const id = `${work}-${operationName().slice(0, 8)}`;
     this.list(false);
@@ -104,65 +95,67 @@ export class DeskStore {
   }
 
   list(listing: boolean): void {
-    this.#set({ listing });
+    this.set({ listing });
   }
 
   /** Sends what waits and looks what others did; asked now and then, and when the connection is back. */
   look(): void {
-    const { current, jobs, synced } = this.#state;
+    const { current, jobs, synced } = this.state();
     for (const id of Object.keys(jobs))
       if (id === current) void this.#keeper.look(id);
       else if (synced[id] === undefined || synced[id].rig !== jobs[id]?.rig) this.#keeper.touched(id, 0);
-    if (current !== undefined && this.#state.keeping !== 'kept') this.#keeper.touched(current, 0);
+    if (current !== undefined && this.state().keeping !== 'kept') this.#keeper.touched(current, 0);
   }
 
   /** Ends a disagreement with another person about the job. */
   agree(mineStands: (clash: Clash) => boolean): void {
-    const { disagreement } = this.#state;
+    const { disagreement } = this.state();
     if (disagreement !== undefined) this.#keeper.settle(disagreement.id, mineStands);
   }
 
   /** A job that is not on this device comes from the records; a demo brief that is not there either is designed. */
   async #fetch(id: string, brief: BriefTab | undefined): Promise<void> {
-    const answer = await findStored(id);
-    if (this.#state.jobs[id] !== undefined) return this.open(id);
+    const early = this.#early?.id === id ? this.#early.answer : undefined;
+    this.#early = undefined;
+    const answer = await (early ?? findStored(id));
+    if (this.state().jobs[id] !== undefined) return this.open(id);
     if (answer.is === 'done') {
       const { version, document } = answer.value;
-      const { jobs } = this.#state;
-      this.#set({ jobs: { ...jobs, [id]: newJob(document.rig) }, current: id, keeping: 'kept', ...CLOSED });
+      const { jobs } = this.state();
+      this.set({ jobs: { ...jobs, [id]: newJob(document.rig) }, current: id, keeping: 'kept', ...CLOSED });
       this.#setSynced(id, { version, rig: document.rig });
-      this.#ask();
+      this.askShown();
     } else if (brief !== undefined) this.#choose(brief.id, brief.title, brief.raw);
-    else if (answer.is === 'absent') this.#set({ failure: `There is no job '${id}'` });
-    else this.#set({ failure: `The job '${id}' is not on this device, and the records cannot be reached` });
+    else if (answer.is === 'absent') this.set({ failure: `There is no job '${id}'` });
+    else this.set({ failure: `The job '${id}' is not on this device, and the records cannot be reached` });
   }
 
   #setSynced(id: string, synced: Synced): void {
-    this.#set({ synced: { ...this.#state.synced, [id]: synced } });
-    this.#keep();
+    this.set({ synced: { ...this.state().synced, [id]: synced } });
+    this.keepSoon();
   }
 
   /** What others did is no step of one's own: Undo takes back what one did before, where that still fits. */
   #takeRig(id: string, rig: RigJson): void {
-    const { jobs, current } = this.#state;
+    const { jobs, current } = this.state();
     const job = jobs[id];
     if (job === undefined || job.rig === rig) return;
-    this.#set({ jobs: { ...jobs, [id]: { ...settled(job), rig } } });
-    if (id === current) this.#ask();
-    this.#keep();
+    this.set({ jobs: { ...jobs, [id]: { ...settled(job), rig } } });
+    if (id === current) this.askShown();
+    this.keepSoon();
   }
 
   /** Chooses all parts again for the brief as it now stands; one step for Undo. */
   chooseAgain(): void {
     const job = this.job();
-    const { current, body } = this.#state;
+    const { current, body } = this.state();
     if (job !== undefined && current !== undefined)
       this.#choose(current, body?.title ?? job.rig.title, job.rig.brief, job.rig);
   }
 
   stopChoosing(): void {
     this.#engine.stopDesign();
-    this.#set({ choosing: undefined });
+    this.set({ choosing: undefined });
   }
 
   edit(change: Change, merge?: string): void {
@@ -229,96 +222,24 @@ export class DeskStore {
       this.#put(make());
     } catch (error) {
       if (!(error instanceof RangeError)) throw error;
-      this.#set({ failure: `This step no longer fits the job: ${error.message}` });
+      this.set({ failure: `This step no longer fits the job: ${error.message}` });
     }
   }
 
-  setUnits(units: UnitSystem): void {
-    this.#view({ units });
-    this.#keep();
-  }
-
-  setSheet(sheet: 'day' | 'night'): void {
-    this.#view({ sheet });
-    this.#keep();
-  }
-
-  /** Lays other drawings of the job into the left column. */
-  setLeaf(leaf: Leaf): void {
-    if (leaf !== this.#state.leaf) this.#view({ leaf, tried: [] });
-  }
-
-  /** Picks a rig to be compared with the one that stands, or drops it; the oldest pick makes room. */
-  compare(id: string, shown: readonly string[]): void {
-    const now = this.#state.compared.length > 0 ? this.#state.compared : shown;
-    const next = now.includes(id) ? now.filter((c) => c !== id) : [...now, id].slice(-3);
-    this.#view({ compared: next });
-  }
-
-  /** Shuts a valve to see what happens, or opens it again; the document stays as it is. */
-  tryValve(item: string): void {
-    const { tried } = this.#state;
-    this.#view({ tried: tried.includes(item) ? tried.filter((t) => t !== item) : [...tried, item] });
-  }
-
-  setDuty(duty: string): void {
-    this.#view({ duty, tried: [] });
-  }
-
-  setLit(lit: string | undefined): void {
-    if (lit !== this.#state.lit) this.#view({ lit });
-  }
-
-  setSlot(slot: string | undefined): void {
-    this.#view({ slot, effects: undefined });
-  }
-
-  toggleWorking(id: string): void {
-    const { working } = this.#state;
-    this.#view({ working: working.includes(id) ? working.filter((w) => w !== id) : [...working, id] });
-  }
-
-  /** Holds the scene's scale while something in it is dragged, or lets it settle. */
-  setHold(keeps: SceneHold['keeps'] | undefined): void {
-    const hold = this.#state.pictures?.handles?.hold;
-    if (keeps === undefined || hold !== undefined)
-      this.#view({ hold: keeps === undefined || hold === undefined ? undefined : { ...hold, keeps } });
-  }
-
-  setFold(fold: Fold): void {
-    if (fold !== this.#state.fold) this.#view({ fold });
-  }
-
-  setSizes(sizes: Partial<Pick<DeskState, 'sceneWidth' | 'sceneHeight' | 'lineWidth' | 'curveWidth'>>): void {
-    const same = Object.entries(sizes).every(([key, value]) => this.#state[key as keyof DeskState] === value);
-    if (!same) this.#view(sizes);
-  }
-
   fail(failure: string | undefined): void {
-    this.#set({ failure });
-  }
-
-  /** Draws the sheet for paper, prints it, and draws it for the screen again. */
-  print(print: () => void): void {
-    this.#afterDrawn.push(() => {
-      requestAnimationFrame(() => {
-        print();
-        this.#view({ printing: false });
-      });
-    });
-    this.#view({ printing: true });
+    this.set({ failure });
   }
 
   #choose(id: string, title: string, brief: unknown, from?: RigJson): void {
-    this.#set({ choosing: { id, title }, failure: undefined });
-    this.#engine.design(brief, from, this.#state.units, (outcome) => {
-      this.#set({ choosing: undefined });
+    this.set({ choosing: { id, title }, failure: undefined });
+    this.#engine.design(brief, from, this.state().units, (outcome) => {
+      this.set({ choosing: undefined });
       if ('problems' in outcome) {
         const first = outcome.problems[0];
-        this.#set({ failure: `No rig for "${title}": ${first?.message ?? 'no reason is known'}` });
+        this.set({ failure: `No rig for "${title}": ${first?.message ?? 'no reason is known'}` });
         return;
       }
-      const before = this.#state.jobs[id];
+      const before = this.state().jobs[id];
       const job =
         before === undefined
           ? newJob(outcome.rig)
@@ -326,7 +247,7 @@ export class DeskStore {
               about: 'Parts chosen again',
               puts: [{ path: [], value: outcome.rig }],
             });
-      this.#set({ current: id, ...CLOSED });
+      this.set({ current: id, ...CLOSED });
       this.#put(job);
     });
   }
@@ -334,36 +255,31 @@ export class DeskStore {
   /** Keeps the last readable document beside one that is not, for the day the page is opened again. */
   #judge(readable: boolean): void {
     const job = this.job();
-    const { current, jobs } = this.#state;
+    const { current, jobs } = this.state();
     if (job === undefined || current === undefined) return;
     const next = judged(job, readable, this.#lastReadable);
     if (readable) this.#lastReadable = job.rig;
     if (next === job) return;
-    this.#set({ jobs: { ...jobs, [current]: next } });
-    this.#keep();
+    this.set({ jobs: { ...jobs, [current]: next } });
+    this.keepSoon();
   }
 
   #put(job: Job): void {
-    const { current, jobs } = this.#state;
+    const { current, jobs } = this.state();
     if (current === undefined || job === jobs[current]) return;
     const rigChanged = job.rig !== jobs[current]?.rig;
-    this.#set({ jobs: { ...jobs, [current]: job } });
+    this.set({ jobs: { ...jobs, [current]: job } });
     if (rigChanged) {
       this.#inputAt ??= performance.now();
-      this.#ask();
+      this.askShown();
       this.#keeper.touched(current);
     }
-    this.#keep();
+    this.keepSoon();
   }
 
-  #view(change: Partial<DeskState>): void {
-    this.#set(change);
-    this.#ask();
-  }
-
-  #ask(): void {
+  protected override askShown(): void {
     const rig = this.job()?.rig;
-    const s = this.#state;
+    const s = this.state();
     if (rig === undefined || s.shop === undefined || (s.sceneWidth === 0 && s.leaf === 'desk')) return;
     if (rig !== this.#versionOf) {
       this.#version++;
@@ -375,8 +291,8 @@ export class DeskStore {
   #hear(message: FromEngine): void {
     switch (message.type) {
       case 'ready': {
-        this.#set({ shop: message.shop, briefs: message.briefs, works: message.works });
-        const { current, jobs, briefs } = this.#state;
+        this.set({ shop: message.shop, briefs: message.briefs, works: message.works });
+        const { current, jobs, briefs } = this.state();
         if (this.#wanted !== '') this.open(this.#wanted);
         else if (current !== undefined && jobs[current] !== undefined) this.open(current);
         else {
@@ -386,17 +302,17 @@ export class DeskStore {
         return;
       }
       case 'failed':
-        this.#set({ failure: message.message });
+        this.set({ failure: message.message });
         return;
       case 'shown': {
         const { change, problems, version } = message;
         const newest = version === this.#version;
         if (newest) this.#judge(problems.length === 0);
         if (newest && change !== undefined) this.#askOdds(problems.length === 0);
-        const none = problems.length === 0 && this.#state.problems.length === 0;
-        this.#set({
+        const none = problems.length === 0 && this.state().problems.length === 0;
+        this.set({
           ...(none ? {} : { problems }),
-          ...(change === undefined ? {} : { body: changed(this.#state.body, change).document }),
+          ...(change === undefined ? {} : { body: changed(this.state().body, change).document }),
         });
         if (newest && this.#inputAt !== undefined) {
           const from = this.#inputAt;
@@ -406,8 +322,8 @@ export class DeskStore {
         return;
       }
       case 'drawn':
-        if (message.pictures !== undefined) this.#set({ pictures: message.pictures });
-        for (const then of this.#afterDrawn.splice(0)) then();
+        if (message.pictures !== undefined) this.set({ pictures: message.pictures });
+        this.drawn();
         return;
       case 'taken':
         this.#putTaken(message.taken, message.about);
@@ -416,20 +332,20 @@ export class DeskStore {
         void this.#layPlumbing(message.key, message.graph);
         return;
       case 'plumbing-drawn':
-        if (message.version === this.#version) this.#set({ plumbingPicture: message.picture });
+        if (message.version === this.#version) this.set({ plumbingPicture: message.picture });
         return;
       case 'choices':
-        if (message.version === this.#version) this.#set({ choices: message.choices });
+        if (message.version === this.#version) this.set({ choices: message.choices });
         return;
       case 'curves':
-        if (message.version === this.#version) this.#set({ curves: message.curves });
+        if (message.version === this.#version) this.set({ curves: message.curves });
         return;
       case 'effects':
-        if (message.version === this.#version && message.effects.slot === this.#state.slot)
-          this.#set({ effects: message.effects });
+        if (message.version === this.#version && message.effects.slot === this.state().slot)
+          this.set({ effects: message.effects });
         return;
       case 'ways-out':
-        if (message.version === this.#version) this.#set({ ways: message.ways });
+        if (message.version === this.#version) this.set({ ways: message.ways });
         return;
       default:
     }
@@ -438,10 +354,10 @@ export class DeskStore {
   /** Odds of another rig never stand beside new figures. */
   #askOdds(readable: boolean): void {
     const rig = this.job()?.rig;
-    const { odds, units } = this.#state;
+    const { odds, units } = this.state();
     if (rig === undefined || (odds?.version === this.#version && this.#oddsIn === units)) return;
     this.#oddsIn = units;
-    if (odds !== undefined) this.#set({ odds: undefined });
+    if (odds !== undefined) this.set({ odds: undefined });
     if (readable) this.#odds.ask(this.#version, rig, units);
   }
 
@@ -450,27 +366,22 @@ export class DeskStore {
     try {
       const { layInPage } = await import('./plumbing-layout.ts');
       const layout = await layInPage(graph);
-      this.#view({ plumbing: { key, layout }, plumbingFailure: undefined });
+      this.view({ plumbing: { key, layout }, plumbingFailure: undefined });
     } catch (error) {
       const why = error instanceof Error ? error.message : String(error);
-      this.#set({ plumbingFailure: `The diagram could not be laid out: ${why}` });
+      this.set({ plumbingFailure: `The diagram could not be laid out: ${why}` });
     }
   }
 
-  #set(change: Partial<DeskState>): void {
-    this.#state = { ...this.#state, ...change };
-    for (const listener of this.#listeners) listener();
-  }
-
-  #keep(): void {
+  protected override keepSoon(): void {
     clearTimeout(this.#keeping);
     this.#keeping = setTimeout(() => this.keepNow(), KEEP_AFTER);
   }
 
   keepNow(): void {
-    const { jobs, synced, current, units, sheet } = this.#state;
+    const { jobs, synced, current, units, sheet } = this.state();
     const kept = keepWork(this.#storage, { jobs, synced, current, units, sheet });
-    if (kept !== this.#state.kept) this.#set({ kept });
+    if (kept !== this.state().kept) this.set({ kept });
   }
 }
 

@@ -1,15 +1,14 @@
 import type { UnitSystem } from '@spraywright/engine/quantity';
+import { fetchStart } from '../frame/fetch-start.ts';
 import type { Answers, FieldProblem, FromEngine, Question, RigJson, ToEngine, View } from '../protocol.ts';
 
 const newWorker = () => new Worker(new URL('../engine-worker.ts', import.meta.url), { type: 'module' });
-const start = (worker: Worker) => {
-  const message: ToEngine = { type: 'start', address: new URL('start.json', document.baseURI).href };
-  worker.postMessage(message);
-};
 
 /** The engine in its worker. While it works only the newest question waits: older ones are not worth answering. */
 export class EngineLink {
   readonly #worker = newWorker();
+  /** Fetched while the worker loads: it waits for neither the engine nor the first painting. */
+  readonly #start = fetchStart(new URL('start.json', document.baseURI).href);
   #seq = 0;
   #busy = false;
   #waiting: { version: number; rig: RigJson; good: RigJson | undefined; view: View } | undefined;
@@ -31,7 +30,15 @@ export class EngineLink {
     };
     this.#worker.onerror = (event) =>
       tell({ type: 'failed', message: event.message || 'the engine stopped' });
-    start(this.#worker);
+    this.#hand(this.#worker, (message) => tell({ type: 'failed', message }));
+  }
+
+  /** Hands a worker what the page starts from; what it is asked before that waits. */
+  #hand(worker: Worker, failed: (message: string) => void): void {
+    this.#start.then(
+      (document) => worker.postMessage({ type: 'start', document } satisfies ToEngine),
+      (error: unknown) => failed(error instanceof Error ? error.message : String(error)),
+    );
   }
 
   show(version: number, rig: RigJson, good: RigJson | undefined, view: View): void {
@@ -76,7 +83,7 @@ export class EngineLink {
     };
     worker.onerror = (event) =>
       end({ problems: [{ path: '', message: event.message || 'the choosing of parts stopped' }] });
-    start(worker);
+    this.#hand(worker, (message) => end({ problems: [{ path: '', message }] }));
     const message: ToEngine = { type: 'design', brief, units, ...(from === undefined ? {} : { from }) };
     worker.postMessage(message);
   }

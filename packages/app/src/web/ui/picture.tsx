@@ -68,7 +68,8 @@ export function useSize<T extends HTMLElement>(tell: (width: number, height: num
     const element = ref.current;
     if (element === null) return;
     const observer = new ResizeObserver(() => {
-      latest.current(element.clientWidth, element.clientHeight);
+      // Without a width it is not on the sheet at the moment, and nothing can be drawn to its size.
+      if (element.clientWidth > 0) latest.current(element.clientWidth, element.clientHeight);
     });
     observer.observe(element);
     return () => observer.disconnect();

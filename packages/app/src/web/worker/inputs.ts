@@ -7,6 +7,7 @@ import {
 } from '@spraywright/engine/catalogue';
 import { formatPath, read } from '@spraywright/engine/quantity';
 import { costsAsPrices, tellsCosts } from '../frame/costs-as-prices.ts';
+import { fetchStart } from '../frame/fetch-start.ts';
 import type { BriefTab } from '../protocol.ts';
 
 export interface Inputs {
@@ -34,11 +35,14 @@ interface StartDocument {
   readonly briefs: readonly unknown[];
 }
 
-/** Fetches what the page starts from and reads it with the same engine as the server does. */
+/** Fetches what the page starts from, and reads it. */
 export async function loadInputs(address: string): Promise<Inputs> {
-  const response = await fetch(address);
-  if (!response.ok) throw new Error(`${address} answered ${response.status}`);
-  const sent = (await response.json()) as StartDocument;
+  return readInputs(await fetchStart(address));
+}
+
+/** Reads what the page starts from with the same engine as the server does. */
+export function readInputs(document: ArrayBuffer): Inputs {
+  const sent = JSON.parse(new TextDecoder().decode(document)) as StartDocument;
   const costsTold = tellsCosts(sent.shop);
   const start = costsTold ? sent : costsAsPrices(sent);
   const catalogue = readCatalogue({ file: 'catalogue.json', raw: start.head }, start.files, start.layouts);

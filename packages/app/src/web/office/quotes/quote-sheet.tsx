@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import { hashOf } from '../../frame/hash.ts';
 import { ComparedRevisions } from './compared-revisions.tsx';
 import { MakeQuote } from './make-quote.tsx';
@@ -25,14 +25,19 @@ export function QuoteSheet(given: {
   const [shown, setShown] = useState<Shown>();
   const [why, setWhy] = useState('');
   const [revising, setRevising] = useState(false);
+  const asking = useRef(0);
   const load = useCallback(async () => {
+    // What is asked later is newer, whichever answer comes first.
+    const turn = ++asking.current;
     const quote = await got<Quote>(quotePath(number));
+    if (turn !== asking.current) return;
     if ('why' in quote) return setWhy(quote.why);
     const letter = asked ?? quote.value.revision;
     const [revision, story] = await Promise.all([
       got<Revision>(quotePath(number, 'revisions', letter)),
       got<Story>(quotePath(number, 'story')),
     ]);
+    if (turn !== asking.current) return;
     if ('why' in revision) return setWhy(revision.why);
     if ('why' in story) return setWhy(story.why);
     setWhy('');
@@ -89,10 +94,7 @@ export function QuoteSheet(given: {
               job={quote.job}
               units={units}
               revising={{ quote, from: revision }}
-              done={() => {
-                setRevising(false);
-                void load();
-              }}
+              done={() => setRevising(false)}
             />
           ) : (
             <button type="button" onClick={() => setRevising(true)}>
