@@ -1,7 +1,9 @@
-// Screenshots of every screen at the three folds, day and night, into shots/: the sheets of the demo job, office, machines,
-// sums and the design system. `npm run shots -- roof-skid` takes the sheets of one job, `--width 390` one width, `--day` one
-// sheet, `--address http://127.0.0.1:4173/` a server that already runs.
-import { mkdirSync } from 'node:fs';
+// Screenshots of every screen at the three folds, day and night, into shots/: the sheets of the demo job, with a quote and a
+// machine made of it, office, machines, sums and the design system. `npm run shots -- roof-skid` takes the sheets of one job,
+// `--width 390` one width, `--day` or `--night` one sheet, `--address http://127.0.0.1:4173/` a server that already runs, to
+// whose records nothing is added but the demo job.
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { spawn } from 'node:child_process';
 import { parseArgs } from 'node:util';
@@ -25,24 +27,23 @@ const BESIDE = {
   'office-quotes': 'office.html#quotes',
   'office-calendar': 'office.html#calendar',
   'office-parts': 'office.html#parts',
+  'office-learned': 'office.html#learned',
+  'office-shop': 'office.html#shop',
   'office-people': 'office.html#people',
   'office-doings': 'office.html#doings',
   machines: 'machines.html',
   sums: 'sums.html',
   design: 'design.html',
 };
-const screens = [
-  ...jobs.flatMap((job) =>
-    LEAVES.map((leaf) => ({
-      name: leaf === '' ? job : `${job}-${leaf}`,
-      path: leaf === '' ? `#${job}` : `#${job}/${leaf}`,
-      ready: '.part, .upright-part',
-    })),
-  ),
-  ...(positionals.length > 0
-    ? []
-    : Object.entries(BESIDE).map(([name, path]) => ({ name, path, ready: 'main' }))),
-];
+const deskScreens = jobs.flatMap((job) =>
+  LEAVES.map((leaf) => ({
+    name: leaf === '' ? job : `${job}-${leaf}`,
+    path: leaf === '' ? `#${job}` : `#${job}/${leaf}`,
+    ready: '.part, .upright-part',
+  })),
+);
+const beside = (screens) =>
+  Object.entries(screens).map(([name, path]) => ({ name, path, ready: 'main, #sheet h1' }));
 const FOLDS = [
   { width: 1440, height: 1000 },
   { width: 820, height: 1180 },
@@ -66,6 +67,9 @@ const server =
   values.address === undefined ? await startServer() : { address: values.address, end: () => {} };
 const browser = await chromium.launch({ executablePath, args: CHROMIUM_ARGS });
 try {
+  const ofDemo = await readied();
+  const screens =
+    positionals.length > 0 ? deskScreens : [...deskScreens, ...beside({ ...BESIDE, ...ofDemo })];
   for (const viewport of FOLDS)
     for (const colorScheme of values.night ? ['dark'] : values.day ? ['light'] : ['light', 'dark']) {
       const context = await browser.newContext({ viewport, colorScheme, deviceScaleFactor: 2 });
@@ -89,13 +93,41 @@ try {
   server.end();
 }
 
-/** The built program on a free port; its address is in what it prints. */
+/** Chooses the parts of the jobs; of the demo job in records of our own, also makes a quote and a machine. @returns their screens */
+async function readied() {
+  const page = await browser.newPage();
+  for (const job of jobs) {
+    await page.goto(new URL(`#${job}`, server.address).href);
+    await page.getByText('Saved', { exact: true }).waitFor({ timeout: 120_000 });
+  }
+  const [job] = jobs;
+  const made = async (path, body) => {
+    const headers = { Origin: new URL(server.address).origin };
+    const answer = await page.request.post(new URL(path, server.address).href, { data: body, headers });
+    if (!answer.ok()) throw new Error(`${path} answered ${answer.status()}: ${await answer.text()}`);
+    return answer.json();
+  };
+  try {
+    if (values.address !== undefined || positionals.length > 0) return {};
+    const { number } = await made('api/quotes', { job });
+    const { serial } = await made('api/machines', { job, version: 1 });
+    return {
+      'office-quote': `office.html#quotes/${number}`,
+      'machine-build': `machines.html#${serial}/build`,
+      'machine-yard': `machines.html#${serial}/yard`,
+      'machine-service': `machines.html#${serial}/service`,
+    };
+  } finally {
+    await page.close();
+  }
+}
+
+/** The built program on a free port, with records of its own; its address is in what it prints. */
 async function startServer() {
   ensureBuilt();
-  const child = spawn('node', ['packages/app/bin/spraywright.mjs', 'start', '--port', '0'], {
-    cwd: root,
-    stdio: ['ignore', 'pipe', 'inherit'],
-  });
+  const records = mkdtempSync(join(tmpdir(), 'spraywright-shots-'));
+  const args = ['packages/app/bin/spraywright.mjs', 'start', '--port', '0', '--records', records];
+  const child = spawn('node', args, { cwd: root, stdio: ['ignore', 'pipe', 'inherit'] });
   const address = await new Promise((resolve, reject) => {
     let text = '';
     child.stdout.on('data', (chunk) => {
@@ -105,5 +137,11 @@ async function startServer() {
     });
     child.on('exit', (code) => reject(new Error(`the server ended with ${code}`)));
   });
-  return { address, end: () => child.kill('SIGINT') };
+  return {
+    address,
+    end: () => {
+      child.on('exit', () => rmSync(records, { recursive: true, force: true }));
+      child.kill('SIGINT');
+    },
+  };
 }
