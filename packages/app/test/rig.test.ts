@@ -98,12 +98,26 @@ describe('the network of a rig', () => {
           [dirty, alone.dirty],
           [shut, alone.shut],
         ] as const) {
-          expect([...a.flowThrough.keys()]).toEqual([...b.flowThrough.keys()]);
-          for (const [item, flow] of a.flowThrough)
-            expect(flow, item).toBeCloseTo(b.flowThrough.get(item)!, 9);
+          expect([a.status, a.states, a.pump?.item]).toEqual([b.status, b.states, b.pump?.item]);
+          expect(a.pump!.flow).toBeCloseTo(b.pump!.flow, 9);
+          for (const end of ['inlet', 'outlet'] as const)
+            expect(a.pump![end]! / 1e5, end).toBeCloseTo(b.pump![end]! / 1e5, 6);
+          expect(a.highestPressure / 1e5).toBeCloseTo(b.highestPressure / 1e5, 6);
+          expect(a.outlets.map((o) => o.line)).toEqual(b.outlets.map((o) => o.line));
+          for (const [i, { line, flow, tipPressure }] of a.outlets.entries()) {
+            expect(flow, line).toBeCloseTo(b.outlets[i]!.flow, 9);
+            expect(tipPressure / 1e5, line).toBeCloseTo(b.outlets[i]!.tipPressure / 1e5, 6);
+          }
+        }
+        expect([...open.flowThrough.keys()]).toEqual([...alone.open.flowThrough.keys()]);
+        for (const [item, flow] of open.flowThrough)
+          expect(flow, item).toBeCloseTo(alone.open.flowThrough.get(item)!, 9);
+        for (const [a, b] of [
+          [open, alone.open],
+          [shut, alone.shut],
+        ] as const)
           for (const [item, p] of a.pressureAt)
             expect(p / 1e5, item).toBeCloseTo(b.pressureAt.get(item)! / 1e5, 6);
-        }
       }
     },
   );

@@ -241,6 +241,7 @@ export function contextOf(rig: Rig, density = 1000): ProofContext {
     iterations: 0,
     outlets: [],
     pump: undefined,
+    highestPressure: 0,
     pressureAt: new Map<string, number>(),
     flowThrough: new Map<string, number>(),
     states: new Map<string, string>(),

@@ -85,6 +85,7 @@ export function sampleDuty(more: Partial<Duty>, reach?: DutyReach): DutyProof {
     iterations: 6,
     outlets: [{ line: duty.open[0]!, flow: 1.3e-3, tipPressure: 309 * PSI }],
     pump: { item: 'pump', flow: 1.6e-3, inlet: -0.8 * PSI, outlet: pump * PSI },
+    highestPressure: pump * PSI,
     pressureAt: new Map([['pump', pump * PSI]]),
     flowThrough: new Map([['hose', 1.3e-3]]),
     states: new Map(),

@@ -164,6 +164,7 @@ export function workContext(w: WorkRig): ProofContext {
           inlet: 0,
           outlet: w.outlet.tipPressure * 1.2,
         },
+        highestPressure: w.outlet.tipPressure,
         pressureAt: new Map([[last, w.outlet.tipPressure]]),
       };
       return {

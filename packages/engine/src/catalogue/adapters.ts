@@ -41,9 +41,6 @@ export function jointFinder(
       list.push({ piece, leave });
       entering.set(key, list);
     }
-  /** By the key of the first port, that of the second, and the class of pressure. */
-  const remembered = new Map<string, Map<string, Joint[]>>();
-
   const search: JointFinder = (from, to, pressure) => {
     if (mates(from, to)) return { ok: true, pieces: [] };
     const narrowest = narrowestOf(from, to);
@@ -75,6 +72,17 @@ export function jointFinder(
     }
   };
 
+  return oncePerPorts(classes, search);
+}
+
+/**
+ * Remembers what joins two ports, for each class of pressure.
+ *
+ * @param classes pressures that pieces stand, rising: between two of them all pressures have one answer [Pa]
+ */
+export function oncePerPorts(classes: readonly number[], search: JointFinder): JointFinder {
+  /** By the key of the first port, that of the second, and the class of pressure. */
+  const remembered = new Map<string, Map<string, Joint[]>>();
   return (from, to, pressure) => {
     // Above the highest class all pressures have one answer too.
     const found = classes.findIndex((c) => c >= pressure);

@@ -31,8 +31,8 @@ export interface OutletState {
   readonly tipPressure: number;
 }
 
-/** A rig in one duty and one condition, solved. */
-export interface DutyState {
+/** A rig in one duty and one condition, solved: what comes out, and what the pump does. */
+export interface SolvedState {
   readonly status: Solution['status'];
   readonly reason: string | undefined;
   readonly iterations: number;
@@ -45,12 +45,18 @@ export interface DutyState {
         readonly outlet: number | null;
       }
     | undefined;
-  /** Highest gauge pressure on either side of each item [Pa]. */
-  readonly pressureAt: ReadonlyMap<string, number>;
-  readonly flowThrough: ReadonlyMap<string, number>;
+  /** Highest gauge pressure at any item; 0 when none is above that of the air [Pa]. */
+  readonly highestPressure: number;
   /** Regulators and demand pumps that are not simply flowing: `holding`, `wide-open`, `cycling`, `dead-head`. */
   readonly states: ReadonlyMap<string, string>;
   readonly notes: readonly string[];
+}
+
+/** A solved state with what every item feels. */
+export interface DutyState extends SolvedState {
+  /** Highest gauge pressure on either side of each item [Pa]. */
+  readonly pressureAt: ReadonlyMap<string, number>;
+  readonly flowThrough: ReadonlyMap<string, number>;
 }
 
 /** A duty as it is meant to work, with its pressure line. */
@@ -64,9 +70,9 @@ export interface DutyStates {
   /** Strainer clean, outlets open: how it is meant to work. */
   readonly open: OpenState;
   /** Strainer at the state in which it says it must be cleaned. */
-  readonly dirty: DutyState;
+  readonly dirty: SolvedState;
   /** Every outlet shut while the pump turns, as when a trigger is let go. */
-  readonly shut: DutyState;
+  readonly shut: SolvedState & Pick<DutyState, 'pressureAt'>;
 }
 
 /**
@@ -86,8 +92,9 @@ export function dutySolver(rig: Rig, told: boolean): (duty: Duty, liquid: Networ
       const compiled = compileNetwork(made.model);
       if (!compiled.ok) {
         last = undefined;
-        const failed = noState(compiled.problems.map((p) => p.message).join('; '), 0);
-        return { open: { ...failed, steps: [] }, dirty: failed, shut: failed };
+        const failed = failedState(compiled.problems.map((p) => p.message).join('; '), 0);
+        const open = { ...failed, pressureAt: NOTHING, flowThrough: NOTHING, steps: [] };
+        return { open, dirty: failed, shut: { ...failed, pressureAt: NOTHING } };
       }
       last = { network: compiled.network, model: made.model };
     }
@@ -95,55 +102,80 @@ export function dutySolver(rig: Rig, told: boolean): (duty: Duty, liquid: Networ
     const state = stateOf(rig, made, network, network.solve({ start: 'cold' }), told);
     const open = { ...state, steps: state.status === 'failed' ? [] : stepsOf(rig, made, network) };
     for (const s of made.strainers) network.set(s.element, 'k', s.dirty);
-    const dirty = stateOf(rig, made, network, network.solve(), false);
+    const dirty = solvedState(rig, made, network, network.solve());
     for (const s of made.strainers) network.set(s.element, 'k', s.clean);
     for (const t of made.triggers) network.open(t, false);
-    const shut = stateOf(rig, { ...made, outlets: [] }, network, network.solve({ start: 'cold' }), false);
-    return { open, dirty, shut };
+    const pressureAt = new Map<string, number>();
+    const closed = { ...made, outlets: [] };
+    const shut = solvedState(rig, closed, network, network.solve({ start: 'cold' }), pressureAt);
+    return { open, dirty, shut: { ...shut, pressureAt } };
   };
 }
 
-export function noState(reason: string, iterations: number): DutyState {
+const NOTHING: ReadonlyMap<string, number> = new Map();
+
+function failedState(reason: string, iterations: number): SolvedState {
   return {
     status: 'failed',
     reason,
     iterations,
     outlets: [],
     pump: undefined,
-    pressureAt: new Map(),
-    flowThrough: new Map(),
+    highestPressure: 0,
     states: new Map(),
     notes: [],
   };
 }
 
+export function noState(reason: string, iterations: number): DutyState {
+  return { ...failedState(reason, iterations), pressureAt: NOTHING, flowThrough: NOTHING };
+}
+
+/** The state that a network was just solved to. */
 export function stateOf(
   rig: Rig,
-  { outlets, lines }: DutyNetwork,
+  made: DutyNetwork,
   network: CompiledNetwork,
   solution: Solution,
   told: boolean,
 ): DutyState {
-  if (solution.status === 'failed')
-    return noState(solution.reason?.message ?? 'no steady state was found', solution.iterations);
-
   const pressureAt = new Map<string, number>();
   const flowThrough = new Map<string, number>();
+  const state = solvedState(rig, made, network, solution, pressureAt, flowThrough);
+  const notes = told && state.status !== 'failed' ? network.notes().map((n) => n.message) : [];
+  return { ...state, notes, pressureAt, flowThrough };
+}
+
+/** Reads a solved network; what every item feels is written only where somebody asks it. */
+function solvedState(
+  rig: Rig,
+  { outlets, lines }: DutyNetwork,
+  network: CompiledNetwork,
+  solution: Solution,
+  pressureAt?: Map<string, number>,
+  flowThrough?: Map<string, number>,
+): SolvedState {
+  if (solution.status === 'failed')
+    return failedState(solution.reason?.message ?? 'no steady state was found', solution.iterations);
+
   const states = new Map<string, string>();
-  let pump: DutyState['pump'];
+  let pump: SolvedState['pump'];
+  let highestPressure = 0;
   for (const run of lines.values()) {
     for (const { element, from, to, item } of run) {
       if (item === undefined) continue;
       const before = network.pressure(from);
       const after = network.pressure(to);
-      const flow = network.flow(element);
-      const highest = Math.max(before ?? -Infinity, after ?? -Infinity, pressureAt.get(item) ?? -Infinity);
-      if (highest > -Infinity) pressureAt.set(item, highest);
-      flowThrough.set(item, flow);
+      const highest = Math.max(before ?? -Infinity, after ?? -Infinity);
+      if (highest > highestPressure) highestPressure = highest;
+      if (pressureAt !== undefined && highest > (pressureAt.get(item) ?? -Infinity))
+        pressureAt.set(item, highest);
+      flowThrough?.set(item, network.flow(element));
       const state = network.state(element);
       if (state !== 'flowing' && state !== 'idle') states.set(item, state);
       const { kind } = rig.items.get(item)!.part;
-      if (kind === 'pump' || kind === 'motor-pump') pump = { item, flow, inlet: before, outlet: after };
+      if (kind === 'pump' || kind === 'motor-pump')
+        pump = { item, flow: network.flow(element), inlet: before, outlet: after };
     }
   }
   return {
@@ -156,10 +188,9 @@ export function stateOf(
       tipPressure: network.pressure(before) ?? 0,
     })),
     pump,
-    pressureAt,
-    flowThrough,
+    highestPressure,
     states,
-    notes: told ? network.notes().map((n) => n.message) : [],
+    notes: [],
   };
 }
 

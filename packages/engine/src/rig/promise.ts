@@ -195,5 +195,8 @@ const ORDER: readonly PromiseState[] = ['broken', 'thin', 'unknown', 'kept'];
 
 /** Broken first, then thin, unknown, kept; within a state in the order they were made. */
 export function inOrder(promises: readonly RigPromise[]): RigPromise[] {
-  return ORDER.flatMap((state) => promises.filter((p) => p.state === state));
+  const ordered: RigPromise[] = [];
+  for (const state of ORDER)
+    for (const promise of promises) if (promise.state === state) ordered.push(promise);
+  return ordered;
 }

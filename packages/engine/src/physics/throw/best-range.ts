@@ -1,6 +1,6 @@
 import { inRange } from '../in-range.ts';
 import { bestElevation } from './best-elevation.ts';
-import { goodDistanceAt, limitsOf } from './good-stream.ts';
+import { goodDistanceAt, goodStreamOf } from './good-stream.ts';
 import { jetOf } from './jet.ts';
 import { bestOfBoth, type BestReach, dropPair, landingAt } from './reach.ts';
 import type { ThrowStream } from './stream.ts';
@@ -53,7 +53,7 @@ export function bestThrowRange(stream: ThrowStream, nozzleHeight: number, landin
     STRIDE,
   );
   const bulk = Math.max(0, best.bulk.value);
-  const good = goodDistanceAt(limitsOf(pair, nozzleHeight), nozzleHeight, landingHeight);
+  const good = goodDistanceAt(goodStreamOf(pair, nozzleHeight), nozzleHeight, landingHeight);
   return {
     farthest: Math.max(0, best.farthest.value),
     bulk,

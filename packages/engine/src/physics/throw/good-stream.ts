@@ -30,20 +30,32 @@ export interface GoodStreamLimits {
  */
 export function goodStreamLimits(stream: ThrowStream, nozzleHeight: number): GoodStreamLimits {
   inRange('nozzleHeight', nozzleHeight, 0, 50, 'm');
-  return limitsOf(dropPair(jetOf(stream)), nozzleHeight);
+  const { vertical, horizontal } = goodStreamOf(dropPair(jetOf(stream)), nozzleHeight);
+  return { vertical: vertical(), horizontal: horizontal() };
 }
 
-const NONE: GoodStreamLimits = { vertical: 0, horizontal: 0 };
+/** The limits of a jet's good stream, each followed through the air only when it is asked for. */
+export interface GoodStream {
+  readonly vertical: () => number;
+  readonly horizontal: () => number;
+}
 
-export function limitsOf(pair: DropPair, nozzleHeight: number): GoodStreamLimits {
+const none = (): number => 0;
+const NONE: GoodStream = { vertical: none, horizontal: none };
+
+export function goodStreamOf(pair: DropPair, nozzleHeight: number): GoodStream {
   const { stream, exitSpeed } = pair.bulk.jet;
   if (exitSpeed === 0 || (stream.pattern ?? 'stream') !== 'stream') return NONE;
-  const up = { elevation: STEEPEST, nozzleHeight, landingHeight: 0, standoff: Infinity, apexOnly: true };
-  const out = { elevation: LEVEL_THROW, nozzleHeight, landingHeight: 0, standoff: Infinity };
-  const bulk = Math.min(fly(pair.bulk, up).apex, fly(pair.farthest, up).apex);
   return {
-    vertical: nozzleHeight + OF_BULK_HEIGHT * (bulk - nozzleHeight),
-    horizontal: Math.max(0, OF_FARTHEST_RANGE * fly(pair.farthest, out).distance),
+    vertical: () => {
+      const up = { elevation: STEEPEST, nozzleHeight, landingHeight: 0, standoff: Infinity, apexOnly: true };
+      const bulk = Math.min(fly(pair.bulk, up).apex, fly(pair.farthest, up).apex);
+      return nozzleHeight + OF_BULK_HEIGHT * (bulk - nozzleHeight);
+    },
+    horizontal: () => {
+      const out = { elevation: LEVEL_THROW, nozzleHeight, landingHeight: 0, standoff: Infinity };
+      return Math.max(0, OF_FARTHEST_RANGE * fly(pair.farthest, out).distance);
+    },
   };
 }
 
@@ -51,15 +63,18 @@ export function limitsOf(pair: DropPair, nozzleHeight: number): GoodStreamLimits
  * Height of the good stream at a distance. Freeman measured upwards and along the ground; a quarter ellipse between
  * the two is our assumption.
  */
-export function goodHeightAt(limits: GoodStreamLimits, nozzleHeight: number, distance: number): number {
-  if (distance >= limits.horizontal) return 0;
-  const share = Math.max(0, distance) / limits.horizontal;
-  return nozzleHeight + (limits.vertical - nozzleHeight) * Math.sqrt(1 - share * share);
+export function goodHeightAt(good: GoodStream, nozzleHeight: number, distance: number): number {
+  const horizontal = good.horizontal();
+  if (distance >= horizontal) return 0;
+  const share = Math.max(0, distance) / horizontal;
+  return nozzleHeight + (good.vertical() - nozzleHeight) * Math.sqrt(1 - share * share);
 }
 
-/** Distance of the good stream at a height, by the same ellipse. */
-export function goodDistanceAt(limits: GoodStreamLimits, nozzleHeight: number, height: number): number {
-  if (height >= limits.vertical) return 0;
-  const share = Math.max(0, height - nozzleHeight) / (limits.vertical - nozzleHeight);
-  return limits.horizontal * Math.sqrt(1 - share * share);
+/** Distance of the good stream at a height, by the same ellipse; no higher than the nozzle it is at its longest. */
+export function goodDistanceAt(good: GoodStream, nozzleHeight: number, height: number): number {
+  if (height <= nozzleHeight) return good.horizontal();
+  const vertical = good.vertical();
+  if (height >= vertical) return 0;
+  const share = (height - nozzleHeight) / (vertical - nozzleHeight);
+  return good.horizontal() * Math.sqrt(1 - share * share);
 }

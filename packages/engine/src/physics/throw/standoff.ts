@@ -3,7 +3,7 @@ import { bestOfBoth, type BestReach, dropPair, heightAt, type DropPair, type Rea
 import { checkElevation } from './throw-at.ts';
 import { fly, STEEPEST } from './flight.ts';
 import { type Best, bestElevation } from './best-elevation.ts';
-import { goodHeightAt, limitsOf } from './good-stream.ts';
+import { goodHeightAt, goodStreamOf } from './good-stream.ts';
 import { type DropClass, jetOf } from './jet.ts';
 import type { ThrowStream } from './stream.ts';
 
@@ -48,7 +48,7 @@ export function bestHeightAtStandoff(stream: ThrowStream, standoff: number, nozz
     STRIDE,
   );
   const bulk = Math.max(0, best.bulk.value);
-  const goodStream = goodHeightAt(limitsOf(pair, nozzleHeight), nozzleHeight, standoff);
+  const goodStream = goodHeightAt(goodStreamOf(pair, nozzleHeight), nozzleHeight, standoff);
   return {
     farthest: Math.max(0, best.farthest.value),
     bulk,
@@ -109,7 +109,7 @@ export function heightAtStandoff(
   const aim = { elevation, nozzleHeight, landingHeight: 0, standoff };
   const farthest = Math.max(0, heightAt(pair.farthest, aim));
   const bulk = Math.min(farthest, Math.max(0, heightAt(pair.bulk, aim)));
-  const good = goodHeightAt(limitsOf(pair, nozzleHeight), nozzleHeight, standoff);
+  const good = goodHeightAt(goodStreamOf(pair, nozzleHeight), nozzleHeight, standoff);
   return { farthest, bulk, goodStream: Math.min(good, bulk) };
 }
 

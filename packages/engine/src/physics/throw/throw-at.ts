@@ -1,6 +1,6 @@
 import { inRange } from '../in-range.ts';
 import { fly } from './flight.ts';
-import { goodDistanceAt, limitsOf } from './good-stream.ts';
+import { goodDistanceAt, goodStreamOf } from './good-stream.ts';
 import { dropsOfShare, jetOf } from './jet.ts';
 import { dropPair, type Reach } from './reach.ts';
 import type { ThrowStream } from './stream.ts';
@@ -102,7 +102,7 @@ export function throwHeight(stream: ThrowStream, elevation: number, nozzleHeight
   const aim = { elevation, nozzleHeight, landingHeight: 0, standoff: Infinity, apexOnly: true };
   const farthest = fly(pair.farthest, aim).apex;
   const bulk = Math.min(farthest, fly(pair.bulk, aim).apex);
-  const limit = limitsOf(pair, nozzleHeight).vertical;
+  const limit = goodStreamOf(pair, nozzleHeight).vertical();
   return { farthest, bulk, goodStream: Math.min(bulk, limit) };
 }
 
@@ -137,6 +137,6 @@ export function throwRange(
   const bulk = Math.min(farthest, half);
   const jet = jetOf(stream);
   if (jet.exitSpeed === 0 || bulk === 0) return { farthest, bulk, goodStream: 0 };
-  const good = goodDistanceAt(limitsOf(dropPair(jet), nozzleHeight), nozzleHeight, landingHeight);
+  const good = goodDistanceAt(goodStreamOf(dropPair(jet), nozzleHeight), nozzleHeight, landingHeight);
   return { farthest, bulk, goodStream: Math.min(bulk, good) };
 }

@@ -4,7 +4,7 @@ import type { Rig } from '../rig-document.ts';
 import type { BillLine } from './bill-line.ts';
 import { hardwareFor, type HardwareNeed } from './hardware.ts';
 import { clampNeeds, cutList, type HoseCut } from './hoses.ts';
-import { labour, smallStuff } from './labour.ts';
+import { labour, smallStuff, timesIn } from './labour.ts';
 import { PartLines, type RawLine } from './part-lines.ts';
 import { priced, pricingOf, type Discount, type Tax } from './pricing.ts';
 
@@ -54,15 +54,17 @@ export function billFor(
   }
   for (const [part, count] of countPieces(plumbing)) lines.add('fitting', part, count, 'each');
   const clamps = hardwareFor(clampNeeds(rig, plumbing), supply.hardware);
-  const work = [...labour(rig, shop, plumbing), ...smallStuff(rig, shop, plumbing)];
+  const times = timesIn(rig, plumbing);
+  const work = [...labour(shop, times), ...smallStuff(shop, times)];
   const pricing = pricingOf(shop, rig.document.pricing);
   const cuts = cutList(rig, plumbing);
   return (needs) => {
-    const whole = new PartLines(lines);
     const hardware = hardwareFor(needs, supply.hardware, clamps);
+    const all: RawLine[] = [...lines.list()];
+    // Like parts stand on one line, so that none takes from the shelf what another counts on.
     for (const { part, quantity, unit } of hardware.found.values())
-      whole.add('hardware', part, quantity, unit);
-    const all: RawLine[] = [...whole.list(), ...work];
+      if (quantity > 0) all.push(lines.next('hardware', part, quantity, unit));
+    all.push(...work);
     const money = priced(all, pricing);
     const late = money.lines.filter((l) => l.short > 0).map((l) => l.leadTimeDays);
     return {

@@ -6,9 +6,9 @@ import type { RawLine } from './part-lines.ts';
 type Per = Shop['operations'][number]['per'];
 
 /** Hours of each operation of the shop, at its own rate where it has one. */
-export function labour(rig: Rig, shop: Shop, plumbing: Plumbing): RawLine[] {
+export function labour(shop: Shop, times: Times): RawLine[] {
   return shop.operations.flatMap((op): RawLine[] => {
-    const hours = Math.round(op.hours * timesOf(rig, plumbing, op.per, op.kinds) * 100) / 100;
+    const hours = Math.round(op.hours * times(op.per, op.kinds) * 100) / 100;
     if (hours === 0) return [];
     const cost = op.costCentsPerHour ?? shop.labourCostCentsPerHour;
     const rate = op.rateCentsPerHour ?? shop.labourRateCentsPerHour;
@@ -17,9 +17,9 @@ export function labour(rig: Rig, shop: Shop, plumbing: Plumbing): RawLine[] {
 }
 
 /** What is used up and not bought for one rig: sealant, bolts of the mountings, paint. */
-export function smallStuff(rig: Rig, shop: Shop, plumbing: Plumbing): RawLine[] {
+export function smallStuff(shop: Shop, times: Times): RawLine[] {
   return shop.consumables.flatMap((c): RawLine[] => {
-    const quantity = timesOf(rig, plumbing, c.per, c.kinds);
+    const quantity = times(c.per, c.kinds);
     return quantity === 0
       ? []
       : [line('small-stuff', c.name, quantity, 'each', c.costCents * quantity, c.priceCents * quantity)];
@@ -37,20 +37,35 @@ function line(
   return { sort, name, quantity, unit, costCents, mass: 0, short: 0, leadTimeDays: 0, priceCents };
 }
 
-function timesOf(rig: Rig, plumbing: Plumbing, per: Per, kinds: readonly Kind[] | undefined): number {
-  switch (per) {
-    case 'rig':
-      return 1;
-    case 'line':
-      return rig.lines.length;
-    case 'joint':
-      return plumbing.joints.reduce((n, j) => n + (j.pieces.length + 1) * j.times, 0);
-    case 'thread':
-      return plumbing.joints.reduce((n, j) => n + threadsIn(rig, plumbing, j) * j.times, 0);
-    case 'part':
-      return [...rig.items.values()].filter(({ part }) => kinds === undefined || kinds.includes(part.kind))
-        .length;
+/** How often something is done at a rig, of those kinds of parts where it names any. */
+type Times = (per: Per, kinds: readonly Kind[] | undefined) => number;
+
+/** Counts a rig once for all operations and small things that go by the count. */
+export function timesIn(rig: Rig, plumbing: Plumbing): Times {
+  let joints = 0;
+  let threads = 0;
+  for (const joint of plumbing.joints) {
+    joints += (joint.pieces.length + 1) * joint.times;
+    threads += threadsIn(rig, plumbing, joint) * joint.times;
   }
+  return (per, kinds) => {
+    switch (per) {
+      case 'rig':
+        return 1;
+      case 'line':
+        return rig.lines.length;
+      case 'joint':
+        return joints;
+      case 'thread':
+        return threads;
+      case 'part': {
+        let parts = 0;
+        for (const { part } of rig.items.values())
+          if (kinds === undefined || kinds.includes(part.kind)) parts++;
+        return parts;
+      }
+    }
+  };
 }
 
 /** Taper threads that are made up along a joint: each takes sealant. */

@@ -6,19 +6,18 @@ export type RawLine = BillLine;
 
 /** Lines of parts from one shelf: what an earlier line took is no longer there for a later one. */
 export class PartLines {
-  readonly #lines: RawLine[];
-  readonly #taken: Map<string, number>;
-
-  /** Goes on from where another list stands, which stays as it is. */
-  constructor(from?: PartLines) {
-    this.#lines = from === undefined ? [] : [...from.#lines];
-    this.#taken = new Map(from === undefined ? [] : from.#taken);
-  }
+  readonly #lines: RawLine[] = [];
+  readonly #taken = new Map<string, number>();
 
   add(sort: BillLine['sort'], part: Part, quantity: number, unit: 'each' | 'ft', item?: string): void {
     if (quantity <= 0) return;
+    this.#lines.push(this.next(sort, part, quantity, unit, item));
+    this.#taken.set(part.id, (this.#taken.get(part.id) ?? 0) + quantity);
+  }
+
+  /** The line that a part would get now; it takes nothing from the shelf. */
+  next(sort: BillLine['sort'], part: Part, quantity: number, unit: 'each' | 'ft', item?: string): RawLine {
     const taken = this.#taken.get(part.id) ?? 0;
-    this.#taken.set(part.id, taken + quantity);
     const rest = {
       part: part.id,
       name: part.name,
@@ -30,7 +29,7 @@ export class PartLines {
       leadTimeDays: part.leadTimeDays,
       priceCents: part.priceCents * quantity,
     };
-    this.#lines.push(item === undefined ? { sort, ...rest } : { sort, item, ...rest });
+    return item === undefined ? { sort, ...rest } : { sort, item, ...rest };
   }
 
   list(): readonly RawLine[] {

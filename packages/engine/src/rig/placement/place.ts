@@ -51,6 +51,8 @@ export function withFittings(parts: readonly PlacedPart[], mass: number): Placed
   return parts.map((p) => (p === machine ? { ...p, mass: p.mass + mass } : p));
 }
 
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
+
 /** A part at its automatic spot, or where it or the part it rides on is given a place. */
 function placedPart(
   { item, part, mass, host }: Piece,
@@ -61,7 +63,7 @@ function placedPart(
   const at = (axis: 'x' | 'y' | 'z') => item.at?.[axis] ?? hostAt?.[axis];
   const given = at('z');
   const underside = part.kind === 'boom' ? BOOM_HEIGHT : carrier.deckHeight + (spot?.z ?? 0);
-  return {
+  const placed: Writable<PlacedPart> = {
     item: item.id,
     kind: part.kind,
     name: part.name,
@@ -73,7 +75,8 @@ function placedPart(
     length: part.size.length,
     width: part.size.width,
     height: part.size.height,
-    ...(host === item.id ? {} : { on: host }),
     given: item.at !== undefined,
   };
+  if (host !== item.id) placed.on = host;
+  return placed;
 }

@@ -1,6 +1,5 @@
-import type { Kind } from '../../catalogue/index.ts';
+import type { Joint, Kind } from '../../catalogue/index.ts';
 import { pressureBetween, type Meeting, type Plan, type PlumbingEnd } from './plan.ts';
-import { wayOf } from './supply.ts';
 
 /** What is held, hangs free or ends a way: no bend of the line is made there. */
 const STRAIGHT: ReadonlySet<Kind> = new Set<Kind>(['gun', 'tip', 'nozzle', 'agitator', 'gauge']);
@@ -10,19 +9,17 @@ export function elbowsOf(plan: Plan): ReadonlySet<Meeting> {
   const turning = new Set<Meeting>();
   for (const line of plan.rig.lines) {
     if (line.elbows === 0) continue;
-    const extras = plan.meetings
-      .filter((m) => m.line === line.id && m.times === 1 && [m.a, m.b].every((end) => bends(plan, end)))
-      .flatMap((meeting) => {
-        const { a, b } = meeting;
-        if (a.at === undefined || b.at === undefined) return [];
-        const pressure = pressureBetween(a, b);
-        const plain = wayOf([], [plan.supply.join(a.at, b.at, pressure)]);
-        const round = wayOf([], [plan.supply.joinRound(a.at, b.at, pressure)]);
-        return plain === undefined || round === undefined
-          ? []
-          : [{ meeting, extra: round.priceCents - plain.priceCents }];
-      })
-      .sort((x, y) => x.extra - y.extra);
+    const extras: { meeting: Meeting; extra: number }[] = [];
+    for (const meeting of plan.meetings) {
+      const { a, b } = meeting;
+      if (meeting.line !== line.id || meeting.times !== 1 || !bends(plan, a) || !bends(plan, b)) continue;
+      if (a.at === undefined || b.at === undefined) continue;
+      const pressure = pressureBetween(a, b);
+      const plain = priceOf(plan.supply.join(a.at, b.at, pressure));
+      const round = priceOf(plan.supply.joinRound(a.at, b.at, pressure));
+      if (plain !== undefined && round !== undefined) extras.push({ meeting, extra: round - plain });
+    }
+    extras.sort((x, y) => x.extra - y.extra);
     extras.slice(0, line.elbows).forEach(({ meeting }) => turning.add(meeting));
     if (extras.length < line.elbows)
       plan.gaps.push(
@@ -30,6 +27,14 @@ export function elbowsOf(plan: Plan): ReadonlySet<Meeting> {
       );
   }
   return turning;
+}
+
+/** What the pieces of a joint cost [cents]; undefined when it cannot be made. */
+function priceOf(joint: Joint): number | undefined {
+  if (!joint.ok) return undefined;
+  let cents = 0;
+  for (const { priceCents } of joint.pieces) cents += priceCents;
+  return cents;
 }
 
 function bends(plan: Plan, { of }: PlumbingEnd): boolean {

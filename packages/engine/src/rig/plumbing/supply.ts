@@ -1,7 +1,7 @@
 import {
   jointFinder,
   narrowestOf,
-  portKey,
+  oncePerPorts,
   ratingOf,
   type Catalogue,
   type JointFinder,
@@ -53,12 +53,7 @@ export function supplyOf(catalogue: Catalogue, allowed: (part: Part) => boolean)
   const elbows = fittings.filter((f) => f.form === 'elbow' && f.ports.length === 2);
   return {
     join,
-    joinRound: (from, to, pressure) => {
-      const stands = level(pressure);
-      return once(`elbow ${portKey(from)} ${portKey(to)} ${stands}`, () =>
-        withElbow(join, elbows, from, to, stands),
-      );
-    },
+    joinRound: oncePerPorts(ratings, (from, to, pressure) => withElbow(join, elbows, from, to, pressure)),
     branches: fittings.filter((f) => (f.form === 'tee' || f.form === 'manifold') && f.ports.length > 2),
     bulkheads: fittings.filter((f) => f.form === 'bulkhead' && f.ports.length === 2),
     caps: fittings.filter((f) => f.form === 'cap' && f.ports.length === 1),

@@ -5,7 +5,7 @@ import type { ProofContext, ProvenDuty } from './context.ts';
 /** Above this a jet goes into trees or over roofs [m]; our judgement, no source. */
 const HIGH = 6;
 
-type SeenState = Pick<ProvenDuty['open'], 'status' | 'pressureAt'>;
+type SeenState = Pick<ProvenDuty['open'], 'status' | 'highestPressure'>;
 
 /** What cautions follow from: a proof, or as much of one. */
 export interface CautionContext extends Pick<ProofContext, 'rig' | 'tank'> {
@@ -72,8 +72,7 @@ function highestPressure(duties: CautionContext['duties']): number | undefined {
   for (const { open, dirty, shut } of duties)
     for (const state of [open, dirty, shut]) {
       if (state.status !== 'converged') continue;
-      most ??= 0;
-      for (const pressure of state.pressureAt.values()) if (pressure > most) most = pressure;
+      if (most === undefined || state.highestPressure > most) most = state.highestPressure;
     }
   return most;
 }

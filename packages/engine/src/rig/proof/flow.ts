@@ -1,7 +1,8 @@
 import { groundDose } from '../application.ts';
 import { askedFlow } from '../asked-flow.ts';
 import type { Duty } from '../brief.ts';
-import { compared, is, unknown, worked, type RigPromise } from '../promise.ts';
+import type { OutletState } from '../duty-state.ts';
+import { compared, is, unknown, worked, type RigPromise, type Step } from '../promise.ts';
 import { say, sayGiven, type ProofContext, type ProvenDuty } from './context.ts';
 import { tipWorking } from './tip-working.ts';
 
@@ -19,10 +20,18 @@ const OUTLET_WORDS: Readonly<Record<string, string>> = {
 
 /** Each outlet gets the flow its duty asks, and each tip works in its range of pressure. */
 export function flowPromises(context: ProofContext): RigPromise[] {
-  return context.duties.flatMap((proven) => [...flows(context, proven), ...tipPressures(context, proven)]);
+  return context.duties.flatMap((proven) => {
+    // Several promises of an outlet show the same sum.
+    const workings = new Map<OutletState, Step[]>();
+    for (const outlet of proven.open.outlets) workings.set(outlet, tipWorking(context, proven, outlet));
+    return [...flows(context, proven, workings), ...tipPressures(context, proven, workings)];
+  });
 }
 
-function flows(context: ProofContext, proven: ProvenDuty): RigPromise[] {
+/** The flow of each outlet's tip put into its law. */
+type Workings = ReadonlyMap<OutletState, readonly Step[]>;
+
+function flows(context: ProofContext, proven: ProvenDuty, workings: Workings): RigPromise[] {
   const { duty, liquid, open, dirty } = proven;
   const asked = askedFlow(duty, liquid);
   if (asked === undefined) return [];
@@ -51,7 +60,7 @@ function flows(context: ProofContext, proven: ProvenDuty): RigPromise[] {
             text: 'pressure in front of the outlet',
             figure: { value: outlet.tipPressure, dimension: 'pressure' },
           },
-          ...tipWorking(context, proven, outlet),
+          ...workings.get(outlet)!,
           ...(dirtyFlow === undefined
             ? []
             : [
@@ -92,7 +101,7 @@ function askedWorking({ flow, application, lane }: Duty, asked: number): RigProm
   return [];
 }
 
-function tipPressures(context: ProofContext, proven: ProvenDuty): RigPromise[] {
+function tipPressures(context: ProofContext, proven: ProvenDuty, workings: Workings): RigPromise[] {
   const { duty, open } = proven;
   return open.outlets.flatMap((outlet): RigPromise[] => {
     const run = context.rig.lines.find((l) => l.id === outlet.line)!.run;
@@ -112,7 +121,7 @@ function tipPressures(context: ProofContext, proven: ProvenDuty): RigPromise[] {
       working:
         tip === undefined
           ? [{ text: 'flow', figure: { value: outlet.flow, dimension: 'flow' as const } }]
-          : tipWorking(context, proven, outlet),
+          : workings.get(outlet)!,
     });
     const has = { value: outlet.tipPressure, dimension: 'pressure' as const };
     if (asked !== undefined)

@@ -84,7 +84,7 @@ export function heldBy(
 ): readonly Held[] {
   const { brief, contexts } = space;
   const liquids = brief.duties.map((d) => contexts[0]!.liquids.get(d.liquid)!);
-  const state = { status: 'converged' as const, pressureAt: new Map([['', pressure]]) };
+  const state = { status: 'converged' as const, highestPressure: Math.max(0, pressure) };
   const labels = cautionsOf({
     rig: partRig(space, partAt, slots, []),
     tank,
