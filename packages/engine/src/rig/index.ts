@@ -12,7 +12,9 @@ export {
   type OutletState,
   type PressureStep,
 } from './duty-state.ts';
-export { proveRig, ENGINE_VERSION, type DutyProof, type Proof, type ProveOptions } from './proof/prove.ts';
+export { proveRig, ENGINE_VERSION, type DutyProof, type Proof } from './proof/prove.ts';
+export { proveWork } from './proof/prove-work.ts';
+export type { ProveOptions } from './proof/context.ts';
 export type { DutyReach } from './proof/reach.ts';
 export type { DayProof } from './proof/day.ts';
 export * from './curves/index.ts';

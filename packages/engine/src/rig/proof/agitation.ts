@@ -1,33 +1,33 @@
 import { compared, is, unknown, worked, type RigPromise } from '../promise.ts';
 import { first } from '../rig-document.ts';
-import type { ProofContext, ProvenDuty } from './context.ts';
+import type { WorkContext, ProvenDuty } from './context.ts';
 import type { DutyLiquid } from './liquid.ts';
 
 /** Least flow through a plain return, without a jet, in tank volumes per second: 5 %/min. */
 const PLAIN_RETURN = 0.05 / 60;
 const MINUTE = 60;
 
-export function dutiesToStir(context: ProofContext): ProvenDuty[] {
+export function dutiesToStir(context: WorkContext): ProvenDuty[] {
   return context.duties.filter(({ duty, liquid }) => duty.agitate && liquid.agitationShare > 0);
 }
 
 /** Item through which liquid goes back into the tank: a jet, or else the plain return. */
-export function backToTank({ rig }: ProofContext): string | undefined {
+export function backToTank({ rig }: WorkContext): string | undefined {
   return (first(rig, 'agitator') ?? first(rig, 'regulator'))?.item.id;
 }
 
 /** Flow back into the tank that keeps a liquid mixed [m3/s]. */
-export function stirringAsked(context: ProofContext, liquid: DutyLiquid): number {
+export function stirringAsked(context: WorkContext, liquid: DutyLiquid): number {
   return stirringShare(context, liquid) * context.tank.volume;
 }
 
 /** The same in tank volumes per second [1/s]. */
-function stirringShare({ rig }: ProofContext, liquid: DutyLiquid): number {
+function stirringShare({ rig }: WorkContext, liquid: DutyLiquid): number {
   return Math.max(liquid.agitationShare, first(rig, 'agitator') === undefined ? PLAIN_RETURN : 0);
 }
 
 /** The mix stays mixed while spraying: the least flow back into the tank over all duties that ask for agitation. */
-export function agitationPromises(context: ProofContext): RigPromise[] {
+export function agitationPromises(context: WorkContext): RigPromise[] {
   const asking = dutiesToStir(context);
   if (asking.length === 0) return [];
   const jet = first(context.rig, 'agitator');

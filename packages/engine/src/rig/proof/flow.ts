@@ -3,7 +3,7 @@ import { askedFlow } from '../asked-flow.ts';
 import type { Duty } from '../brief.ts';
 import type { OutletState } from '../duty-state.ts';
 import { compared, is, unknown, worked, type RigPromise, type Step } from '../promise.ts';
-import { say, sayGiven, type ProofContext, type ProvenDuty } from './context.ts';
+import { say, sayGiven, type WorkContext, type ProvenDuty } from './context.ts';
 import { tipWorking } from './tip-working.ts';
 
 const METHOD = 'steady state of the pipe network';
@@ -19,7 +19,7 @@ const OUTLET_WORDS: Readonly<Record<string, string>> = {
 };
 
 /** Each outlet gets the flow its duty asks, and each tip works in its range of pressure. */
-export function flowPromises(context: ProofContext): RigPromise[] {
+export function flowPromises(context: WorkContext): RigPromise[] {
   return context.duties.flatMap((proven) => {
     // Several promises of an outlet show the same sum.
     const workings = new Map<OutletState, Step[]>();
@@ -31,7 +31,7 @@ export function flowPromises(context: ProofContext): RigPromise[] {
 /** The flow of each outlet's tip put into its law. */
 type Workings = ReadonlyMap<OutletState, readonly Step[]>;
 
-function flows(context: ProofContext, proven: ProvenDuty, workings: Workings): RigPromise[] {
+function flows(context: WorkContext, proven: ProvenDuty, workings: Workings): RigPromise[] {
   const { duty, liquid, open, dirty } = proven;
   const asked = askedFlow(duty, liquid);
   if (asked === undefined) return [];
@@ -101,7 +101,7 @@ function askedWorking({ flow, application, lane }: Duty, asked: number): RigProm
   return [];
 }
 
-function tipPressures(context: ProofContext, proven: ProvenDuty, workings: Workings): RigPromise[] {
+function tipPressures(context: WorkContext, proven: ProvenDuty, workings: Workings): RigPromise[] {
   const { duty, open } = proven;
   return open.outlets.flatMap((outlet): RigPromise[] => {
     const run = context.rig.lines.find((l) => l.id === outlet.line)!.run;
@@ -156,6 +156,6 @@ function tipPressures(context: ProofContext, proven: ProvenDuty, workings: Worki
   });
 }
 
-export function hoseWords(context: ProofContext, duty: Duty): string {
+export function hoseWords(context: WorkContext, duty: Duty): string {
   return duty.hoseOut === undefined ? '' : ` with ${sayGiven(context, duty.hoseOut, 'length')} of hose out`;
 }

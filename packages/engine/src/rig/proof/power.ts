@@ -4,7 +4,7 @@ import type { Drive } from '../drive.ts';
 import { pumpCurrentAt } from '../pump-current.ts';
 import { compared, is, unknown, worked, type RigPromise, type Step } from '../promise.ts';
 import { first } from '../rig-document.ts';
-import { say, type ProofContext } from './context.ts';
+import { say, type WorkContext } from './context.ts';
 
 /** The duty and condition in which the pump asks most of its shaft. */
 interface Hardest {
@@ -16,7 +16,7 @@ interface Hardest {
 }
 
 /** The drive is strong enough all day, and turns the pump at a speed it is made for. */
-export function powerPromises(context: ProofContext): RigPromise[] {
+export function powerPromises(context: WorkContext): RigPromise[] {
   const { drive } = context;
   const told = {
     id: 'power:drive',
@@ -42,7 +42,7 @@ export function shaftPower(pump: PartOf<'pump'>, flow: number, rise: number): nu
   return fluidPower(flow, rise) / pump.law.efficiency;
 }
 
-function hardestDuty(context: ProofContext): Hardest | undefined {
+function hardestDuty(context: WorkContext): Hardest | undefined {
   const pump = first(context.rig, 'pump')?.part;
   if (pump === undefined) return undefined;
   let hardest: Hardest | undefined;
@@ -59,7 +59,7 @@ function hardestDuty(context: ProofContext): Hardest | undefined {
   return hardest;
 }
 
-function chain(context: ProofContext, drive: Drive, hardest: Hardest): Step[] {
+function chain(context: WorkContext, drive: Drive, hardest: Hardest): Step[] {
   const efficiency = first(context.rig, 'pump')?.part.law.efficiency ?? 1;
   const liquid = is(hardest.shaft * efficiency, 'power');
   const shaft = is(hardest.shaft, 'power');
@@ -89,7 +89,7 @@ export function speedShareOf({ engine }: Extract<Drive, { by: 'engine' }>, speed
 }
 
 function enginePromises(
-  context: ProofContext,
+  context: WorkContext,
   drive: Extract<Drive, { by: 'engine' }>,
   hardest: Hardest,
 ): RigPromise[] {
@@ -159,7 +159,7 @@ function enginePromises(
 }
 
 function ptoPromises(
-  context: ProofContext,
+  context: WorkContext,
   drive: Extract<Drive, { by: 'pto' }>,
   hardest: Hardest,
 ): RigPromise[] {
@@ -201,7 +201,7 @@ function ptoPromises(
   ];
 }
 
-function speedPromises(context: ProofContext, drive: Drive): RigPromise[] {
+function speedPromises(context: WorkContext, drive: Drive): RigPromise[] {
   const pump = first(context.rig, 'pump');
   if (pump === undefined) return [];
   const slow = drive.pumpSpeed < pump.part.minSpeed;
@@ -229,7 +229,7 @@ function speedPromises(context: ProofContext, drive: Drive): RigPromise[] {
 }
 
 /** A 12 V pump: the current it draws in its hardest duty against what the vehicle can give. */
-function motorPromises(context: ProofContext): RigPromise[] {
+function motorPromises(context: WorkContext): RigPromise[] {
   const motor = first(context.rig, 'motor-pump')!;
   const { current: most, duty } = hardestPumpCurrent(context);
   const told = {
@@ -258,7 +258,7 @@ function motorPromises(context: ProofContext): RigPromise[] {
 }
 
 /** Most current that the 12 V pump of a rig draws in its duties, and the duty that asks it. */
-export function hardestPumpCurrent(context: ProofContext): { current: number; duty: string } {
+export function hardestPumpCurrent(context: WorkContext): { current: number; duty: string } {
   const motor = first(context.rig, 'motor-pump');
   let hardest = { current: 0, duty: '' };
   for (const d of context.duties) {

@@ -1,42 +1,35 @@
 import type { Catalogue, Shop } from '../../catalogue/index.ts';
 import type { CaughtCaution } from '../../physics/index.ts';
-import type { UnitSystem } from '../../quantity/index.ts';
 import { billFor, type Bill } from '../bill/index.ts';
 import type { Duty } from '../brief.ts';
 import { plumbingOf } from '../plumbing/index.ts';
 import { contactsOf } from '../contacts.ts';
 import { supplyFor } from '../rig-supply.ts';
-import { driveOf } from '../drive.ts';
-import { dutySolver, type DutyStates } from '../duty-state.ts';
+import type { DutyStates } from '../duty-state.ts';
 import { inOrder, type PromiseState, type RigPromise } from '../promise.ts';
-import { first, type Rig } from '../rig-document.ts';
-import { agitationPromises } from './agitation.ts';
+import type { Rig } from '../rig-document.ts';
 import { cautionsOf } from './cautions.ts';
-import type { ProofContext, ProvenDuty } from './context.ts';
+import type { ProofContext, ProveOptions, ProvenDuty } from './context.ts';
 import { dayOf, dayPromises, type DayProof } from './day.ts';
 import { electricsPromises } from './electrics.ts';
-import { flowPromises } from './flow.ts';
 import { guarded } from './guarded.ts';
 import { hardwareNeeds } from './hardware.ts';
 import { liquidPromises } from './liquid-known.ts';
-import { liquidOf } from './liquid.ts';
 import { materialPromises } from './materials.ts';
 import { billPromises } from './money.ts';
 import { placementOf, type Placement } from './placement-data.ts';
 import { patternPromises } from './pattern.ts';
-import { powerPromises } from './power.ts';
 import { pumpReservePromises } from './pump-reserve.ts';
-import { ratingPromises } from './rating.ts';
-import { reachOf, reachPromises, type DutyReach } from './reach.ts';
+import { proveWork } from './prove-work.ts';
+import type { DutyReach } from './reach.ts';
 import { rinsePromises } from './rinse.ts';
 import { fillingPromises } from './rinse-filling.ts';
-import { siteOf, type Site } from './site.ts';
+import type { Site } from './site.ts';
 import { stabilityPromises } from './stability.ts';
 import { mixOrderPromises } from './mix-order.ts';
 import { recipePromises } from './recipe.ts';
 import { strengthPromises } from './strength.ts';
 import { structurePromises } from './structure.ts';
-import { suctionPromises } from './suction.ts';
 import { weightPromises } from './weight.ts';
 import { wiringOf, type Wiring } from './wiring.ts';
 
@@ -85,46 +78,20 @@ export interface Proof {
   }[];
 }
 
-export interface ProveOptions {
-  readonly units?: UnitSystem;
-  /** The solver's notes for a person; without them a proof is quicker. */
-  readonly notes?: boolean;
-  /** Solves the duties of a rig; one that knows a rig much like it need not begin from nothing. */
-  readonly solver?: typeof dutySolver;
-}
-
-/** Proves a rig: solves every duty with the strainer clean and dirty and with the outlets shut, and judges every promise. */
+/** Proves a rig: judges the promises of its work and every other one. */
 export function proveRig(rig: Rig, catalogue: Catalogue, shop: Shop, options: ProveOptions = {}): Proof {
-  const site = siteOf(rig.brief);
-  const solve = (options.solver ?? dutySolver)(rig, options.notes ?? true);
-  const duties = rig.brief.duties.map((duty): ProvenDuty => {
-    const liquid = liquidOf(rig.brief, duty.liquid, site);
-    return { duty, liquid, ...solve(duty, liquid) };
-  });
+  const work = proveWork(rig, options);
+  const { site, duties } = work.context;
   const supply = supplyFor(catalogue, contactsOf(rig.brief, site).unsuited);
   const plumbing = plumbingOf(rig, supply, highestPressures(rig, duties));
   const bills = billFor(rig, supply, shop, plumbing);
-  const unheld: ProofContext = {
-    rig,
-    site,
-    drive: driveOf(rig),
-    tank: first(rig, 'tank')!.part,
-    duties,
-    bill: bills([]),
-    units: options.units ?? 'us',
-  };
+  const unheld: ProofContext = { ...work.context, bill: bills([]) };
   const bill = bills(hardwareNeeds(unheld));
   const context: ProofContext = { ...unheld, bill };
-  const reaches = new Map(duties.map((d) => [d.duty.id, reachOf(context, d, options.notes ?? true)]));
   const placement = placementOf(context);
   const day = dayOf(context, options.notes ?? true);
   const promises = inOrder([
-    ...reachPromises(context, reaches),
-    ...flowPromises(context),
-    ...suctionPromises(context),
-    ...ratingPromises(context),
-    ...powerPromises(context),
-    ...agitationPromises(context),
+    ...work.promises,
     ...billPromises(context),
     ...liquidPromises(context),
     ...materialPromises(context),
@@ -153,7 +120,7 @@ export function proveRig(rig: Rig, catalogue: Catalogue, shop: Shop, options: Pr
     promises,
     counts: countStates(promises),
     duties: duties.map(({ duty, liquid, open, dirty, shut }) => {
-      const reach = reaches.get(duty.id);
+      const reach = work.reaches.get(duty.id);
       return {
         id: duty.id,
         name: duty.name,

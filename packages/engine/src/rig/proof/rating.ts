@@ -1,7 +1,7 @@
 import type { Part } from '../../catalogue/index.ts';
 import { first, type Rig } from '../rig-document.ts';
 import { compared, is, unknown, worked, type RigPromise, type Step } from '../promise.ts';
-import { say, type ProofContext, type ProvenDuty } from './context.ts';
+import { say, type WorkContext, type ProvenDuty } from './context.ts';
 
 interface Peak {
   readonly item: string;
@@ -13,7 +13,7 @@ interface Peak {
 }
 
 /** Every part on the pressure side stands the highest pressure it can see: working, and with the trigger slammed shut. */
-export function ratingPromises(context: ProofContext): RigPromise[] {
+export function ratingPromises(context: WorkContext): RigPromise[] {
   const peaks = highestPressures(context.rig, context.duties);
   const pumpKinds = new Set(['pump', 'motor-pump']);
   const isPump = (p: Peak) => pumpKinds.has(context.rig.items.get(p.item)!.part.kind);
@@ -56,7 +56,7 @@ function highestPressures(rig: Rig, duties: readonly ProvenDuty[]): Peak[] {
   return [...highest.values()].sort((a, b) => b.pressure / b.limit - a.pressure / a.limit);
 }
 
-function worst(context: ProofContext, what: string, sentence: string, peaks: readonly Peak[]): RigPromise {
+function worst(context: WorkContext, what: string, sentence: string, peaks: readonly Peak[]): RigPromise {
   const told = {
     id: `rating:${what}`,
     kind: 'rating' as const,

@@ -2,7 +2,7 @@ import { HOLDING_LIMITS, nozzleReaction, reachBand } from '../../physics/index.t
 import type { Target } from '../brief.ts';
 import { arcsOf, askedOf, NO_PATHS, reachTowards, streamOf, type ThrowPaths } from '../gun-throw.ts';
 import { compared, unknown, type RigPromise } from '../promise.ts';
-import { say, sayGiven, type ProofContext, type ProvenDuty } from './context.ts';
+import { say, sayGiven, type WorkContext, type ProvenDuty } from './context.ts';
 import { hoseWords } from './flow.ts';
 import { pushSteps, reachSteps } from './reach-working.ts';
 import { throwerOf, type Thrower } from './thrower.ts';
@@ -41,7 +41,7 @@ const SOURCE =
 const CALM = 3;
 
 /** Throw of a duty's gun towards its target; undefined when the duty has none or its network failed. */
-export function reachOf(context: ProofContext, proven: ProvenDuty, arcs: boolean): DutyReach | undefined {
+export function reachOf(context: WorkContext, proven: ProvenDuty, arcs: boolean): DutyReach | undefined {
   const { duty, open, liquid } = proven;
   const { target } = duty;
   const thrower = throwerOf(context.rig, context.site, proven);
@@ -74,7 +74,7 @@ export function reachOf(context: ProofContext, proven: ProvenDuty, arcs: boolean
 
 /** Each target is reached nine times in ten, and one person can hold the gun. */
 export function reachPromises(
-  context: ProofContext,
+  context: WorkContext,
   reaches: ReadonlyMap<string, DutyReach | undefined>,
 ): RigPromise[] {
   const out: RigPromise[] = [];
@@ -116,7 +116,7 @@ export function reachPromises(
 }
 
 function reachPromise(
-  context: ProofContext,
+  context: WorkContext,
   proven: ProvenDuty,
   target: Target,
   reach: DutyReach | undefined,
@@ -160,7 +160,7 @@ function reachPromise(
   };
 }
 
-function sentenceOf(context: ProofContext, target: Target, meaning: 'wetted' | 'touched'): string {
+function sentenceOf(context: WorkContext, target: Target, meaning: 'wetted' | 'touched'): string {
   const verb = meaning === 'wetted' ? 'Wets' : 'Touches';
   const end = 'in still air, 9 times in 10';
   const length = (value: number) => sayGiven(context, value, 'length');

@@ -1,6 +1,6 @@
 import { compared, is, unknown, worked, type RigPromise } from '../promise.ts';
 import { first } from '../rig-document.ts';
-import { say, type ProofContext } from './context.ts';
+import { say, type WorkContext } from './context.ts';
 import type { DutyLiquid } from './liquid.ts';
 import type { Site } from './site.ts';
 
@@ -19,7 +19,7 @@ export function headAvailable(site: Site, liquid: DutyLiquid, inlet: number): nu
 }
 
 /** The pump never starves, with the strainer dirty and the tank at its lowest; the suction hose does not collapse. */
-export function suctionPromises(context: ProofContext): RigPromise[] {
+export function suctionPromises(context: WorkContext): RigPromise[] {
   const pump = first(context.rig, 'pump') ?? first(context.rig, 'motor-pump');
   const told = {
     id: 'suction:pump',
@@ -91,7 +91,7 @@ export function suctionPromises(context: ProofContext): RigPromise[] {
   ];
 }
 
-function collapse(context: ProofContext, lowest: number): RigPromise[] {
+function collapse(context: WorkContext, lowest: number): RigPromise[] {
   if (lowest >= 0) return [];
   const hose = [...context.rig.items.values()].find(
     ({ item, part }) => part.kind === 'hose' && item.id === 'suction-hose',

@@ -1,14 +1,14 @@
 import { display } from '../../quantity/index.ts';
 import type { OutletState } from '../duty-state.ts';
 import type { Step } from '../promise.ts';
-import type { ProofContext, ProvenDuty } from './context.ts';
+import type { WorkContext, ProvenDuty } from './context.ts';
 
 const BAR = 1e5;
 /** Water that leaflets give their flows with [kg/m3]. */
 const LEAFLET_WATER = 1000;
 
 /** The flow of a tip put into its law with this rig's numbers, for whoever wants to do the sum again. */
-export function tipWorking(context: ProofContext, { liquid }: ProvenDuty, outlet: OutletState): Step[] {
+export function tipWorking(context: WorkContext, { liquid }: ProvenDuty, outlet: OutletState): Step[] {
   const run = context.rig.lines.find((l) => l.id === outlet.line)!.run;
   const last = context.rig.items.get(run[run.length - 1] ?? '');
   if (last?.part.kind !== 'tip' && last?.part.kind !== 'nozzle') return [];
