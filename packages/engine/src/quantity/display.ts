@@ -79,10 +79,10 @@ function stepFor(value: number, dimension: Dimension, system: UnitSystem, option
   if (options.unit !== undefined) return { unit: options.unit, significant: 4 };
   const style = (options.as === undefined ? undefined : STYLES[options.as]) ?? STYLES[dimension];
   const steps = style[system];
-  const last = steps.at(-1) as Step;
-  // Not `find`: it would make a function for each of the hundred figures of a proof.
-  for (const step of steps) if (step.below !== undefined && isBelow(value, step, dimension)) return step;
-  return last;
+  // By index, not `find`: a proof has hundreds of figures, and each would make a function or an iterator.
+  let i = 0;
+  while (i < steps.length - 1 && !isBelow(value, steps[i]!, dimension)) i++;
+  return steps[i]!;
 }
 
 /** Judged on the figure as it will be rounded, so that 59.97 s is 1.0 min and never 60 s. */

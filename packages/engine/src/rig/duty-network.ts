@@ -146,7 +146,29 @@ interface Piece {
   readonly dirty: { readonly clean: number; readonly dirty: number } | undefined;
 }
 
-function piecesOf(rig: Rig, line: RigLine, duty: Duty): Piece[] {
+const sameInAll = new WeakMap<Rig, Map<RigLine, readonly Piece[] | undefined>>();
+
+/** Pieces of a line: made once per rig where no duty changes them, that is for all lines but a few. */
+function piecesOf(rig: Rig, line: RigLine, duty: Duty): readonly Piece[] {
+  let known = sameInAll.get(rig);
+  if (known === undefined) sameInAll.set(rig, (known = new Map<RigLine, readonly Piece[] | undefined>()));
+  let pieces = known.get(line);
+  if (pieces === undefined) {
+    pieces = piecesIn(rig, line, duty);
+    known.set(line, hangsOnDuty(rig, line) ? undefined : pieces);
+  }
+  return pieces;
+}
+
+/** Hose to the air may be paid out more or less, and a regulator may be set by duty. */
+function hangsOnDuty(rig: Rig, { run, to }: RigLine): boolean {
+  return run.some((id) => {
+    const { item, part } = rig.items.get(id)!;
+    return (part.kind === 'hose' && to === 'air') || item.setByDuty !== undefined;
+  });
+}
+
+function piecesIn(rig: Rig, line: RigLine, duty: Duty): Piece[] {
   const pieces: Piece[] = [];
   let beyondHose = false;
   let reel: PartOf<'reel'> | undefined;

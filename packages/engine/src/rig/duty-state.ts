@@ -32,7 +32,7 @@ export interface OutletState {
 }
 
 /** A rig in one duty and one condition, solved: what comes out, and what the pump does. */
-export interface SolvedState {
+interface SolvedState {
   readonly status: Solution['status'];
   readonly reason: string | undefined;
   readonly iterations: number;

@@ -45,8 +45,9 @@ export function retune(network: CompiledNetwork, from: NetworkModel, to: Network
   to.elements.forEach((element, i) => {
     const before = from.elements[i]!;
     const [now, then] = [element.law, before.law] as unknown as [Fields, Fields];
-    for (const name in now)
-      if (now[name] !== then[name]) network.set(i, name as ElementParameter, now[name] as number);
+    if (now !== then)
+      for (const name in now)
+        if (now[name] !== then[name]) network.set(i, name as ElementParameter, now[name] as number);
     if (element.count !== before.count) network.set(i, 'count', element.count ?? 1);
     network.open(i, element.open ?? true);
   });
@@ -70,6 +71,7 @@ type Fields = Readonly<Record<string, unknown>>;
 
 /** Equal but for numbers that can be set: same kind, same fields, same curves. */
 function sameLaw(a: ElementLaw, b: ElementLaw): boolean {
+  if (a === b) return true;
   const [x, y] = [a, b] as unknown as [Fields, Fields];
   for (const key in y) if (!(key in x)) return false;
   for (const key in x) {

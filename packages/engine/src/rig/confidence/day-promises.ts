@@ -20,9 +20,8 @@ function workedDay({ context, contexts }: DrawSheet): DrawnPromise[] {
   const dayIn = (draw: number) => {
     let day = days[draw];
     if (day === undefined) {
-      const made = dayInputOf({ ...contexts.at(draw), duties: [drawn.at(draw)] });
-      const { units, area } =
-        made === undefined ? { units: NaN, area: NaN } : workingDay({ ...made.input, moments: false });
+      const made = dayInputOf({ ...contexts.at(draw), duties: [drawn.at(draw)] }, false);
+      const { units, area } = made === undefined ? { units: NaN, area: NaN } : workingDay(made.input);
       day = days[draw] = { units, area };
     }
     return day;

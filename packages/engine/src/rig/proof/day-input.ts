@@ -23,8 +23,14 @@ const ACRE = 43560 * 0.3048 ** 2;
 /** An hour of a charge in ampere seconds is stored so already; a small engine runs its pump from a tank of this size at least [m3]. */
 const LEAST_FUEL_TANK = 1e-6;
 
-/** The inputs of the working day of a rig; undefined when its main duty sprays nothing. */
-export function dayInputOf(context: ProofContext): DayMade | undefined {
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
+
+/**
+ * The inputs of the working day of a rig; undefined when its main duty sprays nothing.
+ *
+ * @param moments whether the day is to keep the record of each moment
+ */
+export function dayInputOf(context: ProofContext, moments = true): DayMade | undefined {
   const { brief } = context.rig;
   const day = brief.day ?? {};
   const proven = context.duties.find((d) => d.duty.id === day.duty) ?? context.duties[0];
@@ -55,41 +61,49 @@ export function dayInputOf(context: ProofContext): DayMade | undefined {
     application === undefined
       ? flow
       : Math.min(flow, groundDose(application) * application.speed * application.width);
-  return {
-    proven,
-    unit,
-    byArea: day.unit === undefined && duty.application !== undefined,
-    assumed,
-    input: {
-      dayLength: or(day.length, 'length of the day', STARTS.dayLength),
-      tank: context.tank.volume,
-      unusable: residual.body,
-      flow: Math.max(1e-6, workFlow),
-      unitVolume,
-      unitArea,
-      fillFlow: or(brief.fill?.flow, 'filling', start.fillFlow) * off('fill-flow'),
-      startsFull: day.startsFull ?? false,
-      preparation: or(day.preparation, 'making ready in the morning', STARTS.preparation) * off('handling'),
-      closing: or(day.closing, 'putting away', STARTS.closing) * off('handling'),
-      fillDistance: day.fillDistance ?? 0,
-      roadSpeed: or(day.roadSpeed, 'speed on the way to the water', STARTS.roadSpeed),
-      connectTime: or(day.connectTime, 'coupling up at the water', start.connectTime) * off('handling'),
-      mixTime: or(day.mixTime, 'mixing a load', start.mixTime) * off('handling'),
-      pauseTime: or(day.pauseTime, `besides spraying at each ${unit}`, start.pauseTime) * off('crew-pace'),
-      stopTime: or(day.stopTime, 'parking at each place', start.stopTime) * off('handling'),
-      ...(application === undefined ? {} : { workSpeed: Math.min(30, application.speed) }),
-      ...(application === undefined && duty.hoseOut !== undefined ? { hoseLength: duty.hoseOut } : {}),
-      // Hoses stay full over the day and clean water stays aboard: both ride with the empty tank.
-      emptyMass:
-        context.bill.dryMass +
-        (residual.hoses + residual.plumbing) * liquid.density +
-        rinseWaterAboard(brief),
-      density: liquid.density,
-      ...productOf(context, proven),
-      ...fuelOf(context, proven),
-      ...batteryOf(context),
-    },
+  const input: Writable<DayInput> = {
+    dayLength: or(day.length, 'length of the day', STARTS.dayLength),
+    tank: context.tank.volume,
+    unusable: residual.body,
+    flow: Math.max(1e-6, workFlow),
+    unitVolume,
+    unitArea,
+    fillFlow: or(brief.fill?.flow, 'filling', start.fillFlow) * off('fill-flow'),
+    startsFull: day.startsFull ?? false,
+    preparation: or(day.preparation, 'making ready in the morning', STARTS.preparation) * off('handling'),
+    closing: or(day.closing, 'putting away', STARTS.closing) * off('handling'),
+    fillDistance: day.fillDistance ?? 0,
+    roadSpeed: or(day.roadSpeed, 'speed on the way to the water', STARTS.roadSpeed),
+    connectTime: or(day.connectTime, 'coupling up at the water', start.connectTime) * off('handling'),
+    mixTime: or(day.mixTime, 'mixing a load', start.mixTime) * off('handling'),
+    pauseTime: or(day.pauseTime, `besides spraying at each ${unit}`, start.pauseTime) * off('crew-pace'),
+    stopTime: or(day.stopTime, 'parking at each place', start.stopTime) * off('handling'),
+    // Hoses stay full over the day and clean water stays aboard: both ride with the empty tank.
+    emptyMass:
+      context.bill.dryMass + (residual.hoses + residual.plumbing) * liquid.density + rinseWaterAboard(brief),
+    density: liquid.density,
   };
+  // Field by field, not spread: the odds ask for a thousand days.
+  if (!moments) input.moments = false;
+  if (application !== undefined) input.workSpeed = Math.min(30, application.speed);
+  else if (duty.hoseOut !== undefined) input.hoseLength = duty.hoseOut;
+  const product = productShareOf(context, proven);
+  if (product !== undefined) input.productShare = product;
+  const fuel = fuelOf(context, proven);
+  if (fuel !== undefined) {
+    input.fuelTank = fuel.tank;
+    input.fuelDensity = fuel.density;
+    input.fuelRate = fuel.rate;
+    input.chargeCurrent = fuel.chargeCurrent;
+  }
+  const battery = first(context.rig, 'battery')?.part;
+  if (battery !== undefined) {
+    input.battery = battery.capacity * STARTS.batteryShare.value;
+    const reel = first(context.rig, 'reel')?.part;
+    if (reel?.rewind === 'electric') input.reelCurrent = reel.rewindCurrent;
+  }
+  const byArea = day.unit === undefined && application !== undefined;
+  return { proven, unit, byArea, assumed, input };
 }
 
 /** A unit that follows from the duty itself: a tree by its crown, a pot, an acre at its rate. */
@@ -101,18 +115,19 @@ function unitOf({ duty }: ProvenDuty): { unit: string; volume: number; area?: nu
   return { unit: 'acre', volume: groundDose(duty.application) * ACRE, area: ACRE };
 }
 
-function productOf(context: ProofContext, { duty }: ProvenDuty): Pick<DayInput, 'productShare'> {
+/** Product by volume in the mix; undefined where it is told in another measure. */
+function productShareOf(context: ProofContext, { duty }: ProvenDuty): number | undefined {
   const liquid = context.rig.brief.liquids.find((l) => l.id === duty.liquid);
   return liquid?.strengthUnit === 'volume %' && liquid.strength !== undefined
-    ? { productShare: Math.min(1, liquid.strength / 100) }
-    : {};
+    ? Math.min(1, liquid.strength / 100)
+    : undefined;
 }
 
 /** Fuel of the rig's own engine while the pump runs; a tractor's or truck's is not counted. */
 function fuelOf(
   context: ProofContext,
   { open }: ProvenDuty,
-): Pick<DayInput, 'fuelTank' | 'fuelDensity' | 'fuelRate' | 'chargeCurrent'> {
+): { tank: number; density: number; rate: number; chargeCurrent: number } | undefined {
   const { drive } = context;
   const pump = first(context.rig, 'pump');
   const p = open.pump;
@@ -123,29 +138,18 @@ function fuelOf(
     p.inlet === null ||
     p.outlet === null
   )
-    return {};
+    return undefined;
   const shaft = fluidPower(Math.max(0, p.flow), Math.max(0, p.outlet - p.inlet)) / pump.part.law.efficiency;
   const petrol = drive.engine.fuel === 'petrol';
   const density = (petrol ? STARTS.petrolDensity : STARTS.dieselDensity).value;
   const consumption = (petrol ? STARTS.petrolConsumption : STARTS.dieselConsumption).value;
   const rate = fuelRateFromConsumption(shaft / drive.efficiency, consumption, density).volumeRate;
   const tank = drive.engine.fuelTank;
-  if (tank < LEAST_FUEL_TANK) return {};
+  if (tank < LEAST_FUEL_TANK) return undefined;
   return {
-    fuelTank: tank,
-    fuelDensity: density,
-    fuelRate: Math.min(1e-4, rate * looseFactor(context.rig, 'fuel-use')),
+    tank,
+    density,
+    rate: Math.min(1e-4, rate * looseFactor(context.rig, 'fuel-use')),
     chargeCurrent: drive.engine.chargingCurrent,
-  };
-}
-
-/** Battery of the rig with what the reel draws from it. */
-function batteryOf(context: ProofContext): Pick<DayInput, 'battery' | 'reelCurrent'> {
-  const battery = first(context.rig, 'battery');
-  if (battery === undefined) return {};
-  const reel = first(context.rig, 'reel');
-  return {
-    battery: battery.part.capacity * STARTS.batteryShare.value,
-    ...(reel?.part.rewind === 'electric' ? { reelCurrent: reel.part.rewindCurrent } : {}),
   };
 }

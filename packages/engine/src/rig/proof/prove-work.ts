@@ -13,7 +13,7 @@ import { siteOf } from './site.ts';
 import { suctionPromises } from './suction.ts';
 
 /** A rig at its work: its solved duties, what its guns throw, and the promises that follow from these alone. */
-export interface ProvenWork {
+interface ProvenWork {
   readonly context: WorkContext;
   /** By duty. */
   readonly reaches: ReadonlyMap<string, DutyReach | undefined>;

@@ -1,4 +1,4 @@
-import type { Catalogue, Shop } from '../../catalogue/index.ts';
+import type { Catalogue, Part, Shop } from '../../catalogue/index.ts';
 import type { CaughtCaution } from '../../physics/index.ts';
 import { billFor, type Bill } from '../bill/index.ts';
 import type { Duty } from '../brief.ts';
@@ -7,7 +7,7 @@ import { contactsOf } from '../contacts.ts';
 import { supplyFor } from '../rig-supply.ts';
 import type { DutyStates } from '../duty-state.ts';
 import { inOrder, type PromiseState, type RigPromise } from '../promise.ts';
-import type { Rig } from '../rig-document.ts';
+import type { Rig, RigItem } from '../rig-document.ts';
 import { cautionsOf } from './cautions.ts';
 import type { ProofContext, ProveOptions, ProvenDuty } from './context.ts';
 import { dayOf, dayPromises, type DayProof } from './day.ts';
@@ -137,19 +137,25 @@ export function proveRig(rig: Rig, catalogue: Catalogue, shop: Shop, options: Pr
     cautions: cautionsOf(context),
     ...('reason' in day ? {} : { day }),
     ...wired(context),
-    parts: [...rig.items.values()].map(({ item, part }) => {
-      const own = rig.ownParts.get(part.id);
-      return {
-        item: item.id,
-        part: part.id,
-        kind: part.kind,
-        name: part.name,
-        count: item.count,
-        ...(item.length === undefined ? {} : { length: item.length }),
-        ...(own === undefined ? {} : { figuresFrom: own.figuresFrom }),
-      };
-    }),
+    parts: [...rig.items.values()].map(({ item, part }) => provenPart(rig, item, part)),
   };
+}
+
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
+
+/** Field by field, not spread: there are dozens of them in every proof. */
+function provenPart(rig: Rig, item: RigItem, part: Part): Proof['parts'][number] {
+  const proven: Writable<Proof['parts'][number]> = {
+    item: item.id,
+    part: part.id,
+    kind: part.kind,
+    name: part.name,
+    count: item.count,
+  };
+  if (item.length !== undefined) proven.length = item.length;
+  const own = rig.ownParts.get(part.id);
+  if (own !== undefined) proven.figuresFrom = own.figuresFrom;
+  return proven;
 }
 
 /** Out of range for the physics is told by the promise; there is then no wiring to show. */
@@ -168,10 +174,10 @@ function highestPressures(rig: Rig, duties: readonly ProvenDuty[]): (item: strin
   const highest = new Map<string, number>();
   for (const { open, shut } of duties)
     for (const { pressureAt } of [open, shut])
-      for (const [item, p] of pressureAt) {
+      pressureAt.forEach((p, item) => {
         const before = highest.get(item);
         if (before === undefined || p > before) highest.set(item, Math.max(p, 0));
-      }
+      });
   return (item) => {
     const { part } = rig.items.get(item)!;
     return highest.get(item) ?? ('maxPressure' in part ? part.maxPressure : 0);

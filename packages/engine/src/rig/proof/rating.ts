@@ -44,15 +44,15 @@ function highestPressures(rig: Rig, duties: readonly ProvenDuty[]): Peak[] {
   const highest = new Map<string, Peak>();
   for (const { duty, open, shut } of duties)
     for (const state of [open, shut])
-      for (const [item, pressure] of state.pressureAt) {
+      state.pressureAt.forEach((pressure, item) => {
         const part = rig.items.get(item)!.part;
-        if (!('maxPressure' in part) || pressure <= 0) continue;
+        if (!('maxPressure' in part) || pressure <= 0) return;
         const times = state === shut ? peakAt(part, peak) : 1;
         const seen = pressure * times;
         const known = highest.get(item);
         if (known === undefined || seen > known.pressure)
           highest.set(item, { item, pressure: seen, peak: times, limit: part.maxPressure, duty: duty.name });
-      }
+      });
   return [...highest.values()].sort((a, b) => b.pressure / b.limit - a.pressure / a.limit);
 }
 
