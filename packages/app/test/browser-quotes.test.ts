@@ -142,7 +142,14 @@ describe('A quote on the page', () => {
     await hand.goto(`${shop.address}office.html#quotes/Q-0001`);
     await hand.getByText("the role 'shop-hand' does not allow this").waitFor();
     expect(await hand.getByText('$3,2').count()).toBe(0);
-  }, 60_000);
+    // From the list to the desk, which tells a shop hand list prices and offers no quote.
+    await hand.goto(`${shop.address}office.html#jobs`);
+    await hand.getByRole('link', { name: 'Light cart' }).first().click();
+    await hand.locator('[data-part=hose]').waitFor({ timeout: 30_000 });
+    await hand.getByText('List price').first().waitFor();
+    expect(await hand.getByRole('button', { name: 'Quote, PDF' }).count()).toBe(0);
+    expect(await hand.getByText('The shop keeps').count()).toBe(0);
+  }, 120_000);
 
   it('stands in the calendar, which is drawn and fits every width, as all its sheets do', async () => {
     for (const width of WIDTHS) {

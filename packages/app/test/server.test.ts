@@ -38,6 +38,15 @@ async function refused(answer: Response | Promise<Response>, code: keyof typeof 
 }
 
 describe('A job over the wire', () => {
+  it('is led to on the desk from the address that people would spell', async () => {
+    const led = async (path: string) => {
+      const answer = await send('GET', path);
+      return [answer.status, answer.headers.get('Location')];
+    };
+    expect(await led('/jobs/tall-elms')).toEqual([302, '/#tall-elms']);
+    expect(await led('/jobs')).toEqual([302, '/']);
+  });
+
   it('is made, listed, found, opened, edited, and tells its history', async () => {
     const made = await make('cart');
     expect(made.status).toBe(201);

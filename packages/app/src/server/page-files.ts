@@ -12,14 +12,16 @@ const TYPES: Readonly<Record<string, string>> = {
   '.json': 'application/json',
 };
 
-/** Addresses that the desk itself reads: a job's, and the list of jobs. */
-const DESK = /^\/(jobs(\/[^/]*)?)?$/;
+/** A job as people would spell its address; the desk itself has it behind a `#`. */
+const JOB = /^\/jobs(?:\/([^/]*))?$/;
 
-/** The files of the built page, packed where the build has packed them; a job's address is the desk with that job on it. */
+/** The files of the built page, packed where the build has packed them; a job's address leads to the desk with that job on it. */
 export function pageFiles(folder: string): Handler {
   const root = normalize(`${folder}/`);
   return (c) => {
-    const path = DESK.test(c.req.path) ? '/index.html' : decoded(c.req.path);
+    const job = JOB.exec(c.req.path);
+    if (job !== null) return c.redirect(job[1] ? `/#${job[1]}` : '/');
+    const path = c.req.path === '/' ? '/index.html' : decoded(c.req.path);
     const file = path === undefined ? root : normalize(join(root, path));
     if (!file.startsWith(root) || extname(file) === '' || !existsSync(file))
       return problem(c, 'no-such-page', 'there is no such page');

@@ -13,6 +13,11 @@ export function hashOf(...parts: readonly string[]): string {
   return `#${parts.map(encodeURIComponent).join('/')}`;
 }
 
+/** The address of a job on the desk, from any page. */
+export function deskAt(job: string): string {
+  return `./${hashOf(job)}`;
+}
+
 function follow(told: () => void): () => void {
   addEventListener('hashchange', told);
   return () => removeEventListener('hashchange', told);

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { deskAt } from '../frame/hash.ts';
 import { clockText, dayText } from '../frame/moment.ts';
 import { useFound, type Found, type FoundPage } from '../frame/use-found.ts';
 import { doingInWords } from './doing-words.ts';
@@ -14,7 +15,7 @@ interface Asked {
 
 /** What a line is about, as people say it, and where it is to be seen. */
 const KINDS: Readonly<Record<string, { readonly word: string; readonly at?: (id: string) => string }>> = {
-  jobs: { word: 'job', at: (id) => `/jobs/${encodeURIComponent(id)}` },
+  jobs: { word: 'job', at: deskAt },
   machines: { word: 'machine', at: (id) => `./machines.html#${encodeURIComponent(id)}` },
   quotes: { word: 'quote' },
   parts: { word: 'part' },

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { hashOf } from '../frame/hash.ts';
+import { deskAt, hashOf } from '../frame/hash.ts';
 import { usesOf, type Uses } from './parts-link.ts';
 
 interface Use {
@@ -20,10 +20,7 @@ export function PartUses({ id }: { readonly id: string }) {
       {uses !== undefined && 'why' in uses && <p>{uses.why}</p>}
       {uses !== undefined && 'jobs' in uses && (
         <>
-          <Group
-            name="Jobs"
-            uses={uses.jobs.map((j) => ({ name: said(j.id, j), href: `/jobs/${encodeURIComponent(j.id)}` }))}
-          />
+          <Group name="Jobs" uses={uses.jobs.map((j) => ({ name: said(j.id, j), href: deskAt(j.id) }))} />
           <Group
             name="Open quotes"
             uses={uses.quotes.map((q) => ({ name: said(q.number, q), href: hashOf('quotes', q.number) }))}

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { hashOf } from '../../frame/hash.ts';
+import { deskAt, hashOf } from '../../frame/hash.ts';
 import { JOB_STATES, type JobStanding } from '../../frame/job-standing.ts';
 import { dayText, waited } from '../../frame/moment.ts';
 import { useFound, type Found, type FoundPage } from '../../frame/use-found.ts';
@@ -87,7 +87,7 @@ function JobLine(given: {
   const over = job.state === 'stopped' || job.state === 'handed-over';
   return (
     <li className="job-line">
-      <a href={`./jobs/${encodeURIComponent(job.id)}`}>
+      <a href={deskAt(job.id)}>
         <strong>{job.title === '' ? job.id : job.title}</strong>
       </a>
       <span>{job.customer === '' ? 'no customer told' : job.customer}</span>

@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
-import { hashOf } from '../../frame/hash.ts';
+import { deskAt, hashOf } from '../../frame/hash.ts';
 import { ComparedRevisions } from './compared-revisions.tsx';
 import { MakeQuote } from './make-quote.tsx';
 import { OptionsTable } from './options-table.tsx';
@@ -58,8 +58,8 @@ export function QuoteSheet(given: {
         {number} {revision.revision}: {quote.title}
       </h1>
       <p>
-        For {quote.customer}, of the job <a href={`./jobs/${encodeURIComponent(quote.job)}`}>{quote.job}</a>.
-        The quote is <strong>{QUOTE_STATES[quote.state]}</strong> since {dayText(quote.since)}
+        For {quote.customer}, of the job <a href={deskAt(quote.job)}>{quote.job}</a>. The quote is{' '}
+        <strong>{QUOTE_STATES[quote.state]}</strong> since {dayText(quote.since)}
         {newest ? '' : `; its newest revision is ${quote.revision}`}.
       </p>
       <RevisionRow quote={quote} shown={revision.revision} />
