@@ -42,21 +42,25 @@ export function Recall() {
         Which machines have a part
       </h2>
       <form className="field" onSubmit={(event) => void look(event)}>
-        <label htmlFor="recall-part">Catalogue number</label>
-        <input
-          id="recall-part"
-          value={part}
-          maxLength={64}
-          onChange={({ target }) => setPart(target.value)}
-        />
-        <label htmlFor="recall-lot">Lot</label>
-        <input
-          id="recall-lot"
-          value={lot}
-          maxLength={60}
-          placeholder="any"
-          onChange={({ target }) => setLot(target.value)}
-        />
+        <span className="field">
+          <label htmlFor="recall-part">Catalogue number</label>
+          <input
+            id="recall-part"
+            value={part}
+            maxLength={64}
+            onChange={({ target }) => setPart(target.value)}
+          />
+        </span>
+        <span className="field">
+          <label htmlFor="recall-lot">Lot</label>
+          <input
+            id="recall-lot"
+            value={lot}
+            maxLength={60}
+            placeholder="any"
+            onChange={({ target }) => setLot(target.value)}
+          />
+        </span>
         <button type="submit" className="act">
           List machines
         </button>

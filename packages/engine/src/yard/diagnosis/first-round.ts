@@ -1,5 +1,6 @@
+import type { Rig } from '../../rig/index.ts';
 import type { FaultModel } from './fault-model.ts';
-import { LOOKS, lookOf, type LookId } from './looks.data.ts';
+import { LOOKS, lookOf, type Look, type LookId } from './looks.data.ts';
 
 /** Something to read or to look at. */
 export type Check = { readonly reading: string } | { readonly look: LookId; readonly question: string };
@@ -19,12 +20,21 @@ export function firstRound(fault: FaultModel): Check[] {
   }
   return [
     ...looksOf(fault).flatMap((look): Check[] =>
-      lookOf(look).byEye === true ? [{ look, question: lookOf(look).question }] : [],
+      lookOf(look).byEye === true ? [{ look, question: questionOf(look, fault.model.rig) }] : [],
     ),
     ...rows.flatMap((row, r): Check[] =>
       row.needed && duties.has(row.duty?.id) && canBeRead(fault, r) ? [{ reading: row.id }] : [],
     ),
   ];
+}
+
+/** What is asked, with the names of this rig's own parts where they are compared. */
+export function questionOf(id: LookId, rig: Rig): string {
+  const { question, names }: Look = lookOf(id);
+  const parts = [...rig.items.values()].flatMap(({ part }) =>
+    names?.includes(part.kind) === true ? [part.name] : [],
+  );
+  return parts.length === 0 ? question : `${question} The list says: ${[...new Set(parts)].join('; ')}.`;
 }
 
 /** Looks that speak of a fault which this rig can have. */

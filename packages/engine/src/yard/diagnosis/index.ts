@@ -12,5 +12,5 @@ export {
   verdictText,
   worthText,
 } from './fault-words.ts';
-export { firstRound, type Check } from './first-round.ts';
+export { firstRound, questionOf, type Check } from './first-round.ts';
 export type { NextCheck } from './next-check.ts';

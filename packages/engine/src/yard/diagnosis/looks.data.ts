@@ -1,3 +1,4 @@
+import type { Kind } from '../../catalogue/index.ts';
 import type { FaultId } from './faults.data.ts';
 
 /** Something that the person at the rig can look at or try, answered by yes or no. */
@@ -6,6 +7,8 @@ export interface Look {
   /** How likely a yes is with each fault, and with any other [-]: judgement. */
   readonly yes: Readonly<Partial<Record<FaultId, number>>>;
   readonly otherwise: number;
+  /** Kinds of parts whose names are told with the question. */
+  readonly names?: readonly Kind[];
   /** Seen or heard without a tool and without opening anything: asked in the first round. */
   readonly byEye?: true;
 }
@@ -20,11 +23,13 @@ export const LOOKS = {
       'tip-too-small': 0.95,
       'tip-too-large': 0.95,
     },
+    names: ['tip', 'nozzle'],
     otherwise: 0.03,
   },
   'tip-mark': {
     question: 'Pressure off: is the size on the tip another one than on the list?',
     yes: { 'tip-too-small': 0.95, 'tip-too-large': 0.95 },
+    names: ['tip', 'nozzle'],
     otherwise: 0.02,
     byEye: true,
   },

@@ -1,6 +1,6 @@
 import type { FaultModel } from './fault-model.ts';
-import { canBeRead, looksOf, type Check } from './first-round.ts';
-import { lookOf, yesWith, type LookId } from './looks.data.ts';
+import { canBeRead, looksOf, questionOf, type Check } from './first-round.ts';
+import { yesWith, type LookId } from './looks.data.ts';
 import type { TakenReadings } from '../readings-document.ts';
 import type { Weighed } from './diagnose.ts';
 
@@ -31,7 +31,9 @@ export function nextChecks(fault: FaultModel, weighed: Weighed, taken: TakenRead
       : [{ reading: row.id, ...worth(readingBits(weighed, r)) }],
   );
   const looks = looksOf(fault).flatMap((look): NextCheck[] =>
-    done.has(look) ? [] : [{ look, question: lookOf(look).question, ...worth(lookBits(weighed, look)) }],
+    done.has(look)
+      ? []
+      : [{ look, question: questionOf(look, model.rig), ...worth(lookBits(weighed, look)) }],
   );
   return [...readings, ...looks].filter((c) => c.bits >= LEAST_BITS).sort((a, b) => b.bits - a.bits);
 }

@@ -1,10 +1,16 @@
 import type { Rig, UncertainInput } from '../../rig/index.ts';
-import { instrumentOf } from '../instruments.data.ts';
+import { instrumentOf, type Instrument } from '../instruments.data.ts';
 import type { TakenReadings } from '../readings-document.ts';
 import { tapeSays } from '../tape-wind.ts';
 import { scaled, slopes, yardModel, type YardModel, type YardOptions } from '../yard-model.ts';
 import { PART_SHARES } from './part-share.data.ts';
 import { zeros, type Matrix } from './symmetric.ts';
+
+/**
+ * How far a slip of pen, a wrong bucket or a wrong valve puts a reading off, whatever it was read with: its logarithm, or
+ * pascal where the gauge reads through nought. Judgement.
+ */
+const SLIPPED = { log: 0.35, plain: 20_000 } as const;
 
 /** One built machine and every test of it. */
 export interface BuiltRig {
@@ -24,6 +30,8 @@ interface Reading {
   readonly value: number;
   /** Of the instrument alone. */
   readonly deviation: number;
+  /** Of one that went wrong altogether. */
+  readonly slipped: number;
 }
 
 /** What one built machine can teach. */
@@ -100,8 +108,9 @@ export function evidenceOf(
         continue;
       }
       const mean = list.reduce((sum, v) => sum + v, 0) / list.length;
-      const { deviation } = instrumentOf(found.instrument);
-      readings.push({ id, test, row, value: scaled(found, mean), deviation });
+      const { deviation, plain }: Instrument = instrumentOf(found.instrument);
+      const slipped = SLIPPED[plain === true ? 'plain' : 'log'];
+      readings.push({ id, test, row, value: scaled(found, mean), deviation, slipped });
     }
   });
   return {

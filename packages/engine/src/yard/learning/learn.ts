@@ -54,12 +54,10 @@ export interface Learned {
 
 /** Readings that go wrong altogether: slips of pen, wrong bucket, wrong valve. Judgement. */
 const ODD_SHARE = 0.03;
-/** How much wider these scatter than the instrument does. Judgement. */
-const ODD_SPREAD = 20;
 /** Copies that are not like their part: a mix-up in the store, damage on the way. Judgement. */
 const ODD_COPIES = 0.02;
 /** How much wider these scatter than copies do. Judgement. */
-const ODD_COPY_SPREAD = 4;
+const ODD_COPY_SPREAD = 8;
 /** Rounds of weighing, each after the last has settled the factors; more change nothing in the third digit. */
 const ROUNDS = 40;
 const SETTLED = 1e-3;
@@ -186,8 +184,8 @@ function scatterOf({ copyVariance, like }: Cell): Float64Array {
 }
 
 /** Scatter of a reading of which it is not sure that it is sound. */
-function noiseOf(deviation: number, sound: number): number {
-  return deviation ** 2 / (sound + (1 - sound) / ODD_SPREAD ** 2);
+function noiseOf({ deviation, slipped }: Evidence['readings'][number], sound: number): number {
+  return 1 / (sound / deviation ** 2 + (1 - sound) / slipped ** 2);
 }
 
 /** Factors and weights, in turn, until neither moves. */
@@ -229,7 +227,7 @@ function solve(cells: readonly Cell[], before: readonly { part: number }[]): Set
         const out = Float64Array.from(linear.slope, (b) =>
           weighted.reduce((sum, v, k) => sum + v * b[k]!, 0),
         );
-        out[i]! += noiseOf(evidence.readings[i]!.deviation, sound[i]!);
+        out[i]! += noiseOf(evidence.readings[i]!, sound[i]!);
         return out;
       }),
     );
@@ -265,7 +263,7 @@ function weighed(cell: Cell, { states, mean, covariance }: Settled, i: number): 
   const { inverse } = states[i]!;
   const left = times(inverse, unexplained(cell, mean));
   const through = product(inverse, cell.shared);
-  return Float64Array.from(cell.evidence.readings, ({ deviation }, r) => {
+  return Float64Array.from(cell.evidence.readings, (reading, r) => {
     const row = through[r]!;
     let known = 0;
     cell.places.forEach((p, a) =>
@@ -273,9 +271,9 @@ function weighed(cell: Cell, { states, mean, covariance }: Settled, i: number): 
     );
     const sharp = inverse[r]![r]! - known;
     const off = left[r]! / sharp;
-    const others = Math.max(0, 1 / sharp - noiseOf(deviation, cell.sound[r]!));
-    const sound = (1 - ODD_SHARE) * density(off, others + deviation ** 2);
-    const odd = ODD_SHARE * density(off, others + (ODD_SPREAD * deviation) ** 2);
+    const others = Math.max(0, 1 / sharp - noiseOf(reading, cell.sound[r]!));
+    const sound = (1 - ODD_SHARE) * density(off, others + reading.deviation ** 2);
+    const odd = ODD_SHARE * density(off, others + reading.slipped ** 2);
     return sound + odd > 0 ? sound / (sound + odd) : 0;
   });
 }

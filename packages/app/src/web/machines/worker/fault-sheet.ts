@@ -6,6 +6,7 @@ import {
   faultModel,
   LOOKS,
   matchReadings,
+  questionOf,
   readingTask,
   readReadings,
   remedyOf,
@@ -21,6 +22,7 @@ import {
   type TakenReadings,
   type YardSheet,
 } from '@spraywright/engine/yard';
+import type { Rig } from '@spraywright/engine/rig';
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import type { ProvenMachine } from './proven-machine.ts';
 import type { CheckRow, FaultSheet, Questions } from './protocol.ts';
@@ -38,13 +40,14 @@ let known: Known | undefined;
 
 /** What is wrong with a machine by what was read and looked at, and what to check next. */
 export function faultSheet(machine: ProvenMachine, asks: Questions['fault']['asks']): FaultSheet {
+  const { rig } = machine;
   const { units } = machine.asked;
   const problems: string[] = [];
   const taken = takenOf(machine, asks, problems);
   const { sheet, model } = modelOf(machine, taken.head, asks.waterTemperature);
   const matched = matchReadings(taken.head, sheet.rig, sheet.readings);
   if (!matched.ok) problems.push(...matched.problems.map((p) => p.message));
-  const head = { checks: checksOf(sheet, units), problems };
+  const head = { checks: checksOf(sheet, rig, units), problems };
   if (!matched.ok || problems.length > 0)
     return {
       ...head,
@@ -60,15 +63,15 @@ export function faultSheet(machine: ProvenMachine, asks: Questions['fault']['ask
     ...head,
     state: diagnosis.state,
     verdict: verdictText(diagnosis),
-    ...remedyOf(machine.rig, diagnosis),
+    ...remedyOf(rig, diagnosis),
     suspects: toldSuspects(diagnosis, TOLD).map((s) => ({
       name: s.name,
       chance: chanceText(s),
       probability: s.probability,
     })),
-    first: toldFirst(diagnosis).flatMap((check) => checkOf(check, sheet, units) ?? []),
+    first: toldFirst(diagnosis).flatMap((check) => checkOf(check, sheet, rig, units) ?? []),
     next: toldChecks(diagnosis, TOLD).flatMap((check) => {
-      const row = checkOf(check, sheet, units);
+      const row = checkOf(check, sheet, rig, units);
       return row === undefined ? [] : { ...row, settles: worthText(check) };
     }),
     source: diagnosis.source,
@@ -107,7 +110,7 @@ function modelOf(
   return known;
 }
 
-function checksOf(sheet: YardSheet, units: UnitSystem): CheckRow[] {
+function checksOf(sheet: YardSheet, rig: Rig, units: UnitSystem): CheckRow[] {
   return [
     ...sheet.readings
       .filter((row) => row.instrument !== 'scale')
@@ -120,12 +123,12 @@ function checksOf(sheet: YardSheet, units: UnitSystem): CheckRow[] {
     ...(Object.keys(LOOKS) as LookId[]).map((id): CheckRow => ({
       id,
       kind: 'look',
-      text: LOOKS[id].question,
+      text: questionOf(id, rig),
     })),
   ];
 }
 
-function checkOf(check: Check, sheet: YardSheet, units: UnitSystem): CheckRow | undefined {
+function checkOf(check: Check, sheet: YardSheet, rig: Rig, units: UnitSystem): CheckRow | undefined {
   const id = 'look' in check ? check.look : check.reading;
-  return checksOf(sheet, units).find((c) => c.id === id);
+  return checksOf(sheet, rig, units).find((c) => c.id === id);
 }

@@ -61,7 +61,7 @@ export function YardSection({ serial, at, units }: YardGiven) {
   if (answer === undefined)
     return (
       <Page serial={serial} count="">
-        {<p>Working out the windows of this rig.</p>}
+        <p>Working out the windows of this rig.</p>
       </Page>
     );
   if (!answer.ok)
