@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { gunzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { KINDS } from '@spraywright/engine/catalogue';
 import { partsInstead, readRig } from '@spraywright/engine/rig';
@@ -204,6 +205,19 @@ describe('What parts cost and what a job leaves', { timeout: 240_000 }, () => {
     expect(text).toContain('"priceCents"');
     expect(text).not.toMatch(COSTS);
     expect(text).not.toMatch(FIELDS);
+  });
+
+  it('is in nothing that is sent packed', async () => {
+    const headers = { 'Accept-Encoding': 'gzip' };
+    const told = async (role: Role) => {
+      const answer = await shop.send('GET', '/start.json', { role, headers });
+      expect([answer.status, answer.headers.get('Content-Encoding')]).toEqual([200, 'gzip']);
+      return gunzipSync(new Uint8Array(await answer.arrayBuffer())).toString('utf8');
+    };
+    expect(await told('owner')).toMatch(COSTS);
+    const start = await told('shop-hand');
+    expect(start).toContain('"priceCents"');
+    expect(COSTS.test(start) || FIELDS.test(start)).toBe(false);
   });
 
   it('leaves the rest of an edit, and says that it was about prices', async () => {

@@ -114,6 +114,9 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
         'Jobs, their edits, their quotes, the machines built of them, and the catalogue. Every refusal is a problem of RFC 9457; its codes: /api/problems.',
     },
   });
+  // Packed after the costs are taken out, which are looked for in plain text.
+  const packed = compress({ encoding: 'gzip' });
+  app.use((c, next) => (c.req.path === '/start.json' ? packed(c, next) : next()));
   app.use(costsForSellers());
   meApi(app);
   const telling = { ...options, records: tellingRecords(options.records) };
@@ -138,7 +141,7 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
     c.body(readFileSync(PROBLEM_PAGE, 'utf8'), 200, { 'Content-Type': 'text/markdown; charset=utf-8' }),
   );
   app.all('/api/*', (c) => problem(c, 'no-such-page', 'there is nothing at this address'));
-  app.get('/start.json', compress({ encoding: 'gzip' }), async (c) => {
+  app.get('/start.json', async (c) => {
     const { files } = await options.shelf.current();
     return c.json({ ...files, briefs: options.briefs } as never);
   });
