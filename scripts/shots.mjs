@@ -44,6 +44,8 @@ const deskScreens = jobs.flatMap((job) =>
 );
 const beside = (screens) =>
   Object.entries(screens).map(([name, path]) => ({ name, path, ready: 'main, #sheet h1' }));
+/** What stands on a sheet while its engine still works. */
+const WAITING = ['Reading the machine.', 'Being worked out.'];
 const FOLDS = [
   { width: 1440, height: 1000 },
   { width: 820, height: 1180 },
@@ -78,6 +80,8 @@ try {
         page.on('pageerror', (error) => say(`page: ${error.message}`));
         await page.goto(new URL(path, server.address).href);
         await page.locator(ready).first().waitFor({ timeout: 120_000 });
+        for (const waiting of WAITING)
+          await page.getByText(waiting, { exact: true }).waitFor({ state: 'hidden', timeout: 120_000 });
         await page.waitForTimeout(2500);
         const sheet = colorScheme === 'dark' ? 'night' : 'day';
         const file = join(out, `${name}-${viewport.width}-${sheet}.png`);
