@@ -8,6 +8,7 @@ import { CENTRE, LOWER, UPPER } from './circuit.ts';
 import { COUNT, SLOTS } from './element-parameters.ts';
 import {
   FRICTION_COLEBROOK,
+  FRICTION_LAMINAR,
   FRICTION_POWER_LAW,
   FRICTION_PURE_POWER,
   FRICTION_SWAMEE_JAIN,
@@ -80,6 +81,8 @@ export interface ElementContext {
   readonly values: Float64Array;
   readonly curves: readonly (LossCurve | undefined)[];
   readonly frictionLaw: FrictionLaw;
+  /** Part of its law that an element is held on, whatever its flow; 0 where it is free. See `held-parts.ts`. */
+  readonly heldPart: Uint16Array;
 }
 
 /** 3 m/s in a bore, 10 m of head over an outlet: yardsticks for first guesses and step limits, not results. */
@@ -199,7 +202,9 @@ function refreshFriction(c: Coefficients, context: ElementContext, e: number, li
   const power = liquid.powerLaw;
   const velocityPerFlow = 1 / (area(bore) * count);
   if (power === undefined) {
-    const law = context.frictionLaw === 'swamee-jain' ? FRICTION_SWAMEE_JAIN : FRICTION_COLEBROOK;
+    const held = context.heldPart[e]!;
+    const free = context.frictionLaw === 'swamee-jain' ? FRICTION_SWAMEE_JAIN : FRICTION_COLEBROOK;
+    const law = held > 0 ? FRICTION_LAMINAR + held - 1 : free;
     setKey(key, law, Math.min(context.values[o + 2]! / bore, 0.1), drum > 0 ? bore / drum : 0, 1);
     const wPerVelocity = (W_PER_REYNOLDS * liquid.density * bore) / liquid.viscosity;
     c.frictionW[e] = wPerVelocity * velocityPerFlow;
@@ -258,7 +263,7 @@ export function addElementCurve(
   const headScale = law.kind === 'centrifugal-pump' ? s * s : 1;
   const flowScale = 1 / (s * context.values[v + COUNT]!);
   piece[0] = sum[o + CENTRE]! * flowScale;
-  evaluateCurve(context.curves[e]!, piece);
+  evaluateCurve(context.curves[e]!, piece, context.heldPart[e]!);
   sum[o]! += headScale * piece[0];
   sum[o + 1]! += headScale * flowScale * piece[1]!;
   sum[o + 2]! += headScale * flowScale * flowScale * piece[2]!;

@@ -15,7 +15,7 @@ import type { Skeleton } from './skeleton.ts';
 const { CONDUCTANCE, CORRECTION, DIAGONAL, HEAD, NODE, NOMINAL, NUMBERS, PLACES, STEP, TO } = layout;
 
 /** Of its nominal flow, what a branch off the skeleton starts with. */
-const LITTLE = 0.05;
+const LITTLE = 0.01;
 /** A duty point further off than this share from where the pump's loss was taken is looked at again. */
 const CLOSE = 0.05;
 /** Less than this share of the pump's flow is no excess but the guess's own error. */

@@ -8,10 +8,13 @@ import {
   frictionFactorSwameeJainDunlop,
 } from '../physics/index.ts';
 import {
+  FRICTION_BLEND,
   FRICTION_COLEBROOK,
+  FRICTION_LAMINAR,
   FRICTION_POWER_LAW,
   FRICTION_PURE_POWER,
   FRICTION_SWAMEE_JAIN,
+  FRICTION_TURBULENT,
   W_PER_REYNOLDS,
   evaluatePsi,
   psiOut,
@@ -115,5 +118,34 @@ describe('The kernel for a pump curve given as a power', () => {
     evaluatePsi(key(FRICTION_PURE_POWER, 0, 0, 1.85), 37);
     expect(psiOut[0]).toBeCloseTo(37 ** 1.85, 10);
     expect(psiOut[1]).toBeCloseTo(1.85 * 37 ** 0.85, 10);
+  });
+});
+
+describe('A part of the Colebrook law held by itself', () => {
+  const roughness = 0.002;
+  // w is Re/100: laminar to Re 2300, blended to Re 4000, turbulent above (checked against the documented law above).
+  it.each([
+    ['laminar', FRICTION_LAMINAR, [0.5, 12, 19.9, 22.9]],
+    ['blended', FRICTION_BLEND, [23.1, 30, 39.9]],
+    ['turbulent', FRICTION_TURBULENT, [40.1, 200, 5e4]],
+  ] as const)('is the law itself where it holds: %s', (_, part, places) => {
+    for (const w of places) {
+      evaluatePsi(key(FRICTION_COLEBROOK, roughness), w);
+      const [psi, slope] = psiOut;
+      evaluatePsi(key(part, roughness), w);
+      expect(psiOut[0]! / psi!).toBeCloseTo(1, 12);
+      expect(psiOut[1]! / slope!).toBeCloseTo(1, 12);
+    }
+  });
+
+  it('meets its neighbour at the end and goes on beyond it without one', () => {
+    const loss = (part: number, w: number): number => {
+      evaluatePsi(key(part, roughness), w);
+      return psiOut[0]!;
+    };
+    expect(loss(FRICTION_LAMINAR, 23) / loss(FRICTION_BLEND, 23)).toBeCloseTo(1, 10);
+    expect(loss(FRICTION_BLEND, 40) / loss(FRICTION_TURBULENT, 40)).toBeCloseTo(1, 10);
+    expect(loss(FRICTION_LAMINAR, 30)).toBeCloseTo(0.64 * 30, 12);
+    expect(loss(FRICTION_BLEND, 30)).toBeGreaterThan(1.1 * loss(FRICTION_LAMINAR, 30));
   });
 });

@@ -16,6 +16,10 @@ export const FRICTION_SWAMEE_JAIN = 1;
 export const FRICTION_POWER_LAW = 2;
 /** psi = w^index: a pump curve given as a power. */
 export const FRICTION_PURE_POWER = 3;
+/** The three parts of the Colebrook law, each going on beyond its ends as if there were no other. */
+export const FRICTION_LAMINAR = 4;
+export const FRICTION_BLEND = 5;
+export const FRICTION_TURBULENT = 6;
 
 const C = 2 / Math.LN10;
 const LN_2300 = Math.log(2300);
@@ -50,10 +54,21 @@ export function evaluatePsi(key: FrictionKey, w: number): void {
     const psi = w ** key.index;
     return setPsi(psi, w > 0 ? (key.index * psi) / w : 0);
   }
+  if (key.law >= FRICTION_LAMINAR) return partPsi(key, w);
   if (w <= (key.coilRatio === 0 ? LAMINAR_W : CREEPING_W)) return setPsi(LAMINAR_PSI * w, LAMINAR_PSI);
   const re = w / W_PER_REYNOLDS;
   straightPsi(key.law, key.relativeRoughness, re);
   if (key.coilRatio > 0) raiseToCoil(key.coilRatio, re);
+  psiOut[0]! *= W_PER_REYNOLDS * W_PER_REYNOLDS;
+  psiOut[1]! *= W_PER_REYNOLDS;
+}
+
+function partPsi(key: FrictionKey, w: number): void {
+  if (key.law === FRICTION_LAMINAR || w <= 0) return setPsi(LAMINAR_PSI * w, LAMINAR_PSI);
+  const a = key.relativeRoughness / 3.7;
+  const re = w / W_PER_REYNOLDS;
+  if (key.law === FRICTION_BLEND) blendPsi(a, re);
+  else turbulentPsi(a, re);
   psiOut[0]! *= W_PER_REYNOLDS * W_PER_REYNOLDS;
   psiOut[1]! *= W_PER_REYNOLDS;
 }
@@ -66,11 +81,18 @@ function straightPsi(law: number, relativeRoughness: number, re: number): void {
 function colebrookPsi(relativeRoughness: number, re: number): void {
   if (re <= 2300) return setPsi(64 * re, 64);
   const a = relativeRoughness / 3.7;
-  if (re >= 4000) {
-    const x = colebrookX(a, re);
-    const cb = (C * 2.51) / (re * a + 2.51 * x);
-    return setFromSlope(re, 1 / (x * x), (-2 * cb) / (1 + cb));
-  }
+  if (re >= 4000) turbulentPsi(a, re);
+  else blendPsi(a, re);
+}
+
+function turbulentPsi(a: number, re: number): void {
+  const x = colebrookX(a, re);
+  const cb = (C * 2.51) / (re * a + 2.51 * x);
+  setFromSlope(re, 1 / (x * x), (-2 * cb) / (1 + cb));
+}
+
+/** From Re 2300 to 4000: a cubic of ln f in ln Re that goes on from either side with its slope. */
+function blendPsi(a: number, re: number): void {
   const x = colebrookX(a, 4000);
   const cb = (C * 2.51) / (4000 * a + 2.51 * x);
   const endSlope = (-2 * cb) / (1 + cb);

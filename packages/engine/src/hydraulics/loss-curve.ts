@@ -183,25 +183,39 @@ function monotoneSlopes(points: readonly HeadPoint[]): number[] {
   });
 }
 
+/** Number of the piece that holds at this flow, counted from 1. */
+export function pieceAt(curve: LossCurve, flow: number): number {
+  const p = curve.pieces;
+  let o = 0;
+  while (o < p.length - CURVE_PIECE && flow >= p[o + CURVE_PIECE]!) o += CURVE_PIECE;
+  return o / CURVE_PIECE + 1;
+}
+
+/** Where that piece begins and ends [m3/s]. */
+export function pieceEnds(curve: LossCurve, piece: number): readonly [number, number] {
+  const o = (piece - 1) * CURVE_PIECE;
+  return [piece === 1 ? -Infinity : curve.pieces[o]!, curve.pieces[o + CURVE_PIECE] ?? Infinity];
+}
+
 /**
  * Writes the Taylor series [c0, c1, c2, c3] of the loss about the flow >= 0 that `out` begins with, and the range of flow
- * [from, to) in which it is exact, at relative speed 1.
+ * [from, to) in which it is exact, at relative speed 1. A held piece goes on beyond its ends.
  */
-export function evaluateCurve(curve: LossCurve, out: Float64Array): void {
+export function evaluateCurve(curve: LossCurve, out: Float64Array, held: number): void {
   const flow = out[0]!;
   const p = curve.pieces;
   const last = p.length - CURVE_PIECE;
-  let o = 0;
-  while (o < last && flow >= p[o + CURVE_PIECE]!) o += CURVE_PIECE;
+  const o = ((held > 0 ? held : pieceAt(curve, flow)) - 1) * CURVE_PIECE;
   const d = flow - p[o]!;
   // Before its first point a curve goes on straight.
-  const c2 = d < 0 ? 0 : p[o + 3]!;
-  const c3 = d < 0 ? 0 : p[o + 4]!;
+  const before = d < 0 && o === 0;
+  const c2 = before ? 0 : p[o + 3]!;
+  const c3 = before ? 0 : p[o + 4]!;
   out[0] = p[o + 1]! + d * (p[o + 2]! + d * (c2 + d * c3));
   out[1] = p[o + 2]! + d * (2 * c2 + 3 * d * c3);
   out[2] = c2 + 3 * d * c3;
   out[3] = c3;
   const straight = p[3] === 0 && p[4] === 0;
-  out[4] = d < 0 || (o === 0 && straight) ? -Infinity : p[o]!;
-  out[5] = d < 0 ? p[0]! : o === last ? Infinity : p[o + CURVE_PIECE]!;
+  out[4] = held > 0 || before || (o === 0 && straight) ? -Infinity : p[o]!;
+  out[5] = before ? p[0]! : held > 0 || o === last ? Infinity : p[o + CURVE_PIECE]!;
 }

@@ -41,4 +41,6 @@ export interface NetworkState extends CompiledNetwork {
   applyChanges(): void;
   slotOf(element: number, parameter: string): number;
   setSlot(element: number, slot: number, value: number): void;
+  /** Holds an element on one part of its law, or frees it with 0: see `held-parts.ts`. */
+  hold(element: number, part: number): void;
 }

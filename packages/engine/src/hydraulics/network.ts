@@ -91,6 +91,7 @@ class Network implements NetworkState {
         values: this.values,
         curves: laws.map((law) => curveFor(law, model.liquid.density)),
         frictionLaw: model.friction ?? 'colebrook',
+        heldPart: new Uint16Array(n),
       },
       coefficients: newCoefficients(n),
     };
@@ -156,6 +157,16 @@ class Network implements NetworkState {
   setSlot(element: number, slot: number, value: number): void {
     if (this.values[slot] === value) return;
     this.values[slot] = value;
+    this.markDirty(element);
+  }
+
+  hold(element: number, part: number): void {
+    if (this.laws.context.heldPart[element] === part) return;
+    this.laws.context.heldPart[element] = part;
+    this.markDirty(element);
+  }
+
+  private markDirty(element: number): void {
     if (this.isDirty[element] === 1) return;
     this.isDirty[element] = 1;
     this.dirty[this.dirtyCount++] = element;
@@ -304,7 +315,7 @@ class Network implements NetworkState {
     if (b < 0) return;
     refreshBranch(circuit, laws, b, this.inletElevation, this.outletElevation);
     if (laws.laws[e]!.kind === 'pipe') {
-      regroupFriction(circuit, laws, b, false);
+      regroupFriction(circuit, laws, b, laws.context.heldPart[e]! > 0);
       if (laws.coefficients.friction[e]!.table === UNKNOWN_TABLE) this.unprepared.set(b, CALM);
     } else if (laws.context.curves[e]?.power !== undefined) regroupFriction(circuit, laws, b, true);
   }

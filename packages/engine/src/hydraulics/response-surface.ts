@@ -9,6 +9,9 @@ export interface SurfaceGrid {
   readonly dimensions: number;
   readonly pointsPerSide: number;
   readonly points: number;
+  /** Points apart that neighbours along each side have, and where along it the points lie, 0 to 1. */
+  readonly strides: readonly number[];
+  readonly places: readonly number[];
   readonly low: Float64Array;
   readonly high: Float64Array;
 }
@@ -32,20 +35,26 @@ export interface Surface {
 
 /** A box of inputs with the same number of points on each side. */
 export function surfaceGrid(low: Float64Array, high: Float64Array, pointsPerSide: number): SurfaceGrid {
-  return { dimensions: low.length, pointsPerSide, points: pointsPerSide ** low.length, low, high };
+  const dimensions = low.length;
+  const strides = Array.from({ length: dimensions }, (_, d) => pointsPerSide ** d);
+  const places = Array.from(
+    { length: pointsPerSide },
+    (_, i) => (Math.cos((Math.PI * i) / (pointsPerSide - 1)) + 1) / 2,
+  );
+  return { dimensions, pointsPerSide, points: pointsPerSide ** dimensions, strides, places, low, high };
 }
 
 /** Point number `index`, written to `out`. Neighbouring numbers are neighbouring points (the path turns at each edge). */
 export function gridPoint(grid: SurfaceGrid, index: number, out: Float64Array): void {
   for (let d = 0; d < grid.dimensions; d++) {
-    const x = Math.cos((Math.PI * stepAlong(grid, index, d)) / (grid.pointsPerSide - 1));
-    out[d] = grid.low[d]! + ((x + 1) / 2) * (grid.high[d]! - grid.low[d]!);
+    const place = grid.places[stepAlong(grid, index, d)]!;
+    out[d] = grid.low[d]! + place * (grid.high[d]! - grid.low[d]!);
   }
 }
 
 function stepAlong(grid: SurfaceGrid, index: number, dimension: number): number {
   const n = grid.pointsPerSide;
-  const lap = Math.floor(index / n ** dimension);
+  const lap = Math.floor(index / grid.strides[dimension]!);
   const step = lap % n;
   return Math.floor(lap / n) % 2 === 0 ? step : n - 1 - step;
 }
@@ -70,7 +79,8 @@ export function fitSurface(
     for (let d = grid.dimensions - 1; d >= 0; d--) place = place * n + stepAlong(grid, i, d);
     for (let k = 0; k < outputs; k++) spectrum[place * outputs + k] = found[i * outputs + k]!;
   }
-  for (let d = 0; d < grid.dimensions; d++) transformAlong(spectrum, toDegrees, n, n ** d * outputs);
+  for (let d = 0; d < grid.dimensions; d++)
+    transformAlong(spectrum, toDegrees, n, grid.strides[d]! * outputs);
 
   const size = new Float64Array(outputs).fill(floor);
   for (let i = 0; i < found.length; i++) {
@@ -109,7 +119,7 @@ export function fitSurface(
 
 function degreesOf(grid: SurfaceGrid, term: number): number[] {
   const n = grid.pointsPerSide;
-  return Array.from({ length: grid.dimensions }, (_, d) => Math.floor(term / n ** d) % n);
+  return Array.from({ length: grid.dimensions }, (_, d) => Math.floor(term / grid.strides[d]!) % n);
 }
 
 /** The largest terms; those left out add up to the tolerance at most. */

@@ -2,41 +2,21 @@
 import type { Variable } from './compiled-network.ts';
 import { limitBroken, limitsOf } from './element-parameters.ts';
 import type { NetworkState } from './network-state.ts';
-import { regimeSize, writeRegime } from './regime.ts';
-import { evaluateSurface, fitSurface, gridPoint, surfaceGrid } from './response-surface.ts';
-import type { Surface, SurfaceGrid } from './response-surface.ts';
+import { change, solveAt } from './batch.ts';
+import type { Batch } from './batch.ts';
+import { evaluateBox, fitBox } from './fit-box.ts';
+import type { FittedBox } from './fit-box.ts';
+import { surfaceGrid } from './response-surface.ts';
 
-/** Size allowed to the terms of highest degree, as a share of a fitted flow: what is left out is smaller still. */
-const FIT = 2e-8;
-/** Difference from an exact solve that a fitted flow may show. */
-const PROMISED = 1e-7;
-/** An output below this share of the network's largest flow counts as that large. */
-const LEAST_SIZE = 1e-4;
 /** Most variables that are fitted. */
 const MOST_DIMENSIONS = 3;
 /** Solve points along each side of a box, for the whole range and after each halving of it. */
 const POINTS = [9, 8, 7, 6, 5];
-/** Rows a box must hold for each point it costs. */
-const ROWS_PER_POINT = 2;
-/** Rows of every box that are also solved exactly and compared. */
-const CHECKS = 3;
 /** Halved down to so many, rows are near enough to each other to be solved one after another, and too few to fit. */
 const NEIGHBOURS = 24;
 
 /** Of a tank's surface [m]. */
 const SURFACE = { min: -1e4, max: 1e4 };
-
-interface Batch {
-  readonly network: NetworkState;
-  readonly variables: readonly Variable[];
-  readonly slots: readonly number[];
-  readonly values: Float64Array;
-  readonly outputs: readonly number[];
-  readonly flows: Float64Array;
-  readonly failed: Uint8Array | undefined;
-  readonly one: Float64Array;
-  missed: number;
-}
 
 /** See `CompiledNetwork.solveMany`. */
 export function solveRows(
@@ -75,9 +55,9 @@ function solveBox(batch: Batch, rows: Int32Array, halvings: number): void {
   if (rows.length <= NEIGHBOURS) return solveEach(batch, rows);
   const [low, high] = boundsOf(batch, rows);
   const side = POINTS[Math.min(Math.floor(halvings / width), POINTS.length - 1)]!;
-  if (width <= MOST_DIMENSIONS && rows.length >= ROWS_PER_POINT * side ** width) {
-    const surface = fitBox(batch, surfaceGrid(low, high, side));
-    if (surface !== undefined && agrees(batch, surface, rows)) return evaluateEach(batch, surface, rows);
+  if (width <= MOST_DIMENSIONS) {
+    const box = fitBox(batch, surfaceGrid(low, high, side), rows);
+    if (box !== undefined) return evaluateEach(batch, box, rows);
   }
   let widest = 0;
   for (let k = 1; k < width; k++) if (spread(low, high, k) > spread(low, high, widest)) widest = k;
@@ -100,12 +80,13 @@ function partition(batch: Batch, rows: Int32Array, variable: number, limit: numb
   return end;
 }
 
-function evaluateEach(batch: Batch, surface: Surface, rows: Int32Array): void {
+function evaluateEach(batch: Batch, box: FittedBox, rows: Int32Array): void {
   const width = batch.variables.length;
   for (let i = 0; i < rows.length; i++) {
     const row = rows[i]!;
-    evaluateSurface(surface, batch.values, row * width, batch.flows, row * batch.outputs.length);
-    if (batch.failed !== undefined) batch.failed[row] = 0;
+    if (!evaluateBox(box, batch.values, row * width, batch.flows, row * batch.outputs.length))
+      solveOne(batch, row);
+    else if (batch.failed !== undefined) batch.failed[row] = 0;
   }
 }
 
@@ -132,81 +113,18 @@ function boundsOf(batch: Batch, rows: Int32Array): [Float64Array, Float64Array] 
   return [low, high];
 }
 
-/** The corners first: where they are in different regimes the rest need not be solved. */
-function fitBox(batch: Batch, grid: SurfaceGrid): Surface | undefined {
-  const { network, outputs } = batch;
-  const size = regimeSize(network.circuit);
-  const first = new Float64Array(size);
-  const regime = new Float64Array(size);
-  const point = new Float64Array(grid.dimensions);
-  const inFirstRegime = (at: boolean): boolean => {
-    for (let k = 0; k < point.length; k++) change(batch, k, point[k]!);
-    if (!solved(network)) return false;
-    writeRegime(network.circuit, network.laws.coefficients, at ? first : regime);
-    return at || regime.every((value, j) => value === first[j]!);
-  };
-  for (let corner = 0; corner < 2 ** grid.dimensions; corner++) {
-    for (let k = 0; k < point.length; k++) point[k] = ((corner >> k) & 1 ? grid.high : grid.low)[k]!;
-    if (!inFirstRegime(corner === 0)) return undefined;
-  }
-  const found = new Float64Array(grid.points * outputs.length);
-  for (let i = 0; i < grid.points; i++) {
-    gridPoint(grid, i, point);
-    if (!inFirstRegime(false)) return undefined;
-    for (let k = 0; k < outputs.length; k++) found[i * outputs.length + k] = network.flow(outputs[k]!);
-  }
-  return fitSurface(grid, found, outputs.length, FIT, LEAST_SIZE * largestFlow(network));
-}
-
-/** Compares some rows, spread over the box, with exact solves. */
-function agrees(batch: Batch, surface: Surface, rows: Int32Array): boolean {
-  const { network, variables, outputs, one } = batch;
-  for (let i = 0; i < CHECKS; i++) {
-    const row = rows[Math.floor(((i + 0.5) * rows.length) / CHECKS)]!;
-    for (let k = 0; k < variables.length; k++) change(batch, k, batch.values[row * variables.length + k]!);
-    if (!solved(network)) return false;
-    evaluateSurface(surface, batch.values, row * variables.length, one, 0);
-    const floor = LEAST_SIZE * largestFlow(network);
-    for (let k = 0; k < outputs.length; k++) {
-      const exact = network.flow(outputs[k]!);
-      if (!(Math.abs(one[k]! - exact) <= PROMISED * Math.max(Math.abs(exact), floor))) return false;
-    }
-  }
-  return true;
-}
-
-function largestFlow(network: NetworkState): number {
-  let largest = 0;
-  for (let b = 0; b < network.circuit.branches; b++)
-    largest = Math.max(largest, Math.abs(network.circuit.flow[b]!));
-  return largest;
-}
-
-function solved(network: NetworkState): boolean {
-  return network.solve().status === 'converged' || network.solve(COLD).status === 'converged';
-}
-
-const COLD = { start: 'cold' } as const;
-
 /** Each from the last. */
 function solveEach(batch: Batch, rows: Int32Array): void {
-  const { network, variables, outputs, values, flows } = batch;
-  const width = variables.length;
-  for (let i = 0; i < rows.length; i++) {
-    const row = rows[i]!;
-    for (let k = 0; k < width; k++) change(batch, k, values[row * width + k]!);
-    const converged = solved(network);
-    if (!converged) batch.missed++;
-    if (batch.failed !== undefined) batch.failed[row] = converged ? 0 : 1;
-    for (let k = 0; k < outputs.length; k++)
-      flows[row * outputs.length + k] = converged ? network.flow(outputs[k]!) : 0;
-  }
+  for (let i = 0; i < rows.length; i++) solveOne(batch, rows[i]!);
 }
 
-function change(batch: Batch, k: number, value: number): void {
-  const variable = batch.variables[k]!;
-  if (variable.parameter === 'surface') batch.network.setSurface(variable.node, value);
-  else batch.network.setSlot(variable.element, batch.slots[k]!, value);
+function solveOne(batch: Batch, row: number): void {
+  const { network, variables, outputs, values, flows } = batch;
+  const converged = solveAt(batch, values, row * variables.length);
+  if (!converged) batch.missed++;
+  if (batch.failed !== undefined) batch.failed[row] = converged ? 0 : 1;
+  for (let k = 0; k < outputs.length; k++)
+    flows[row * outputs.length + k] = converged ? network.flow(outputs[k]!) : 0;
 }
 
 /** All of them before anything is changed. */
