@@ -8,6 +8,7 @@ import {
   type Proof,
   type RigPromise,
 } from '@spraywright/engine/rig';
+import { promiseFigures } from './promise-words.ts';
 import { table } from './text-table.ts';
 
 type Units = 'us' | 'metric';
@@ -70,12 +71,9 @@ function waysText({ promise, ways, pairsTried, pairsLeft, less }: PromiseWays, u
 }
 
 function standing(p: RigPromise, units: Units): string {
-  const has = p.has === undefined ? '' : `: has ${figureText(p.has, units)}`;
-  const asked =
-    p.asked === undefined
-      ? ''
-      : `, asked ${p.sense === 'at-least' ? '≥' : '≤'} ${figureText(p.asked, units)}`;
-  return `${p.state === 'broken' ? 'Broken' : 'Thin'}: ${p.sentence}${has}${asked}`;
+  const { has, asked } = promiseFigures(p, units);
+  const figures = [has && `has ${has}`, asked && `asked ${asked}`].filter(Boolean).join(', ');
+  return `${p.state === 'broken' ? 'Broken' : 'Thin'}: ${p.sentence}${figures === '' ? '' : `: ${figures}`}`;
 }
 
 /** What a duty is measured by: the reach where there is a target, otherwise the flow. */

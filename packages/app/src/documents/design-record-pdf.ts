@@ -19,6 +19,7 @@ import { pdfOf, stripSheets } from './paper/pdf.ts';
 import { FRAME_WIDTH, INK, INK2, PAD } from './paper/sheet.ts';
 import { stateOnPaper } from './paper/state.ts';
 import { paragraph } from './paper/text.ts';
+import { figureCells, sentencesOf } from './promise-words.ts';
 import { titleBlockOf } from './quote-pdf.ts';
 import type { QuoteOptions } from './quote-options.ts';
 import { partsList, ROWS_LAYOUT } from './quote-parts.ts';
@@ -50,6 +51,7 @@ export async function designRecordPdf(rig: Rig, proof: Proof, options: QuoteOpti
 function content(rig: Rig, proof: Proof, options: QuoteOptions): Content[] {
   const { counts } = proof;
   const confidence = confidenceOf(rig, proof);
+  const sentence = sentencesOf(proof);
   return [
     paragraph(proof.title, { bold: true, size: 17, color: INK, margin: [PAD, 2, PAD, 2] }),
     paragraph(
@@ -69,7 +71,7 @@ function content(rig: Rig, proof: Proof, options: QuoteOptions): Content[] {
       `Odds from ${confidence.draws} draws of ${confidence.inputs.length} tolerances. Most tolerances are judgement: a water test of the built rig says more.`,
     ),
     ...proof.promises.map((p) =>
-      promiseBlock(p, options, oddsSentences(oddsOf(confidence, p, options.units))),
+      promiseBlock(p, sentence(p), options, oddsSentences(oddsOf(confidence, p, options.units))),
     ),
     ...decisions(rig),
     rule(6),
@@ -130,7 +132,7 @@ function dutySheet(proof: Proof, duty: DutyProof, { units }: QuoteOptions): Cont
 const EMPTY: TableCell = { text: '', fontSize: 4 };
 
 /** One promise: how it stands and why, how sure it is, then its working step by step, its method and its source. */
-function promiseBlock(p: RigPromise, { units }: QuoteOptions, odds: string): Content {
+function promiseBlock(p: RigPromise, sentence: string, { units }: QuoteOptions, odds: string): Content {
   const small = (text: string, right = false): TableCell =>
     paragraph(text, {
       family: right ? 'condensed' : 'semi',
@@ -140,13 +142,13 @@ function promiseBlock(p: RigPromise, { units }: QuoteOptions, odds: string): Con
     });
   const figure = (text: string): TableCell =>
     paragraph(text, { family: 'condensed', bold: true, size: 9.4, color: INK, align: 'right' });
-  const sign = p.sense === 'at-least' ? '≥' : '≤';
+  const { has, asked } = figureCells(p, units);
   const rows: TableCell[][] = [
     [
       stateOnPaper(p.state),
-      paragraph(p.sentence, { size: 9.2, color: INK, bold: true }),
-      figure(p.has === undefined ? 'unknown' : figureText(p.has, units)),
-      figure(p.asked === undefined ? '' : `${sign} ${figureText(p.asked, units)}`),
+      paragraph(sentence, { size: 9.2, color: INK, bold: true }),
+      figure(has),
+      figure(asked),
     ],
     [EMPTY, small(sentenceOf(p.cause)), small(marginText(p), true), EMPTY],
     [EMPTY, { ...paragraph(odds, { size: 8, color: INK2 }), colSpan: 3 }, '', ''],

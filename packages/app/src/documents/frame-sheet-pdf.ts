@@ -1,13 +1,14 @@
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { deckPlan, deckPlanOf, PALETTES, type DeckPlan } from '@spraywright/engine/drawings';
 import { display } from '@spraywright/engine/quantity';
-import { figureText, type Proof } from '@spraywright/engine/rig';
+import type { Proof } from '@spraywright/engine/rig';
 import { heading, rule } from './paper/blocks.ts';
 import { drawingOnPaper } from './paper/drawing-on-paper.ts';
 import { pdfOf, stripSheets } from './paper/pdf.ts';
 import { FRAME_WIDTH, INK, INK2, PAD } from './paper/sheet.ts';
 import { stateOnPaper } from './paper/state.ts';
 import { paragraph } from './paper/text.ts';
+import { figureCells } from './promise-words.ts';
 import { titleBlockOf } from './quote-pdf.ts';
 import type { QuoteOptions } from './quote-options.ts';
 import { ROWS_LAYOUT } from './quote-parts.ts';
@@ -97,16 +98,15 @@ function frameRows(proof: Proof, units: QuoteOptions['units']): Content[] {
       table: {
         widths: [54, '*', 74, 80],
         dontBreakRows: true,
-        body: rows.map((p) => [
-          stateOnPaper(p.state),
-          paragraph(p.sentence, { size: 9.2, color: INK }),
-          figure(p.has === undefined ? 'unknown' : figureText(p.has, units)),
-          figure(
-            p.asked === undefined
-              ? ''
-              : `${p.sense === 'at-least' ? '≥' : '≤'} ${figureText(p.asked, units)}`,
-          ),
-        ]),
+        body: rows.map((p) => {
+          const { has, asked } = figureCells(p, units);
+          return [
+            stateOnPaper(p.state),
+            paragraph(p.sentence, { size: 9.2, color: INK }),
+            figure(has),
+            figure(asked),
+          ];
+        }),
       },
       layout: ROWS_LAYOUT,
     },

@@ -9,6 +9,7 @@ import {
   type RigPromise,
 } from '@spraywright/engine/rig';
 import { sharperLines } from '@spraywright/engine/yard';
+import { promiseFigures, sentencesOf } from './promise-words.ts';
 
 export interface ProofTextOptions {
   readonly units: 'us' | 'metric';
@@ -30,14 +31,14 @@ const WORDS: Readonly<Record<PromiseState, string>> = {
 /** The proof of a rig in plain words, for the terminal. */
 export function proofText(proof: Proof, options: ProofTextOptions): string {
   const { units, confidence } = options;
-  const duties = new Map(proof.duties.map((d) => [d.id, d.name]));
+  const sentenceOf = sentencesOf(proof);
   return [
     `${proof.title}, for ${proof.customer}`,
     `${moneyText(proof.bill.priceCents)}, dry mass ${display(proof.bill.dryMass, 'mass', units)}, ready in ${proof.bill.readyInDays} working days`,
     '',
     ...proof.duties.flatMap((d) => dutyLines(d, units)),
     '',
-    ...proof.promises.flatMap((p) => promiseLines(p, duties, options)),
+    ...proof.promises.flatMap((p) => promiseLines(p, sentenceOf(p), options)),
     '',
     'Cautions',
     ...proof.cautions.flatMap(cautionLines),
@@ -77,17 +78,12 @@ function dutyLines(duty: Proof['duties'][number], units: 'us' | 'metric'): strin
 
 function promiseLines(
   p: RigPromise,
-  duties: ReadonlyMap<string, string>,
+  sentence: string,
   { units, working = false, confidence }: ProofTextOptions,
 ): string[] {
-  const has = p.has === undefined ? '' : `has ${figureText(p.has, units)}`;
-  const asked =
-    p.asked === undefined ? '' : `asked ${p.sense === 'at-least' ? '≥' : '≤'} ${figureText(p.asked, units)}`;
-  const figures = [has, asked].filter((t) => t !== '').join(', ');
-  // None asked and none there: the sentence says it.
-  const told = figures === '' || (p.asked?.value === 0 && p.has?.value === 0) ? '' : `: ${figures}`;
-  const name = p.duty === undefined || duties.size < 2 ? undefined : duties.get(p.duty);
-  const lines = [`${WORDS[p.state].padEnd(8)} ${p.sentence}${told}${name === undefined ? '' : ` (${name})`}`];
+  const { has, asked } = promiseFigures(p, units);
+  const figures = [has && `has ${has}`, asked && `asked ${asked}`].filter(Boolean).join(', ');
+  const lines = [`${WORDS[p.state].padEnd(8)} ${sentence}${figures === '' ? '' : `: ${figures}`}`];
   if (p.state !== 'kept' || working) lines.push(`         ${p.cause}`);
   if (confidence !== undefined) lines.push(...oddsLines(confidence, p, units));
   if (working) {

@@ -1,12 +1,13 @@
 import type { Content, TableCell } from 'pdfmake/interfaces.js';
 import { PALETTES, pressureLine } from '@spraywright/engine/drawings';
-import { figureText, NINE_IN_TEN, oddsOf, type Proof, type RigPromise } from '@spraywright/engine/rig';
+import { NINE_IN_TEN, oddsOf, type Proof, type RigPromise } from '@spraywright/engine/rig';
 import { cautionParagraphs } from './cautions-on-paper.ts';
 import { heading, rule } from './paper/blocks.ts';
 import { drawingOnPaper } from './paper/drawing-on-paper.ts';
 import { FRAME_WIDTH, INK, INK2, PAD } from './paper/sheet.ts';
 import { stateOnPaper } from './paper/state.ts';
 import { paragraph } from './paper/text.ts';
+import { figureCells, sentencesOf } from './promise-words.ts';
 import { partsList, ROWS_LAYOUT } from './quote-parts.ts';
 import { shownDuty } from './quote-first-sheet.ts';
 import type { QuoteOptions } from './quote-options.ts';
@@ -57,8 +58,9 @@ function promises(proof: Proof, options: QuoteOptions): Content {
   ];
   // Open points are rows of their own, so that a long list may run on to the next sheet; no hairline parts them.
   const running = new Set<number>();
+  const sentence = sentencesOf(proof);
   for (const p of proof.promises) {
-    body.push(promiseRow(p, options));
+    body.push(promiseRow(p, sentence(p), options));
     for (const text of openPoints(p)) {
       running.add(body.length);
       body.push([
@@ -76,15 +78,16 @@ function promises(proof: Proof, options: QuoteOptions): Content {
   };
 }
 
-function promiseRow(p: RigPromise, { units, confidence }: QuoteOptions): TableCell[] {
+function promiseRow(p: RigPromise, sentence: string, { units, confidence }: QuoteOptions): TableCell[] {
   const odds = confidence === undefined ? undefined : oddsOf(confidence, p, units);
+  const { has, asked } = figureCells(p, units);
   const figure = (text: string, bold: boolean) =>
     paragraph(text, { family: 'condensed', bold, size: 9.4, color: INK, align: 'right' });
   return [
     stateOnPaper(p.state),
     {
       stack: [
-        paragraph(p.sentence, { size: 9.2, color: INK, bold: p.state === 'broken' }),
+        paragraph(sentence, { size: 9.2, color: INK, bold: p.state === 'broken' }),
         ...(p.cause === '' || openPoints(p).length > 0
           ? []
           : [paragraph(sentenceOf(p.cause), { size: 8, color: INK2 })]),
@@ -98,11 +101,8 @@ function promiseRow(p: RigPromise, { units, confidence }: QuoteOptions): TableCe
           : []),
       ],
     },
-    figure(p.has === undefined ? (p.state === 'unknown' ? 'unknown' : '') : figureText(p.has, units), true),
-    figure(
-      p.asked === undefined ? '' : `${p.sense === 'at-least' ? '≥' : '≤'} ${figureText(p.asked, units)}`,
-      false,
-    ),
+    figure(has, true),
+    figure(asked, false),
   ];
 }
 

@@ -1,11 +1,6 @@
 import { display, type UnitSystem } from '@spraywright/engine/quantity';
-import {
-  figureText,
-  type DutyProof,
-  type Proof,
-  type PromiseKind,
-  type RigPromise,
-} from '@spraywright/engine/rig';
+import { type DutyProof, type Proof, type PromiseKind, type RigPromise } from '@spraywright/engine/rig';
+import { promiseFigures } from './promise-words.ts';
 
 /** One line of the quote's two columns. */
 export interface QuoteRow {
@@ -142,7 +137,7 @@ function keptRow(p: RigPromise, proof: Proof, units: UnitSystem): QuoteRow {
     mark: p.state === 'thin' ? 'thin' : 'kept',
     text: p.sentence,
     ...(note === undefined ? {} : { note }),
-    ...(WITHOUT_FIGURES.includes(p.kind) ? {} : figures(p, units)),
+    ...(WITHOUT_FIGURES.includes(p.kind) ? {} : promiseFigures(p, units)),
   };
 }
 
@@ -154,17 +149,8 @@ function reachNote(duty: DutyProof | undefined): string | undefined {
     : 'Promised: the farthest drops touch it, 9 times in 10. Most of the water stays lower.';
 }
 
-function figures(p: RigPromise, units: UnitSystem): { has?: string; asked?: string } {
-  return {
-    ...(p.has === undefined ? {} : { has: figureText(p.has, units) }),
-    ...(p.asked === undefined
-      ? {}
-      : { asked: `${p.sense === 'at-least' ? '≥' : '≤'} ${figureText(p.asked, units)}` }),
-  };
-}
-
 function brokenRow(p: RigPromise, units: UnitSystem): QuoteRow {
-  return { mark: 'broken', text: p.sentence, note: sentenceOf(p.cause), ...figures(p, units) };
+  return { mark: 'broken', text: p.sentence, note: sentenceOf(p.cause), ...promiseFigures(p, units) };
 }
 
 /** What is not promised about a throw, and where its farthest drops come down. */

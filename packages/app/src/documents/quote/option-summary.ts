@@ -1,13 +1,13 @@
 import type { Shop } from '@spraywright/engine/catalogue';
 import { display, type UnitSystem } from '@spraywright/engine/quantity';
 import {
-  figureText,
   type BillLine,
   type Discount,
   type PromiseState,
   type Proof,
   type Tax,
 } from '@spraywright/engine/rig';
+import { promiseFigures } from '../promise-words.ts';
 import { quoteWords, type QuoteWords } from '../quote-words.ts';
 
 /** A promise as a quote tells it: figures as people read them. */
@@ -75,16 +75,13 @@ export function summaryOf(
     job: proof.id,
     words: quoteWords(proof, units),
     counts: proof.counts,
-    promises: proof.promises.map(({ id, kind, state, sentence, has, asked, sense, cause }) => ({
-      id,
-      kind,
-      state,
-      sentence,
-      ...(has === undefined ? {} : { has: figureText(has, units) }),
-      ...(asked === undefined
-        ? {}
-        : { asked: `${sense === 'at-least' ? '≥' : '≤'} ${figureText(asked, units)}` }),
-      cause,
+    promises: proof.promises.map((p) => ({
+      id: p.id,
+      kind: p.kind,
+      state: p.state,
+      sentence: p.sentence,
+      ...promiseFigures(p, units),
+      cause: p.cause,
     })),
     parts: proof.parts.map(({ item, part, kind, name, count, length }) => ({
       item,

@@ -65,8 +65,12 @@ function plumbingPromise({ plumbing, missing }: Bill): RigPromise {
       unknown: 'Every joint is made; small things are missing in the catalogue',
       kept: 'Every joint is made with parts of the catalogue',
     }[state],
-    asked: { value: 0, dimension: 'count' },
-    has: { value: gaps.length, dimension: 'count' },
+    ...(state === 'broken'
+      ? {
+          asked: { value: 0, dimension: 'count' } as const,
+          has: { value: gaps.length, dimension: 'count' } as const,
+        }
+      : {}),
     sense: 'at-most',
     ...(state === 'unknown' ? {} : { margin: state === 'kept' ? 1 : -1 }),
     cause: gaps[0] ?? missing[0] ?? `${joints.length} joints from the tank to the last tip`,
