@@ -1,7 +1,7 @@
 import { createRoute, z, type OpenAPIHono } from '@hono/zod-openapi';
 import type { Context } from 'hono';
 import { asStocked, BUILD_KINDS, buildRecord, proveRig, type Proof, type Rig } from '@spraywright/engine/rig';
-import type { BuildPackOptions } from '../documents/build-pack/build-pack.ts';
+import type { BuildPackOptions } from '../documents/build-pack/build-pack-options.ts';
 import { buildPackPdf } from '../documents/build-pack/build-pack-papers.ts';
 import { framePaper } from '../documents/frame-papers.ts';
 import type { HandbookOptions } from '../documents/handbook/handbook-options.ts';

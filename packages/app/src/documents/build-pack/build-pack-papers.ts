@@ -8,7 +8,9 @@ import { INK, INK2, PAD } from '../paper/sheet.ts';
 import { paragraph } from '../paper/text.ts';
 import { titleBlockOf } from '../quote-pdf.ts';
 import { dateText, parseDay } from '../quote-terms.ts';
-import { buildPackOf, fetched, type BuildPackOptions } from './build-pack.ts';
+import type { BuildPackOptions } from './build-pack-options.ts';
+import { buildPackOf } from './build-pack.ts';
+import { fetched } from './fetch-chapters.ts';
 
 /**
  * The build pack of one machine on Letter sheets.
