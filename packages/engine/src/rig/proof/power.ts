@@ -1,5 +1,5 @@
 import type { PartOf } from '../../catalogue/index.ts';
-import { engineContinuousPower, fluidPower, siteDerate } from '../../physics/index.ts';
+import { DERATE_RULES, engineContinuousPower, fluidPower, siteDerate } from '../../physics/index.ts';
 import type { Drive } from '../drive.ts';
 import { pumpCurrentAt } from '../pump-current.ts';
 import { compared, is, unknown, worked, type RigPromise, type Step } from '../promise.ts';
@@ -108,7 +108,7 @@ function enginePromises(
         sentence: `Engine strong enough all day at ${say(context, site.temperature, 'temperature')}`,
         cause: `hardest in "${hardest.duty}"`,
         items: [drive.item],
-        method: `power chain from liquid to label, site derating by ${derate.rule}${derate.estimate ? ' (estimate)' : ''}`,
+        method: `power chain from liquid to label, site derating by ${DERATE_RULES[derate.rule].name}${derate.estimate ? ' (estimate)' : ''}`,
         source:
           'site factor by the rule named; SAE J1940 label fraction 0.95; continuous fraction 0.85 is common practice, no source',
         working: [
