@@ -3,7 +3,7 @@ import { portShape } from './port.ts';
 
 // The quantities of which the kinds of parts are made, each with the limits that every kind has.
 
-export const cents = () => integer({ min: 0, max: 100_000_000 });
+const cents = () => integer({ min: 0, max: 100_000_000 });
 export const pressure = () => quantity('pressure', { min: '0 psi', max: '1000 bar' });
 export const flow = () => quantity('flow', { min: '0 gpm', max: '5000 gpm' });
 export const bore = () => quantity('length', { min: '0.3 mm', max: '300 mm' });
