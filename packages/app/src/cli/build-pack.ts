@@ -9,6 +9,7 @@ export const buildPackCommand = paperCommand({
   name: 'build-pack',
   summary: 'Write what the shop needs to build one machine, as .pdf; its lists as .xlsx.',
   called: 'The proof',
+  endings: ['.pdf', '.xlsx'],
   options: {
     serial: SERIAL_OPTION,
     'build-date': {

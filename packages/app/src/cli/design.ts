@@ -58,7 +58,7 @@ export const designCommand: Command = {
     if (args.flag('why-not')) return printWhyNot(args, terminal);
     if (args.flag('ways-out')) return printWaysOut(args, terminal);
     const inputs = readInputs(args, terminal);
-    const source = readSource(args.positionals[0]!, terminal);
+    const source = readSource(args.positionals[0]!, 'brief', terminal);
     if (inputs === undefined || source === undefined) return EXIT.input;
     const design = designRig(source.raw, inputs.catalogue, inputs.shop, { units: inputs.units });
     if (!design.ok) {

@@ -44,7 +44,7 @@ export const faultCommand: Command = {
       return EXIT.input;
     }
     const inputs = readRigInputs(args, terminal);
-    const readings = readSource(file, terminal);
+    const readings = readSource(file, 'readings', terminal);
     if (inputs === undefined || readings === undefined) return EXIT.input;
     const { rig, catalogue, shop, units } = inputs;
     const head = readReadings(readings.raw);

@@ -6,6 +6,7 @@ export const frameCommand = paperCommand({
   name: 'frame',
   summary: 'Write the deck of a rig with its parts and loads, as .pdf, or the drawing alone as .dxf or .svg.',
   called: 'The proof',
+  endings: ['.pdf', '.dxf', '.svg'],
   write: (_rig, proof, options, { file }) =>
     framePaper(proof, /\.dxf$/i.test(file) ? 'dxf' : /\.svg$/i.test(file) ? 'svg' : 'pdf', options),
 });

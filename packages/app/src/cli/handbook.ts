@@ -18,6 +18,7 @@ export const handbookCommand = paperCommand({
   name: 'handbook',
   summary: 'Write the handbook of one machine, as .pdf, or as one .html page that works without a network.',
   called: 'The proof',
+  endings: ['.pdf', '.html', '.htm'],
   options: {
     serial: SERIAL_OPTION,
     readings: {
@@ -66,7 +67,7 @@ function testedOf(
   file: string,
   terminal: Terminal,
 ): HandbookOptions['tested'] {
-  const source = readSource(file, terminal);
+  const source = readSource(file, 'readings', terminal);
   if (source === undefined) return undefined;
   const read = readReadings(source.raw);
   if (!read.ok) {

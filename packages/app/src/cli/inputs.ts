@@ -5,6 +5,7 @@ import { readRig, type Rig } from '@spraywright/engine/rig';
 import { readCatalogueFolder, readJsonFile, readShopFile } from '../documents/catalogue-folder.ts';
 import { located, problemText, type JsonSource, type LocatedProblem } from '../documents/json-source.ts';
 import type { Arguments, Terminal } from './command.ts';
+import { mistakenKind, type DocumentKind } from './document-kind.ts';
 
 /** The demo that comes with the project, from this file's place in `src/cli` or `dist/cli`. */
 export const DEMO = fileURLToPath(new URL('../../../../demo/', import.meta.url));
@@ -41,7 +42,7 @@ export interface RigInputs extends Inputs {
 /** Reads the inputs and the rig that a command names first; prints every problem and returns undefined when something is wrong. */
 export function readRigInputs(args: Arguments, terminal: Terminal): RigInputs | undefined {
   const inputs = readInputs(args, terminal);
-  const source = readSource(args.positionals[0]!, terminal);
+  const source = readSource(args.positionals[0]!, 'rig', terminal);
   if (inputs === undefined || source === undefined) return undefined;
   const read = readRig(source.raw, inputs.catalogue);
   if (read.ok) return { ...inputs, source, rig: read.rig };
@@ -49,12 +50,21 @@ export function readRigInputs(args: Arguments, terminal: Terminal): RigInputs | 
   return undefined;
 }
 
-/** Reads one JSON file, or a demo file by its bare name. */
-export function readSource(path: string, terminal: Terminal): JsonSource | undefined {
+/** Reads one JSON file, or a demo file by its bare name; a document of another kind than the one wanted is said to be one. */
+export function readSource(
+  path: string,
+  wanted: DocumentKind | 'any',
+  terminal: Terminal,
+): JsonSource | undefined {
   const demo = `${DEMO}briefs/${path}.json`;
   const file = readJsonFile(!existsSync(path) && /^[a-z0-9-]+$/.test(path) && existsSync(demo) ? demo : path);
-  if (file.ok) return file.source;
-  printProblems(file.problems, terminal);
+  if (!file.ok) {
+    printProblems(file.problems, terminal);
+    return undefined;
+  }
+  const mistaken = mistakenKind(file.source, wanted);
+  if (mistaken === undefined) return file.source;
+  terminal.err(mistaken);
   return undefined;
 }
 

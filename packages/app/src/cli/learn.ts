@@ -54,7 +54,7 @@ export const learnCommand: Command = {
     const sources: JsonSource[] = [];
     for (const file of readdirSync(folder).sort()) {
       if (!file.endsWith('.json')) continue;
-      const source = readSource(join(folder, file), terminal);
+      const source = readSource(join(folder, file), 'any', terminal);
       if (source === undefined) return EXIT.input;
       sources.push(source);
     }

@@ -12,7 +12,7 @@ export function learnedCorrections(
   terminal: Terminal,
 ): Correction[] | undefined {
   if (file === undefined) return [];
-  const source = readSource(file, terminal);
+  const source = readSource(file, 'learned', terminal);
   if (source === undefined) return undefined;
   const learned = readLearned(source.raw);
   if (!learned.ok) {

@@ -29,6 +29,8 @@ interface Paper {
   readonly summary: string;
   /** What the paper is called in a sentence: "The quote". */
   readonly called: string;
+  /** Endings of the files that it can be written as; .pdf where none are named. */
+  readonly endings?: readonly string[];
   /** Options of this paper alone, and how an example gives them. */
   readonly options?: Readonly<Record<string, Option>>;
   readonly example?: string;
@@ -42,7 +44,15 @@ interface Paper {
 }
 
 /** A command that proves a rig and writes a paper about it. */
-export function paperCommand({ name, summary, called, options, example, write }: Paper): Command {
+export function paperCommand({
+  name,
+  summary,
+  called,
+  endings = ['.pdf'],
+  options,
+  example,
+  write,
+}: Paper): Command {
   const also = example === undefined ? '' : ` ${example}`;
   return {
     name,
@@ -67,6 +77,10 @@ export function paperCommand({ name, summary, called, options, example, write }:
       const file = args.text('output');
       if (file === undefined) {
         terminal.err(`${name} needs a file to write: -o ${name}.pdf`);
+        return EXIT.input;
+      }
+      if (!endings.some((ending) => file.toLowerCase().endsWith(ending))) {
+        terminal.err(`--output is '${file}'; ${name} writes ${endings.join(' or ')}`);
         return EXIT.input;
       }
       const date = args.text('date') ?? new Date().toISOString().slice(0, 10);
@@ -97,7 +111,10 @@ export function paperCommand({ name, summary, called, options, example, write }:
       try {
         writeFileSync(file, bytes);
       } catch (error) {
-        terminal.err(`${file} cannot be written: ${(error as Error).message}`);
+        const missing = (error as NodeJS.ErrnoException).code === 'ENOENT';
+        terminal.err(
+          `${file} cannot be written: ${missing ? 'there is no such folder' : (error as Error).message}`,
+        );
         return EXIT.input;
       }
       const answer = {

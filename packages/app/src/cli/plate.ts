@@ -8,6 +8,7 @@ export const plateCommand = paperCommand({
   name: 'plate',
   summary: 'Write the plate of one machine: serial, weights, highest pressure, drive, as .pdf or .svg.',
   called: 'The proof',
+  endings: ['.pdf', '.svg'],
   options: { serial: SERIAL_OPTION },
   example: '--serial LF-0412-1',
   async write(rig, proof, options, { file, args }) {

@@ -9,7 +9,7 @@ import { printProblems, readInputs, readSource } from './inputs.ts';
 export function printChoices(args: Arguments, terminal: Terminal): number {
   const proofs = proofsAsked(args, terminal);
   const inputs = readInputs(args, terminal);
-  const source = readSource(args.positionals[0]!, terminal);
+  const source = readSource(args.positionals[0]!, 'brief', terminal);
   if (proofs === 'wrong' || inputs === undefined || source === undefined) return EXIT.input;
   const { catalogue, shop, units } = inputs;
   const found = searchRigs(source.raw, catalogue, shop, {
@@ -39,7 +39,7 @@ function proofsAsked(args: Arguments, terminal: Terminal): number | undefined | 
 /** Prints why no rig keeps every promise of a brief, and the least that could be asked less. */
 export function printWhyNot(args: Arguments, terminal: Terminal): number {
   const inputs = readInputs(args, terminal);
-  const source = readSource(args.positionals[0]!, terminal);
+  const source = readSource(args.positionals[0]!, 'brief', terminal);
   if (inputs === undefined || source === undefined) return EXIT.input;
   const { catalogue, shop, units } = inputs;
   const told = whyNot(source.raw, catalogue, shop, { units });

@@ -24,7 +24,7 @@ export const solveCommand: Command = {
       terminal.err(`--units is '${String(units)}'; it must be us or metric`);
       return EXIT.input;
     }
-    const source = readSource(args.positionals[0]!, terminal);
+    const source = readSource(args.positionals[0]!, 'network', terminal);
     if (source === undefined) return EXIT.input;
     const network = readNetwork(source.raw);
     if (!network.ok) {

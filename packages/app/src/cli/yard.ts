@@ -48,7 +48,7 @@ export const yardCommand: Command = {
       terminal.out(args.flag('json') ? JSON.stringify(sheet, null, 2) : yardText(sheet, units));
       return EXIT.ok;
     }
-    const readings = readSource(file, terminal);
+    const readings = readSource(file, 'readings', terminal);
     if (readings === undefined) return EXIT.input;
     const head = readReadings(readings.raw);
     if (!head.ok) {
