@@ -87,4 +87,17 @@ describe('A pinned part', () => {
     if (!again.ok) throw new Error(again.problems[0]!.message);
     expect(again.rig).toMatchObject({ title: 'Called otherwise', pricing: rig.pricing });
   }, 60_000);
+
+  it('that is too small for what is wished is named with both sizes', () => {
+    const rig = designed('tall-elms');
+    const now = catalogue.parts.get(rig.items.find((i) => i.id === 'tank')!.part)!;
+    const small = catalogue.byKind.tank
+      .filter((t) => JSON.stringify(t.wetted) === JSON.stringify(now.wetted))
+      .reduce((a, b) => (b.volume < a.volume ? b : a));
+    const items = rig.items.map((i) => (i.id === 'tank' ? { ...i, part: small.id, pinned: true } : i));
+    const again = redesignRig({ ...rig, items }, catalogue, shop);
+    expect(again.ok ? '' : again.problems[0]!.message).toMatch(
+      /^the largest tank that may be taken holds [\d.]+ gal, and the brief asks for 200 gal; pinned: "/,
+    );
+  }, 60_000);
 });

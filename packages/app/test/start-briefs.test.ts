@@ -20,6 +20,12 @@ describe('A job begun by its kind of work', () => {
     }
     const design = designRig(raw, catalogue, shop);
     if (!design.ok) throw new Error(design.problems.map((p) => p.message).join('\n'));
+    const asked = design.proof.promises.find((p) => p.id === 'brief:starts')!;
+    expect(asked.state).toBe('unknown');
+    expect(asked.cause).toMatch(
+      /^\d+ values of the brief are start values of ours that nobody has confirmed/,
+    );
+    expect(asked.working.some((w) => w.text.includes('tank level'))).toBe(true);
     expect(
       design.proof.promises.filter((p) => p.state === 'broken').map((p) => `${p.sentence}: ${p.cause}`),
     ).toEqual([]);

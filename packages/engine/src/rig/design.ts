@@ -9,7 +9,7 @@ import { outletDemands, partsOfLines, pumpDemands, usedOutlets } from './design/
 import { pumpOptions, type PumpDemand, type PumpOption } from './design/pump-options.ts';
 import { repair } from './design/repair.ts';
 import { fillExtraSlots } from './design/extra-slots.ts';
-import { agitationFor, inductionFor, sizePumpSide, tankAndCarrier } from './design/rest-of-rig.ts';
+import { agitationFor, inductionFor, sizePumpSide, tankAndCarrier, whyNoTank } from './design/rest-of-rig.ts';
 import { familyProblem, layoutsFor } from './layouts-for.ts';
 import { liquidOf } from './proof/liquid.ts';
 import { proveRig, type Proof } from './proof/prove.ts';
@@ -81,7 +81,9 @@ export function designRig(
   if (best !== undefined) return finished(best.rig, catalogue, shop, options, looked);
   return {
     ok: false,
-    problems: [{ path: ['duties'], code: 'no-rig', message: whyNone(suited, layouts, brief) }],
+    problems: [
+      { path: ['duties'], code: 'no-rig', message: whyNone(suited, layouts, brief, options.units ?? 'us') },
+    ],
   };
 }
 
@@ -201,11 +203,11 @@ function priceOf({ part, length, count = 1 }: Chosen): number {
   return part.priceCents * (part.kind === 'hose' ? Math.ceil((length ?? 0) / 0.3048) : count);
 }
 
-function whyNone(catalogue: Catalogue, layouts: readonly Layout[], brief: Brief): string {
+function whyNone(catalogue: Catalogue, layouts: readonly Layout[], brief: Brief, units: UnitSystem): string {
   if (layouts.length === 0) return `no layout serves the work '${brief.work}'`;
   for (const layout of layouts) {
     if (tankAndCarrier(catalogue, layout, brief) === undefined)
-      return `no ${brief.carrier.form} in the catalogue takes a tank as large as asked`;
+      return whyNoTank(catalogue, layout, brief, units);
     const context = lineContext({ catalogue, layout, brief, spare: 1 });
     for (const line of usedOutlets(layout, brief)) {
       const duty = brief.duties.find((d) => (d.open as readonly string[]).includes(line.opens))!;

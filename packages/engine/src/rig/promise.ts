@@ -113,6 +113,7 @@ export interface RigPromise {
 }
 
 export type PromiseKind =
+  | 'brief'
   | 'reach'
   | 'flow'
   | 'tip-pressure'

@@ -163,25 +163,11 @@ function Form(given: { slot: string; title: string; start: OwnPartStart; close: 
         </div>
         {fields(asked(kind), draft, setDraft)}
         {alikeName !== undefined && (
-          <label className="part-flag wide">
-            <input
-              type="checkbox"
-              checked={sameJoins}
-              onChange={(event) => setSameJoins(event.target.checked)}
-            />
-            same connections as {alikeName}
-          </label>
+          <SameAs what={`connections as ${alikeName}`} same={sameJoins} turn={setSameJoins} />
         )}
         {!sameJoins && fields(shapeOf(kind, 'ports'), joins, setJoins)}
         {alikeName !== undefined && (
-          <label className="part-flag wide">
-            <input
-              type="checkbox"
-              checked={sameWetted}
-              onChange={(event) => setSameWetted(event.target.checked)}
-            />
-            same materials as {alikeName}
-          </label>
+          <SameAs what={`materials as ${alikeName}`} same={sameWetted} turn={setSameWetted} />
         )}
         {!sameWetted && fields(shapeOf(kind, 'wetted'), wetted, setWetted)}
       </div>
@@ -199,6 +185,16 @@ function Form(given: { slot: string; title: string; start: OwnPartStart; close: 
         <span className="note">Without materials the proof asks about them.</span>
       </p>
     </form>
+  );
+}
+
+/** Whether something is as the part alike has it. */
+function SameAs({ what, same, turn }: { what: string; same: boolean; turn: (same: boolean) => void }) {
+  return (
+    <label className="part-flag wide">
+      <input type="checkbox" checked={same} onChange={(event) => turn(event.target.checked)} />
+      same {what}
+    </label>
   );
 }
 

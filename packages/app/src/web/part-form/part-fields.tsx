@@ -159,7 +159,7 @@ function Leaf(given: FieldGiven) {
     <div className="part-leaf">
       <label htmlFor={id}>
         {label}
-        {shape.optional === true && shape.fallback === undefined && <small> if any</small>}
+        {shape.optional === true && (shape.fallback ?? 0) === 0 && <small> if any</small>}
       </label>
       {choices !== undefined ? (
         <select {...told} value={text} onChange={(e) => change(e.target.value)}>

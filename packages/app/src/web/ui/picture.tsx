@@ -57,6 +57,9 @@ export const Picture = memo(function Picture({
   );
 });
 
+/** Narrower, it is hidden or not laid out yet, and nothing can be drawn to it [px]. */
+const NARROWEST = 48;
+
 /** Tells an element's width, and its height where that is wanted, whenever it changes. */
 export function useSize<T extends HTMLElement>(tell: (width: number, height: number) => void) {
   const ref = useRef<T>(null);
@@ -68,8 +71,7 @@ export function useSize<T extends HTMLElement>(tell: (width: number, height: num
     const element = ref.current;
     if (element === null) return;
     const observer = new ResizeObserver(() => {
-      // Without a width it is not on the sheet at the moment, and nothing can be drawn to its size.
-      if (element.clientWidth > 0) latest.current(element.clientWidth, element.clientHeight);
+      if (element.clientWidth >= NARROWEST) latest.current(element.clientWidth, element.clientHeight);
     });
     observer.observe(element);
     return () => observer.disconnect();

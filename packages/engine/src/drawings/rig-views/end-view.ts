@@ -12,6 +12,9 @@ const SHOWN = ['tank', 'reel', 'engine', 'pump', 'motor-pump'];
 /** Width of a tyre where none is known [m]. */
 const TYRE = 0.2;
 
+/** Width drawn for a tyre of the vehicle that carries the rig [m]. */
+const VEHICLE_TYRE = 0.3;
+
 /** The rig from behind, tank full: its wheels' loads, and the slope at which it tips. */
 export function endView(layout: ViewsLayout, _duty: DutyProof, options: ViewOptions): string[] {
   const { placement, k, end, rig } = layout;
@@ -73,7 +76,7 @@ function carried(
   if (tip === undefined) return [];
   return [1, -1].map((s) =>
     element('rect', {
-      ...box({ y: (s * tip.track) / 2, z: -rig.lift, width: 0.3, height: 0.9 }),
+      ...box({ y: (s * tip.track) / 2, z: -rig.lift, width: VEHICLE_TYRE, height: 0.9 }),
       ...stroke('neighbour', palette.ink2, palette),
     }),
   );
@@ -122,25 +125,23 @@ function tipFan(
     `L${number(cx + tip.height * Math.tan(Math.min(angle, 1.2)) * k)} ${number(y(0))}`;
   const from = `M${number(cx)} ${number(cy)}`;
   const figure = `tips at ${display(tip.angle, 'angle', units)}`;
-  const at = cx + tip.height * Math.tan(Math.min(tip.angle, 1.2)) * k + 8;
+  // Clear of the deck and of the wheel, rig's or vehicle's, whose outlines would cross the words.
+  const axle = placement.supports.find((s) => s.wheels !== undefined)?.wheels;
+  const wheel = axle === undefined ? tip.track / 2 + VEHICLE_TYRE / 2 : axle.track / 2 + TYRE / 2;
+  const foremost = tip.height * Math.tan(Math.min(tip.angle, 1.2));
+  const at = cx + Math.max(foremost, wheel, placement.carrier.deckWidth / 2) * k + 8;
+  // Where the slope is a start value the words stand a line higher, to say so beneath.
+  const lift = slope.given ? 0 : 14;
+  const note = (text: string, up: number) =>
+    label(at, up, text, { size: 12, color: palette.ink2, halo: palette.paper });
   return [
     element('path', { d: `${from}V${number(y(0))}`, ...stroke('centre', palette.ink2, palette) }),
     element('path', { d: from + foot(slope.angle), ...stroke('hidden', palette.ink, palette) }),
     element('path', { d: from + foot(tip.angle), ...stroke('outline', color, palette) }),
     centreMark(cx, cy, 7, palette),
-    ...[
-      label(at, y(0) - 26, figure, { size: 14.5, weight: 640, color, halo: palette.paper }),
-      stateMark(state, at + textWidth(figure, 14.5) + 16, y(0) - 31, palette),
-      label(
-        at,
-        y(0) - 11,
-        `asked ${display(slope.angle, 'angle', units)}${slope.given ? '' : ', our start value'}`,
-        {
-          size: 12,
-          color: palette.ink2,
-          halo: palette.paper,
-        },
-      ),
-    ],
+    label(at, y(0) - 26 - lift, figure, { size: 14.5, weight: 640, color, halo: palette.paper }),
+    stateMark(state, at + textWidth(figure, 14.5) + 16, y(0) - 31 - lift, palette),
+    note(`asked ${display(slope.angle, 'angle', units)}`, y(0) - 11 - lift),
+    ...(slope.given ? [] : [note('our start value', y(0) - 11)]),
   ];
 }

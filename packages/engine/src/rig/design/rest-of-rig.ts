@@ -1,4 +1,5 @@
 import type { Catalogue, Kind, Layout, Part, PartOf } from '../../catalogue/index.ts';
+import { display, type UnitSystem } from '../../quantity/index.ts';
 import type { Brief } from '../brief.ts';
 import type { Chosen } from './assemble.ts';
 import type { PumpDemand } from './pump-options.ts';
@@ -54,6 +55,21 @@ export function tankAndCarrier(
     ['tank', { part: pair.tank }],
     ['carrier', { part: pair.carrier }],
   ]);
+}
+
+/** Why there is no tank with a carrier under it, in the words of the brief. */
+export function whyNoTank(catalogue: Catalogue, layout: Layout, brief: Brief, units: UnitSystem): string {
+  const form = brief.carrier.form.replaceAll('-', ' ');
+  const carriers = partsOfSlot(catalogue, layout, 'carrier', 'carrier');
+  if (!carriers.some((c) => c.form === brief.carrier.form))
+    return `no carrier that may be taken is a ${form}`;
+  const say = (volume: number) => display(volume, 'volume', units);
+  const largest = Math.max(0, ...partsOfSlot(catalogue, layout, 'tank', 'tank').map((t) => t.volume));
+  if (largest === 0) return 'no tank that may be taken stands the liquids';
+  const { tank = 0 } = brief.wishes;
+  if (largest < tank * 0.98)
+    return `the largest tank that may be taken holds ${say(largest)}, and the brief asks for ${say(tank)}`;
+  return `no ${form} that may be taken carries a tank${tank > 0 ? ` of ${say(tank)}` : ' that may be taken'}, by deck or by rating`;
 }
 
 /** Smallest agitator that stirs the tank at the working pressure, with its valve; empty when nothing asks for one. */

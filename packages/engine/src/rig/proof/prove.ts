@@ -28,6 +28,7 @@ import type { Site } from './site.ts';
 import { stabilityPromises } from './stability.ts';
 import { mixOrderPromises } from './mix-order.ts';
 import { recipePromises } from './recipe.ts';
+import { startValuePromises } from './start-values.ts';
 import { strengthPromises } from './strength.ts';
 import { structurePromises } from './structure.ts';
 import { weightPromises } from './weight.ts';
@@ -91,6 +92,7 @@ export function proveRig(rig: Rig, catalogue: Catalogue, shop: Shop, options: Pr
   const placement = placementOf(context);
   const day = dayOf(context, options.notes ?? true);
   const promises = inOrder([
+    ...startValuePromises(context),
     ...work.promises,
     ...billPromises(context),
     ...liquidPromises(context),
