@@ -14,8 +14,9 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import type { Browser, Page } from 'playwright-core';
 import { makeJob, openRecords } from '../src/store/index.ts';
-import { demoBriefs, demoCatalogue, demoRig, demoShop } from '../test/demo.ts';
+import { demoCatalogue, demoShop } from '../test/demo.ts';
 import { builtPageAndBrowser } from '../test/desk-page.ts';
+import { largeRig } from '../test/large-rig.ts';
 import { started } from '../test/started-server.ts';
 
 const ROUNDS = Number(process.env.ROUNDS ?? 8);
@@ -39,18 +40,15 @@ function tell({ name, all }: Times, note = ''): void {
   );
 }
 
-/** Puts the demo rig with most parts into the records. @returns its id and how many parts it has */
+/** Puts the rig of 40 parts into the records. @returns its id and how many parts it has */
 async function fillRecords(place: string): Promise<{ id: string; parts: number }> {
-  const [catalogue, shop] = [demoCatalogue(), demoShop()];
-  const rigs = demoBriefs().map(({ name }) => demoRig(name, catalogue, shop));
-  const most = rigs.reduce((a, b) => (b.rig.items.size > a.rig.items.size ? b : a));
+  const { raw, rig } = largeRig(demoCatalogue(), demoShop());
   const records = await openRecords(place);
-  const { id } = most.rig.document;
   await records.save((t) =>
-    makeJob(t, id, { rig: most.raw, notes: '' } as never, { by: '', at: '2026-03-03T09:00:00.000Z' }),
+    makeJob(t, raw.id, { rig: raw, notes: '' } as never, { by: '', at: '2026-03-03T09:00:00.000Z' }),
   );
   await records.close();
-  return { id, parts: most.rig.items.size };
+  return { id: raw.id, parts: rig.items.size };
 }
 
 /** What the page keeps for the bench: long tasks, and the line of text that is the peer. */
