@@ -74,6 +74,8 @@ const REGIME_W_1 = 20;
 const REGIME_W_2 = 23;
 const REGIME_W_3 = 40;
 const STEP_LIMIT = 3;
+/** LEAST_SLOPE of steps cut short, which only come near: with the finer one nearly level laws make them go in circles. */
+const CAUTIOUS_SLOPE = 1e-3;
 /** What the bends leave may be this share of the step for them to be followed. */
 const MOST_BEND = 0.5;
 
@@ -127,6 +129,7 @@ function step(c: Circuit, laws: Laws, kept: boolean): void {
 
 function assemblePlain(c: Circuit, laws: Laws, kept: boolean): void {
   const bits = psiIn;
+  const leastSlope = stepShare[0] === 1 ? LEAST_SLOPE : CAUTIOUS_SLOPE;
   const pieces = frictionTables.pieces;
   const {
     arena: x,
@@ -219,7 +222,7 @@ function assemblePlain(c: Circuit, laws: Laws, kept: boolean): void {
     }
     if (q < 0) loss = -loss;
     loss += x[o + CONSTANT]! + (linear + quadratic) * q;
-    const y = 1 / (g > LEAST_SLOPE ? g : LEAST_SLOPE);
+    const y = 1 / (g > leastSlope ? g : leastSlope);
     const target = q + y * (x[i + HEAD]! - x[j + HEAD]! - loss);
     x[o + SLOPE] = y;
     x[o + TARGET] = target;
