@@ -133,4 +133,16 @@ describe('The people of the office on the page', () => {
     expect(errors).toEqual([]);
     expect(server.reports).toEqual([]);
   });
+
+  it('leave nothing of what parts cost on the device when they sign out', async () => {
+    await owner.goto(shop.address);
+    const kept = () =>
+      owner.evaluate(async () => (await caches.match(new URL('start.json', location.href))) !== undefined);
+    await expect.poll(kept, { timeout: 20_000 }).toBe(true);
+    await owner.reload();
+    expect(await owner.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
+    await owner.goto(`${shop.address}password`);
+    await owner.getByRole('button', { name: 'Sign out' }).click();
+    await expect.poll(kept).toBe(false);
+  });
 });
