@@ -79,6 +79,7 @@ describe('A paper of a job whose every text is a script', () => {
     `/api/machines/LF-${n}/handbook.pdf`,
     `/api/machines/LF-${n}/plate.pdf`,
     `/api/machines/LF-${n}/build-pack.pdf`,
+    `/api/machines/LF-${n}/freight.pdf`,
   ])('%s does nothing by itself', async (path) => {
     const answer = await shop.send('GET', path, given);
     expect(answer.status).toBe(200);

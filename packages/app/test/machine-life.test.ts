@@ -134,15 +134,18 @@ describe('An entry of building or service', () => {
 });
 
 describe('The papers of a machine', () => {
-  it.each(['handbook.pdf', 'plate.pdf', 'build-pack.pdf'])('%s opens and names the machine', async (name) => {
-    const answer = await ask(`/api/machines/${SERIAL}/${name}`);
-    expect(answer.headers.get('Content-Type')).toBe('application/pdf');
-    expect(answer.headers.get('Content-Disposition')).toContain(SERIAL);
-    const words = wordsOf(new Uint8Array(await answer.arrayBuffer()), folder);
-    expect(words).toContain(dense(SERIAL));
-    // What parts cost the shop is not for everybody who builds.
-    expect(words).not.toContain('$');
-  });
+  it.each(['handbook.pdf', 'plate.pdf', 'build-pack.pdf', 'freight.pdf'])(
+    '%s opens and names the machine',
+    async (name) => {
+      const answer = await ask(`/api/machines/${SERIAL}/${name}`);
+      expect(answer.headers.get('Content-Type')).toBe('application/pdf');
+      expect(answer.headers.get('Content-Disposition')).toContain(SERIAL);
+      const words = wordsOf(new Uint8Array(await answer.arrayBuffer()), folder);
+      expect(words).toContain(dense(SERIAL));
+      // What parts cost the shop is not for everybody who builds.
+      expect(words).not.toContain('$');
+    },
+  );
 
   it('draw its frame as a sheet, as SVG and for drawing programs', async () => {
     const sheet = await ask(`/api/machines/${SERIAL}/frame.pdf`);

@@ -11,6 +11,7 @@ const PAPERS: readonly (readonly [command: string, ...options: string[]])[] = [
   ['quote'],
   ['record'],
   ['frame'],
+  ['freight', '--serial', 'LF-0412-1'],
   ['build-pack', '--serial', 'LF-0412-1', '--build-date', '2026-05-04'],
   ['handbook', '--serial', 'LF-0412-1'],
   ['plate', '--serial', 'LF-0412-1'],

@@ -11,6 +11,7 @@ import { learnCommand } from './learn.ts';
 import { partsInCommand, partsOutCommand } from './parts.ts';
 import { proveCommand } from './prove.ts';
 import { frameCommand } from './frame.ts';
+import { freightCommand } from './freight.ts';
 import { handbookCommand } from './handbook.ts';
 import { peopleCommand } from './people.ts';
 import { plateCommand } from './plate.ts';
@@ -29,6 +30,7 @@ const COMMANDS: readonly Command[] = [
   quoteCommand,
   recordCommand,
   frameCommand,
+  freightCommand,
   buildPackCommand,
   handbookCommand,
   plateCommand,

@@ -4,6 +4,7 @@ import { asStocked, BUILD_KINDS, buildRecord, proveRig, type Proof, type Rig } f
 import type { BuildPackOptions } from '../documents/build-pack/build-pack-options.ts';
 import { buildPackPdf } from '../documents/build-pack/build-pack-papers.ts';
 import { framePaper } from '../documents/frame-papers.ts';
+import { freightSheetPdf } from '../documents/freight-sheet-pdf.ts';
 import type { HandbookOptions } from '../documents/handbook/handbook-options.ts';
 import { handbookPage, handbookPdf, platePdf } from '../documents/handbook/handbook-papers.ts';
 import { plumbingOnPaper } from '../documents/plumbing-on-paper.ts';
@@ -63,6 +64,13 @@ const PAPERS: readonly Paper[] = [
     run: 'right',
     write: (rig, proof, options) =>
       buildPackPdf(rig, proof, { ...options, buildDate: options.date, costs: false }),
+  },
+  {
+    name: 'freight.pdf',
+    type: 'application/pdf',
+    summary: 'What a carrier asks of a machine: size, weight, density, tiedowns and cautions',
+    run: 'right',
+    write: (_rig, proof, options) => freightSheetPdf(proof, options),
   },
   {
     name: 'frame.pdf',

@@ -67,6 +67,7 @@ export const ROLE_TABLE: Readonly<Record<string, readonly Role[] | null>> = {
   'GET /api/machines/:serial/handbook.html': EVERYBODY,
   'GET /api/machines/:serial/plate.pdf': EVERYBODY,
   'GET /api/machines/:serial/build-pack.pdf': HANDS,
+  'GET /api/machines/:serial/freight.pdf': HANDS,
   'GET /api/machines/:serial/frame.pdf': HANDS,
   'GET /api/machines/:serial/frame.dxf': HANDS,
   'GET /api/machines/:serial/frame.svg': HANDS,

@@ -1,17 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { LAYOUTS } from '../catalogue/index.ts';
 import { changed } from '../quantity/index.ts';
-import {
-  addDuty,
-  addLiquid,
-  aimDuty,
-  outletsAmiss,
-  outletsOf,
-  removeDuty,
-  removeLiquid,
-} from './brief-edit.ts';
+import { addDuty, addLiquid, aimDuty, removeDuty, removeLiquid } from './brief-edit.ts';
 import { readBrief } from './brief.ts';
 import type { RawRig } from './design/assemble.ts';
+import { outletsAmiss, outletsOf } from './outlets.ts';
 import { confirming, isStart, startValuesOf } from './starts.ts';
 
 const brief = {

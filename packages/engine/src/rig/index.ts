@@ -47,6 +47,7 @@ export { uncertainInputs, type Correction, type UncertainInput } from './confide
 export { withFactors } from './confidence/with-factors.ts';
 export * from './edit.ts';
 export * from './brief-edit.ts';
+export * from './outlets.ts';
 export * from './starts.ts';
 export { startBriefs, type StartBrief } from './start-brief.ts';
 export { partById, putPart, type PartEdit } from './part-edit.ts';

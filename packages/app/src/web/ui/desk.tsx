@@ -1,8 +1,6 @@
 import { lazy, Suspense, useEffect } from 'react';
 import { Bill } from './bill.tsx';
 import { Brief } from './brief.tsx';
-import { ChoicesSheet } from './choices-sheet.tsx';
-import { Curves } from './curves.tsx';
 import { Duties } from './duties.tsx';
 import { useDesk } from './desk-context.ts';
 import { showPlace } from '../state/place.ts';
@@ -10,7 +8,6 @@ import { IndexRow } from './index-row.tsx';
 import { Leaves } from './leaves.tsx';
 import { Notice } from './notice.tsx';
 import { Parts } from './parts.tsx';
-import { Plumbing } from './plumbing.tsx';
 import { PressureLine } from './pressure-line.tsx';
 import { useSize } from './picture.tsx';
 import { Promises } from './promises.tsx';
@@ -19,11 +16,14 @@ import { Scene } from './scene.tsx';
 import { TitleBlock } from './title-block.tsx';
 import { Zones } from './zones.tsx';
 
-// Both are fetched when they are first wanted.
+// All are fetched when they are first wanted.
 const JobList = lazy(() => import('./job-list.tsx').then((m) => ({ default: m.JobList })));
 const DisagreementSheet = lazy(() =>
   import('./disagreement.tsx').then((m) => ({ default: m.DisagreementSheet })),
 );
+const Plumbing = lazy(() => import('./plumbing.tsx').then((m) => ({ default: m.Plumbing })));
+const Curves = lazy(() => import('./curves.tsx').then((m) => ({ default: m.Curves })));
+const ChoicesSheet = lazy(() => import('./choices-sheet.tsx').then((m) => ({ default: m.ChoicesSheet })));
 
 function Disagreement() {
   const disagreement = useDesk((s) => s.disagreement);
@@ -68,9 +68,11 @@ export function Desk() {
             <Leaves />
             <Duties />
             <Brief />
-            {leaf === 'plumbing' && <Plumbing />}
-            {leaf === 'curves' && <Curves />}
-            {leaf === 'choices' && <ChoicesSheet />}
+            <Suspense>
+              {leaf === 'plumbing' && <Plumbing />}
+              {leaf === 'curves' && <Curves />}
+              {leaf === 'choices' && <ChoicesSheet />}
+            </Suspense>
             {leaf === 'desk' && <Scene />}
             {leaf === 'desk' && fold === 'desk' && <PressureLine />}
             {leaf === 'desk' && <RigViews />}

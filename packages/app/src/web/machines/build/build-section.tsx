@@ -16,7 +16,10 @@ import { PhotoNotes } from './photo-notes.tsx';
 import { BuildSteps } from './build-steps.tsx';
 import '../../style/machines.css';
 
-const PACK = [{ file: 'build-pack.pdf', words: 'build pack (PDF)' }];
+const PACK = [
+  { file: 'build-pack.pdf', words: 'build pack (PDF)' },
+  { file: 'freight.pdf', words: 'freight (PDF)' },
+];
 const FRAME = [
   { file: 'frame.pdf', words: 'frame (PDF)' },
   { file: 'frame.svg', words: 'frame (SVG)' },
