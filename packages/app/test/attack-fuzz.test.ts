@@ -70,7 +70,8 @@ it(`${REQUESTS} requests of a careless or wicked program are answered without fa
     const answer = await shop.send(method, path, given);
     answers.set(answer.status, (answers.get(answer.status) ?? 0) + 1);
     const where = `${n}: ${method} ${path.slice(0, 200)} ${JSON.stringify(given).slice(0, 400)}`;
-    expect(await leakOf(answer, secrets), where).toBeUndefined();
+    const reported = answer.status === 500 ? shop.server.reports.join('; ') : '';
+    expect(await leakOf(answer, secrets), `${where} ${reported}`).toBeUndefined();
     // A request that is right may change something: a fuzzed one is, now and then.
     if (answer.status < 400 && method !== 'GET' && method !== 'HEAD') accepted++;
     if (n % LOOK !== 0 && n !== REQUESTS) continue;

@@ -1,4 +1,4 @@
-import { useRef, useState, type KeyboardEvent } from 'react';
+import { useEffect, useRef, useState, type KeyboardEvent } from 'react';
 import { JOB_STATES, type JobStanding } from '../frame/job-standing.ts';
 import { momentText, waited } from '../frame/moment.ts';
 import { useFound, type Found, type FoundPage } from '../frame/use-found.ts';
@@ -19,7 +19,15 @@ export function JobList() {
   const store = useStore();
   const current = useDesk((s) => s.current);
   const [words, setWords] = useState('');
-  const { found, more } = useFound(words, pageOf);
+  const { found, more, again } = useFound(words, pageOf);
+  // A job that is saved while the list lies open may be new to it, as the first one of a new shop is.
+  const synced = useDesk((s) => s.synced);
+  const listed = useRef(synced);
+  useEffect(() => {
+    if (listed.current === synced) return;
+    listed.current = synced;
+    void again();
+  }, [synced, again]);
   const priceOf = useListedPrices(found?.items ?? NONE);
   const list = useRef<HTMLUListElement>(null);
   const box = useRef<HTMLInputElement>(null);

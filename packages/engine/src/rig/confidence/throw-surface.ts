@@ -5,7 +5,7 @@ import { reachTowards, type ThrowConditions } from '../gun-throw.ts';
 /** Sides of the grids tried, in turn. */
 const SIDES = [4, 6];
 /** Terms of the two highest degrees may be this share of the logarithm of the reach; what is left out is smaller still. */
-const FIT = 1e-3;
+const FIT = 1.5e-4;
 /** Below this pressure no stream is reckoned with: such a draw is thrown exactly [Pa]. */
 const LEAST = 1000;
 
