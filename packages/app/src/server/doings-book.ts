@@ -37,7 +37,7 @@ export function tellAs(c: Context, told: Told): void {
 
 export function doingAt(at: string, told: Told): Doing {
   const { who = '', email = '', role = '', did = '', about_kind = '', about_id = '', what = '' } = told;
-  const id = `${at}-${randomBytes(4).toString('hex')}`;
+  const id = `${at}-${randomBytes(8).toString('hex')}`;
   return { id, at, who, email, role, did, about_kind, about_id, what: what.slice(0, LONGEST) };
 }
 

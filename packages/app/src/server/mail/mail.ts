@@ -44,7 +44,7 @@ export function mailBy({ from, server, outbox, now }: MailOptions): Mail {
       const { name: shop, address = 'shop@localhost' } = await from();
       const mail = mailOf(letter, { name: shop, address });
       const { message } = await writer.sendMail({ ...mail, date: new Date(moment) });
-      const name = `${moment.replace(/[:.]/g, '-')}-${randomBytes(3).toString('hex')}.eml`;
+      const name = `${moment.replace(/[:.]/g, '-')}-${randomBytes(8).toString('hex')}.eml`;
       await mkdir(outbox, { recursive: true });
       const file = join(outbox, name);
       // It carries a customer's link: for the eyes of whoever runs the program.

@@ -63,7 +63,7 @@ export class Reproofs {
     const { now } = this.#given;
     const at = now();
     const edition = (await catalogueEdition(records.db)) ?? 0;
-    const fresh = `${at.replace(/\D/g, '')}-${randomBytes(3).toString('hex')}`;
+    const fresh = `${at.replace(/\D/g, '')}-${randomBytes(8).toString('hex')}`;
     const id = await records.save((t) => askReproof(t, fresh, edition, { by, at }));
     this.#queue.wake();
     return id;

@@ -194,12 +194,10 @@ export class JobKeeper {
     const from = base ?? strangerTo(their, mine);
     const { document, clashes } = merged(from, mine, their);
     if (clashes.length === 0) {
-      this.#desk.setSynced(id, { version: theirs.version, rig: their });
-      this.#desk.takeRig(
-        id,
-        changeBetween(mine, document, '').puts.length === 0 ? mine : document,
-        theirs.changedBy,
-      );
+      // One object where there is one text: what waits to be sent is told by whether the two are the same.
+      const now = alike(mine, document) ? mine : document;
+      this.#desk.setSynced(id, { version: theirs.version, rig: alike(now, their) ? now : their });
+      this.#desk.takeRig(id, now, theirs.changedBy);
       return true;
     }
     const open: Disagreement = { id, clashes, theirs, base: from };
@@ -214,6 +212,10 @@ export class JobKeeper {
     this.touched(id, TRY_AGAIN);
     return false;
   }
+}
+
+function alike(a: RigJson, b: RigJson): boolean {
+  return changeBetween(a, b, '').puts.length === 0;
 }
 
 /** Stands for what both started from where nobody knows it: whatever differs is then asked about. */
