@@ -85,17 +85,17 @@ describe('Another thing to spray', () => {
       await form.getByRole('button', { name: 'Add it' }).click();
       await form.waitFor({ state: 'detached' });
       await tab(page, 'Thistles by the ditch').waitFor({ timeout: LONG });
-      expect(await tab(page, 'Thistles by the ditch').getAttribute('aria-current')).toBe('true');
+      await expect.poll(() => tab(page, 'Thistles by the ditch').getAttribute('aria-current')).toBe('true');
       const added = (await briefOf(page)).duties[2]!;
       expect(added).toMatchObject({ id: 'thistles-by-the-ditch', open: ['gun'], flow: '1.5 gpm' });
 
       const flow = page.locator('input[data-path="brief.duties.2.flow"]');
-      expect(await flow.inputValue()).toBe('(1.5 gpm)');
+      await expect.poll(() => flow.inputValue()).toBe('(1.5 gpm)');
       await flow.click();
       await flow.press('Enter');
       await expect.poll(() => flow.inputValue(), { timeout: LONG }).toBe('1.5 gpm');
       const far = page.locator('input[data-path="brief.duties.2.target.distance"]');
-      expect(await far.inputValue()).toBe('(20 ft)');
+      await expect.poll(() => far.inputValue()).toBe('(20 ft)');
       await far.fill('12 ft');
       await far.press('Escape');
       await expect.poll(() => far.inputValue(), { timeout: LONG }).toBe('(20 ft)');
@@ -164,14 +164,14 @@ describe('The whole brief', () => {
       await page.getByRole('button', { name: 'The whole brief' }).click();
       await page.locator('.brief-fold summary', { hasText: 'Vehicle and carrier' }).click();
       const hitch = page.getByLabel('category of the three-point hitch');
-      expect(await hitch.inputValue()).toBe('2');
+      await expect.poll(() => hitch.inputValue()).toBe('2');
       await hitch.selectOption('1');
       await expect.poll(async () => (await briefOf(page)).carrier.hitchCategory).toBe('1');
       await hitch.selectOption({ label: 'not said' });
       await expect.poll(async () => (await briefOf(page)).carrier.hitchCategory).toBeUndefined();
 
       const tow = page.getByLabel('gross rating of the tow vehicle');
-      expect(await tow.inputValue()).toBe('');
+      await expect.poll(() => tow.inputValue()).toBe('');
       await tow.fill('heavy');
       await page.locator('.brief-fields .field-problem').waitFor({ timeout: LONG });
       expect(await findings(page)).toEqual([]);

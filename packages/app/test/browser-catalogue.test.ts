@@ -93,9 +93,9 @@ describe('The catalogue of the office on the page', () => {
       .getByText(/9000 bar.*at most 1000 bar/)
       .first()
       .waitFor();
-    expect(await pressure.getAttribute('aria-invalid')).toBe('true');
+    await expect.poll(() => pressure.getAttribute('aria-invalid')).toBe('true');
     expect(await findings(page)).toEqual([]);
-    expect(await page.getByLabel('id', { exact: true }).count()).toBe(REEL.ports.length);
+    await expect.poll(() => page.getByLabel('id', { exact: true }).count()).toBe(REEL.ports.length);
     await pressure.fill(before);
     await page.getByLabel('note').fill('Seen at the yard.');
     await page.getByRole('button', { name: 'Keep the change' }).click();

@@ -95,7 +95,9 @@ describe('A part that is in no catalogue, laid in on the desk', () => {
       await page.getByRole('button', { name: 'Lay it in' }).click();
       await form.getByText(/^max pressure is .*14504 psi|^max pressure is .*1000 bar/).waitFor();
       await form.getByText("weight is missing; a mass such as '120 lb' was expected").waitFor();
-      expect(await form.getByRole('alert').textContent()).toMatch(/^Not laid in: 9 fields are refused/);
+      await expect
+        .poll(() => form.getByRole('alert').textContent())
+        .toMatch(/^Not laid in: 9 fields are refused/);
       expect(await findings(page)).toEqual([]);
 
       for (const [label, text] of Object.entries(PLATE))
@@ -206,7 +208,7 @@ describe('The parts list', () => {
     const find = page.getByLabel('Find a part');
     await find.fill('keeps dirt out');
     await expect.poll(() => page.locator('.part-list > li').count()).toBe(1);
-    expect(await page.locator('.part-list .part-name').textContent()).toMatch(/strainer/i);
+    await expect.poll(() => page.locator('.part-list .part-name').textContent()).toMatch(/strainer/i);
     await find.fill('submarine');
     await page.getByText('no part of this rig is found by these words').waitFor();
     await find.fill('');
@@ -324,7 +326,7 @@ describe('How the rig is priced', () => {
         box.focus();
         document.execCommand('insertText', false, '$450');
       });
-      expect(await freight.inputValue()).toBe('$450');
+      await expect.poll(() => freight.inputValue()).toBe('$450');
       await page.getByText('Freight, no sales tax reckoned on it').waitFor({ timeout: LONG });
     },
     LONG,

@@ -94,8 +94,8 @@ describe('The sheet of what the yard tests taught', () => {
     const [, low, high] = /% below its leaflet \(([\d.]+) % to ([\d.]+) %\), from 7 rigs/.exec(told!) ?? [];
     expect(Number(low), told!).toBeLessThan(10);
     expect(Number(high), told!).toBeGreaterThan(8);
-    expect(await drift.first().locator('circle.dot').count()).toBe(7);
-    expect(await drift.first().locator('svg').textContent()).toMatch(/2026-03-03.*2026-03-21/);
+    await expect.poll(() => drift.first().locator('circle.dot').count()).toBe(7);
+    await expect.poll(() => drift.first().locator('svg').textContent()).toMatch(/2026-03-03.*2026-03-21/);
   }, 120_000);
 
   it('plots what was promised against what happened, and tells it as a table', async () => {
@@ -104,8 +104,8 @@ describe('The sheet of what the yard tests taught', () => {
       .getByText(/^\d+ of \d+ readings lie inside the windows that should hold nine in ten/)
       .waitFor();
     const rows = plot.locator('tbody tr');
-    expect(await rows.count()).toBeGreaterThan(0);
-    expect(await plot.locator('svg .point').count()).toBe(await rows.count());
+    await expect.poll(() => rows.count()).toBeGreaterThan(0);
+    await expect.poll(() => plot.locator('svg .point').count()).toBe(await rows.count());
     for (const row of await rows.all()) {
       const [tested, , held] = await row.locator('td').allTextContents();
       expect(Number(held)).toBeLessThanOrEqual(Number(tested));

@@ -211,7 +211,7 @@ describe('Service', () => {
     const put = (await entries('substitution')).at(-1)?.document.part as
       { part: { name: string } } | undefined;
     const { name } = put?.part ?? rig.items.get('strainer')!.part;
-    expect(await page.locator('.suspects').textContent()).toContain(`clogged strainer: ${name}`);
+    await expect.poll(() => page.locator('.suspects').textContent()).toContain(`clogged strainer: ${name}`);
     await page.getByLabel('What was said').fill('gun only dribbles');
     await page.getByRole('button', { name: 'Keep this call' }).click();
     await page.getByText('gun only dribbles').waitFor();

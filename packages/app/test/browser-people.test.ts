@@ -117,12 +117,12 @@ describe('The people of the office on the page', () => {
   it('are told of in the book, by person and day', async () => {
     await owner.goto(`${shop.address}office.html#doings`);
     await owner.getByText('Robin Hill: builder, now shop-hand').waitFor();
-    expect(await owner.locator('.doing').count()).toBeGreaterThan(6);
+    await expect.poll(() => owner.locator('.doing').count()).toBeGreaterThan(6);
     const robins = owner.locator('.doing', { hasText: 'Robin Hill builder' });
-    expect(await robins.count()).toBeGreaterThan(0);
+    await expect.poll(() => robins.count()).toBeGreaterThan(0);
     await owner.getByLabel('Person').selectOption({ label: 'Dana Field' });
     await expect.poll(() => robins.count()).toBe(0);
-    expect(await owner.locator('.doing').count()).toBeGreaterThan(4);
+    await expect.poll(() => owner.locator('.doing').count()).toBeGreaterThan(4);
     for (const width of WIDTHS) {
       await owner.setViewportSize({ width, height: 900 });
       expect(await fits(owner), `${width} px`).toBe(true);

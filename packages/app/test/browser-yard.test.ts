@@ -83,7 +83,7 @@ describe('The yard test', () => {
     await verdict.getByText('Pass').waitFor({ timeout: READ });
     await read(page, psi(gauge.low * 0.5));
     await verdict.getByText('Fail').waitFor({ timeout: READ });
-    expect(await verdict.textContent()).toMatch(/psi/);
+    await expect.poll(() => verdict.textContent()).toMatch(/psi/);
     await read(page, 'plenty');
     await page.locator('.reading.open .problem').waitFor();
     await read(page, psi(gauge.expected));
@@ -96,7 +96,7 @@ describe('The yard test', () => {
     );
     await read(page, '40');
     await page.locator('.reading.open .verdict').getByText(/wind/).waitFor({ timeout: READ });
-    expect(await page.locator('.reading.open').getAttribute('data-state')).toBe('refused');
+    await expect.poll(() => page.locator('.reading.open').getAttribute('data-state')).toBe('refused');
     await context.close();
   }, 180_000);
 
@@ -118,7 +118,9 @@ describe('The yard test', () => {
 
     const second = await opened(context, bucket.id, FAR);
     await second.getByText(/on this device/).waitFor();
-    expect(await second.locator('.reading.open input').inputValue()).toBe((bucket.expected + 1).toFixed(0));
+    await expect
+      .poll(() => second.locator('.reading.open input').inputValue())
+      .toBe((bucket.expected + 1).toFixed(0));
     await second.locator('.reading.open input').press('Enter');
     await second.getByRole('button', { name: /^Finish/ }).click();
     await second.getByText(/Finished .*A further reading opens it again/).waitFor();

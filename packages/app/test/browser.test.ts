@@ -194,14 +194,14 @@ describe('The desk at 1440', () => {
     await box.fill('about so long');
     const refusal = page.locator('[data-part=hose] .field-problem');
     await refusal.waitFor();
-    expect(await refusal.textContent()).toMatch(/a length was expected/);
+    await expect.poll(() => refusal.textContent()).toMatch(/a length was expected/);
     expect(await figuresOf(page)).toEqual(before);
     await box.blur();
-    expect(await box.inputValue()).toBe('about so long');
+    await expect.poll(() => box.inputValue()).toBe('about so long');
     await page.evaluate(() => dispatchEvent(new Event('pagehide')));
     await page.reload();
     await refusal.waitFor({ timeout: CHOSEN });
-    expect(await box.inputValue()).toBe('about so long');
+    await expect.poll(() => box.inputValue()).toBe('about so long');
     expect(await figuresOf(page)).toEqual(before);
     await page.getByRole('button', { name: 'Undo' }).click();
     await refusal.waitFor({ state: 'detached' });
@@ -246,9 +246,9 @@ describe('The desk at 1440', () => {
     await sums.getByRole('link', { name: 'Fluid power that a flow carries' }).click();
     await sums.getByLabel('volume flow').fill('12 gpm');
     const result = sums.locator('.sum [role=status]');
-    expect(await result.textContent()).toContain('Still to be given: pressure rise');
+    await expect.poll(() => result.textContent()).toContain('Still to be given: pressure rise');
     await sums.getByLabel('pressure rise').fill('500 furlongs');
-    expect(await sums.locator('.sum [role=alert]').textContent()).toMatch(/500 furlongs/);
+    await expect.poll(() => sums.locator('.sum [role=alert]').textContent()).toMatch(/500 furlongs/);
     await sums.setViewportSize(PHONE);
     await sums.getByLabel('volume flow').fill('12 furlongs');
     const below = (await sums.getByLabel('pressure rise').boundingBox())!.y;
@@ -267,7 +267,7 @@ describe('The desk at 1440', () => {
     expect(out).toContain(answer);
     expect(await seriousFindings(sums)).toEqual([]);
     await sums.reload();
-    expect(await sums.locator('.answers').textContent()).toBe(answer);
+    await expect.poll(() => sums.locator('.answers').textContent()).toBe(answer);
     await sums.goBack();
     await sums.close();
   });
@@ -410,7 +410,7 @@ describe('The job in the records', () => {
     await one.context.setOffline(false);
     const asked = one.page.getByRole('alertdialog');
     await asked.waitFor({ timeout: TRIED });
-    expect(await asked.textContent()).toMatch(/170 ft.*160 ft/);
+    await expect.poll(() => asked.textContent()).toMatch(/170 ft.*160 ft/);
     expect(await findings(one.page)).toEqual([]);
     await asked.getByLabel(/Yours/).check();
     await asked.getByRole('button', { name: 'Go on with these' }).click();
@@ -435,7 +435,7 @@ describe('The job in the records', () => {
     await saved(page, 'Saved here, no connection');
     await page.reload();
     await page.locator('[data-part=hose]').waitFor({ timeout: CHOSEN });
-    expect(await hose(page).inputValue()).toBe('140 ft');
+    await expect.poll(() => hose(page).inputValue()).toBe('140 ft');
     await context.setOffline(false);
     await page.evaluate(() => dispatchEvent(new Event('focus')));
     await saved(page, 'Saved');
@@ -467,7 +467,7 @@ describe('The job in the records', () => {
     await page.waitForURL(/#tall-elms\/plumbing$/);
     await page.goBack();
     await page.waitForURL(/#tall-elms\/curves$/);
-    expect(await page.locator('.leaves [aria-current=page]').textContent()).toBe('Curves');
+    await expect.poll(() => page.locator('.leaves [aria-current=page]').textContent()).toBe('Curves');
     await page.reload();
     await page.locator('.leaves [aria-current=page]', { hasText: 'Curves' }).waitFor({ timeout: CHOSEN });
     await context.close();
