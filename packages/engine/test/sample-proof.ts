@@ -179,6 +179,7 @@ export function samplePlacement(): Placement {
       deckWidth: 1.37,
       deckHeight: 0.6,
       grossRating: 2358,
+      size: { length: 3.2, width: 1.78, height: 0.89 },
     },
     parts: [
       part('tank', 1.57, 0.6, 1.47, 0.85),

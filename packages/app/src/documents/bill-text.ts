@@ -1,6 +1,7 @@
 import type { Shop } from '@spraywright/engine/catalogue';
 import { amountText, display, moneyText } from '@spraywright/engine/quantity';
 import { BILL_GROUPS, freightOf, type Order, type Proof } from '@spraywright/engine/rig';
+import { freightDensityText } from './freight-density-text.ts';
 import { table } from './text-table.ts';
 
 export interface BillTextOptions {
@@ -135,6 +136,6 @@ function freightText(proof: Proof, units: 'us' | 'metric'): string[] {
     display(v, 'length', units),
   );
   return [
-    `As freight, estimated without crate: ${length} x ${width} x ${height}, ${display(freight.mass, 'mass', units)} dry, ${display(freight.density, 'density', units)}; by density alone class ${freight.freightClass}. The carrier decides.`,
+    `As freight, estimated without crate: ${length} x ${width} x ${height}, ${display(freight.mass, 'mass', units)} dry, ${freightDensityText(freight.density, units)}; by density alone class ${freight.freightClass}. The carrier decides.`,
   ];
 }

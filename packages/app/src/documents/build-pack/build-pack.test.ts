@@ -203,6 +203,16 @@ describe('Freight', () => {
     const { proof } = await made('roof-skid');
     expect(freightOf(proof.placement!, proof.bill.dryMass)!.length / FOOT).toBeGreaterThan(3);
   });
+
+  it('is as long as a trailer with its drawbar and as wide as its wheels, and its density follows', async () => {
+    const { rig, proof } = await made('nurse-trailer');
+    const carrier = rig.items.get('carrier')!.part as { coupler: { position: number }; deckLength: number };
+    const { length, width, height, mass, density } = freightOf(proof.placement!, proof.bill.dryMass)!;
+    expect(length).toBeGreaterThanOrEqual(carrier.deckLength - carrier.coupler.position - 1e-9);
+    const wheels = proof.placement!.supports.flatMap((s) => (s.wheels === undefined ? [] : [s.wheels.track]));
+    expect(width).toBeGreaterThan(Math.max(...wheels));
+    expect(density).toBeCloseTo(mass / (length * width * height), 6);
+  });
 });
 
 describe('The square code', () => {

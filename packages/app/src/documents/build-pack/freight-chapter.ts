@@ -1,10 +1,8 @@
 import { display } from '@spraywright/engine/quantity';
 import { freightOf, tieDownOf, type Proof } from '@spraywright/engine/rig';
 import { note, warning, type Chapter } from '../chapters/chapter.ts';
+import { freightDensityText } from '../freight-density-text.ts';
 import type { QuoteOptions } from '../quote-options.ts';
-
-/** Carriers reckon density so; liquids by the gallon. */
-const PER_CUBIC_FOOT = { unit: 'lb/ft3', decimals: 1 } as const;
 
 /** The rig as a piece of freight: how large, how heavy, how it is held. */
 export function freightChapter(proof: Proof, { units }: QuoteOptions): Chapter {
@@ -32,7 +30,7 @@ export function freightChapter(proof: Proof, { units }: QuoteOptions): Chapter {
           ['width', length(freight.width)],
           ['height', length(freight.height)],
           ['weight, empty and dry', display(freight.mass, 'mass', units)],
-          ['density', display(freight.density, 'density', units, units === 'us' ? PER_CUBIC_FOOT : {})],
+          ['density', freightDensityText(freight.density, units)],
           ['class by density alone, 13 levels', String(freight.freightClass)],
           ...(tie === undefined
             ? [['tiedowns', 'unknown']]

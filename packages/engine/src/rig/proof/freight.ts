@@ -14,20 +14,25 @@ export interface FreightEstimate {
   readonly freightClass: number;
 }
 
-/** Outermost sizes of the placed parts and the deck; undefined when they lie outside what freight is reckoned for. */
+/**
+ * Outermost sizes of the placed parts and of the carrier with drawbar, hitch and wheels; undefined when they lie outside
+ * what freight is reckoned for.
+ */
 export function freightOf(placement: Placement, dryMass: number): FreightEstimate | undefined {
   const { carrier, parts } = placement;
+  const { size } = carrier;
+  const own = Math.max(size.length, carrier.deckLength);
   const boxes = [
     ...parts
       .filter((p) => p.on === undefined)
-      .map((p) => ({ x: p.x, y: p.y, length: p.length, width: p.width, top: p.z + p.height, foot: p.z })),
+      .map((p) => ({ x: p.x, y: p.y, length: p.length, width: p.width, top: p.z + p.height })),
     {
-      x: carrier.deckLength / 2,
+      // What a carrier is longer than its deck stands ahead of it: the drawbar, the hitch of a tractor.
+      x: carrier.deckLength - own / 2,
       y: 0,
-      length: carrier.deckLength,
-      width: carrier.deckWidth,
-      top: carrier.deckHeight,
-      foot: carrier.deckHeight,
+      length: own,
+      width: Math.max(size.width, carrier.deckWidth),
+      top: Math.max(size.height, carrier.deckHeight),
     },
   ];
   const extent = (low: (b: (typeof boxes)[number]) => number, high: (b: (typeof boxes)[number]) => number) =>

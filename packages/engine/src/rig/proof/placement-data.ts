@@ -22,6 +22,8 @@ export interface Placement {
     readonly deckWidth: number;
     readonly deckHeight: number;
     readonly grossRating: number;
+    /** Outermost, with drawbar or hitch and wheels. */
+    readonly size: { readonly length: number; readonly width: number; readonly height: number };
   };
   readonly parts: readonly PlacedPart[];
   /** Coupler and axles of the rig, or the axles of the vehicle that carries it when the brief tells them. */
@@ -48,12 +50,12 @@ export function placementOf(context: ProofContext): Placement | undefined {
 
 function placement(context: ProofContext, loaded: Loaded): Placement {
   const { rig } = loaded;
-  const { deckLength, deckWidth, deckHeight, grossRating, form } = rig.carrier;
+  const { deckLength, deckWidth, deckHeight, grossRating, form, size } = rig.carrier;
   const given = context.rig.brief.site.slope;
   const angle = given ?? SLOPE_START;
   const tip = tipOf(context, rig);
   return {
-    carrier: { item: carrierItem(context), form, deckLength, deckWidth, deckHeight, grossRating },
+    carrier: { item: carrierItem(context), form, deckLength, deckWidth, deckHeight, grossRating, size },
     parts: rig.parts,
     supports: loaded.supports.length > 0 ? loaded.supports : vehicleSupports(context, loaded),
     centre: {
