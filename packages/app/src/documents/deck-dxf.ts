@@ -6,7 +6,7 @@ const TEXT_HEIGHT = 40;
 
 /**
  * The deck from above as DXF (R2007, in millimetres, to full size): x behind the front of the deck, y to the right
- * of its middle line, so that it is seen from above; one layer each for deck, parts, numbers, supports and centres of gravity.
+ * of its middle line, so that it is seen from above, each part as high above the deck as it stands; one layer each for deck, parts, numbers, supports and centres of gravity.
  *
  * @throws RangeError when the rig has no carrier
  */
@@ -18,6 +18,8 @@ export async function deckDxf(proof: Proof): Promise<string> {
   dxf.setUnits(Units.Millimeters);
   const at = ([x, y]: readonly [number, number]) => point3d(inMm(x), inMm(-y));
   for (const figure of plan.figures) {
+    // Every part is there whole, at its true height: what is covered follows from that.
+    if (figure.layer === 'covered') continue;
     const layerName = figure.layer;
     if (dxf.layer(layerName) === undefined) dxf.addLayer(layerName, WHITE, 'Continuous');
     if (figure.kind === 'circle') dxf.addCircle(at(figure.at), inMm(figure.radius), { layerName });
@@ -25,7 +27,7 @@ export async function deckDxf(proof: Proof): Promise<string> {
     else
       dxf.addLWPolyline(
         figure.points.map((p) => ({ point: { x: inMm(p[0]), y: inMm(-p[1]) } })),
-        { layerName },
+        { layerName, ...(figure.up === undefined ? {} : { elevation: inMm(figure.up) }) },
       );
   }
   return dxf.stringify();

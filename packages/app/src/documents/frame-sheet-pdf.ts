@@ -13,6 +13,7 @@ import { titleBlockOf } from './quote-pdf.ts';
 import type { QuoteOptions } from './quote-options.ts';
 import { ROWS_LAYOUT } from './quote-parts.ts';
 import { parseDay } from './quote-terms.ts';
+import { deckNotes } from './deck-notes.ts';
 
 const PX = 0.75;
 const INNER = FRAME_WIDTH - 2 * PAD;
@@ -48,20 +49,22 @@ function content(proof: Proof, plan: DeckPlan, { units }: QuoteOptions): Content
     { svg: drawingOnPaper(svg), width: INNER, margin: [PAD, 0, PAD, 4] },
     rule(),
     heading(
-      'Where each part stands: its middle behind the front of the deck and to the left of the middle line',
+      'Where each part stands: its middle behind the front of the deck and to the left of the middle line, its underside above the deck',
       8,
     ),
     table(
-      ['no.', 'part', 'mass as it works', 'behind front', 'to the left'],
-      plan.standing.map(({ number, part }) => [
+      ['no.', 'part', 'mass as it works', 'behind front', 'to the left', 'above deck'],
+      plan.standing.map(({ number, part, load, up }) => [
         String(number),
         `${part.name}${part.given ? '' : ' (placed by rule)'}`,
-        mass(part.mass),
+        mass(load),
         length(part.x),
         length(part.y),
+        length(up),
       ]),
-      [22, '*', 82, 74, 74],
+      [22, '*', 82, 66, 66, 66],
     ),
+    ...deckNotes(plan).map(note),
     rule(6),
     heading(`What rests where, with ${placement!.liquid.name} in the tank`, 8),
     table(

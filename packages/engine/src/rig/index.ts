@@ -32,6 +32,7 @@ export type { Wiring, WiringCircuit } from './proof/wiring.ts';
 export { freightOf, type FreightEstimate } from './proof/freight.ts';
 export type { TipAngle } from './proof/stability-working.ts';
 export {
+  partsUnder,
   wheelLoads,
   type Fill,
   type MassPoint,

@@ -15,6 +15,7 @@ import type { BuildPackOptions } from './build-pack-options.ts';
 import { hoseChapter, orderChapter, pickChapter } from './fetch-chapters.ts';
 import { freightChapter } from './freight-chapter.ts';
 import { jointsBlocks } from './joints-blocks.ts';
+import { deckNotes } from '../deck-notes.ts';
 
 /** Width of a drawing over the whole sheet, px and points. */
 const DRAWN = { px: 712, points: 534 } as const;
@@ -100,17 +101,26 @@ function frame(proof: Proof, { units }: BuildPackOptions): Chapter {
       },
       {
         kind: 'table',
-        captions: ['no.', 'part: its middle', 'behind front', 'to the left', 'mass as it works'],
-        rows: plan.standing.map(({ number, part }) => [
+        captions: [
+          'no.',
+          'part: its middle',
+          'behind front',
+          'to the left',
+          'above deck',
+          'mass as it works',
+        ],
+        rows: plan.standing.map(({ number, part, load, up }) => [
           String(number),
           `${part.name}${part.given ? '' : ' (placed by rule)'}`,
           length(part.x),
           length(part.y),
-          display(part.mass, 'mass', units),
+          length(up),
+          display(load, 'mass', units),
         ]),
-        widths: [22, '*', 70, 70, 84],
+        widths: [22, '*', 62, 62, 62, 84],
         words: 2,
       },
+      ...deckNotes(plan).map(note),
       ...loads(proof, units),
     ],
   };

@@ -17,6 +17,7 @@ const WORDS = 11.5;
 const LINE_OF = {
   deck: 'outline',
   parts: 'thin',
+  covered: 'hidden',
   numbers: 'thin',
   supports: 'centre',
   balance: 'thin',
@@ -39,6 +40,7 @@ export function deckPlan(proof: Proof, { width, units, palette }: DeckPlanOption
         return element('path', {
           d: path(f.points.map(([x, y]) => [px(x), py(y)])),
           ...stroke(LINE_OF[f.layer], palette.ink, palette),
+          ...(f.layer === 'parts' ? { fill: palette.paper } : {}),
         });
       case 'circle':
         return element('circle', {

@@ -1,6 +1,7 @@
 import type { Kind, Part } from '../../catalogue/index.ts';
 import { LEGAL_SIZE } from '../../physics/index.ts';
 import { display, type Dimension, type UnitSystem } from '../../quantity/index.ts';
+import { underWords } from '../placement/index.ts';
 import type { RigJoint } from '../plumbing/index.ts';
 import type { Proof } from '../proof/prove.ts';
 import type { Rig, RigLine } from '../rig-document.ts';
@@ -75,7 +76,7 @@ const MOUNTED: readonly { readonly kinds: readonly Kind[]; readonly text: string
 export function assemblySteps(rig: Rig, proof: Proof, units: UnitSystem): AssemblyStep[] {
   return [
     ...frameStep(rig, proof),
-    ...mountSteps(rig),
+    ...mountSteps(rig, proof, units),
     ...rig.lines.flatMap((line) => lineSteps(proof, line, units)),
     ...closingSteps(proof),
     ...wiringSteps(proof, units),
@@ -103,13 +104,26 @@ function frameStep(rig: Rig, proof: Proof): AssemblyStep[] {
   ];
 }
 
-function mountSteps(rig: Rig): AssemblyStep[] {
+function mountSteps(rig: Rig, proof: Proof, units: UnitSystem): AssemblyStep[] {
   return MOUNTED.flatMap(({ kinds, text, check }): AssemblyStep[] => {
     const items = itemsOf(rig, kinds);
+    const words = [text, ...items.flatMap((item) => onStand(proof, item, units))].join('. ');
     return items.length === 0
       ? []
-      : [{ id: `mount-${kinds[0]!}`, text, items, check, by: 'builder', figure: MAKER, asks: TORQUE }];
+      : [{ id: `mount-${kinds[0]!}`, text: words, items, check, by: 'builder', figure: MAKER, asks: TORQUE }];
   });
+}
+
+/** A part over others needs a stand, which is in no list. */
+function onStand({ placement }: Proof, item: string, units: UnitSystem): string[] {
+  const parts = placement?.parts ?? [];
+  const part = parts.find((p) => p.item === item);
+  const under = part === undefined ? undefined : underWords(part, parts);
+  if (part === undefined || under === undefined) return [];
+  const height = display(part.z - placement!.carrier.deckHeight, 'length', units);
+  return [
+    `The ${part.kind} goes on a stand over ${under}, ${height} above the deck; the stand is in no list`,
+  ];
 }
 
 /** One line of the plumbing, its joints in the order of the flow. */

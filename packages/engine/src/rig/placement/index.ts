@@ -3,6 +3,7 @@ export { massPoint, together } from './placed-part.ts';
 export { piecesOf, rinseWaterAboard } from './hosts.ts';
 export { arrangements, leastDeckLength } from './arrange.ts';
 export { boxesOf } from './blocks.ts';
+export { overlap, partsUnder, TOUCH, underWords } from './stands.ts';
 export { deckLoad, placeParts, withFittings } from './place.ts';
 export { axleMiddle, carrierMasses, hitchPlace, standingOf } from './carrier-frame.ts';
 export { tankLiquid, unusableLiquid } from './tank-liquid.ts';

@@ -1,12 +1,10 @@
-import type { PlacedPart } from '../placement/index.ts';
+import { overlap, TOUCH, underWords, type PlacedPart } from '../placement/index.ts';
 import { compared, type RigPromise } from '../promise.ts';
 import { say, type ProofContext } from './context.ts';
 import { carrierItem, type Loaded } from './loaded.ts';
 
 /** Parts may stand out over the deck by this share of its length or width: common practice, no source. */
 const OVERHANG = 0.05;
-/** Two parts may cut into each other's outside boxes by this much, since few parts are boxes [m]. */
-const TOUCH = 0.02;
 
 /** Everything stands on the deck, and no two parts in the same place. */
 export function fitPromises(context: ProofContext, { rig }: Loaded): RigPromise[] {
@@ -29,11 +27,14 @@ export function fitPromises(context: ProofContext, { rig }: Loaded): RigPromise[
   const judged = compared(
     {
       ...told,
-      cause: byWidth
-        ? `it takes ${say(context, needsWidth, 'length')} of width`
-        : needsLength > deckLength
-          ? `parts stand ${say(context, needsLength - deckLength, 'length')} out over the deck`
-          : 'nothing stands out over the deck',
+      cause: [
+        byWidth
+          ? `it takes ${say(context, needsWidth, 'length')} of width`
+          : needsLength > deckLength
+            ? `parts stand ${say(context, needsLength - deckLength, 'length')} out over the deck`
+            : 'nothing stands out over the deck',
+        ...standing.flatMap((p) => onStand(context, p, standing, rig.carrier.deckHeight)),
+      ].join('; '),
       working: standing.map((p) => ({
         text: `${p.name}: middle behind the front of the deck${p.given ? ', as given' : ''}`,
         figure: { value: p.x, dimension: 'length' as const },
@@ -52,6 +53,21 @@ export function fitPromises(context: ProofContext, { rig }: Loaded): RigPromise[
   ];
 }
 
+/** A part over others needs a stand, which nobody has put into the list. */
+function onStand(
+  context: ProofContext,
+  part: PlacedPart,
+  standing: readonly PlacedPart[],
+  deckHeight: number,
+): string[] {
+  const under = underWords(part, standing);
+  if (under === undefined) return [];
+  const height = say(context, part.z - deckHeight, 'length');
+  return [
+    `the ${part.kind} stands over ${under}, ${height} above the deck: the stand for it is in no list, neither its mass nor its price is counted`,
+  ];
+}
+
 interface Clash {
   readonly cause: string;
   readonly items: readonly string[];
@@ -61,9 +77,7 @@ function clashOf(context: ProofContext, parts: readonly PlacedPart[]): Clash | u
   for (let i = 0; i < parts.length; i++)
     for (let k = i + 1; k < parts.length; k++) {
       const [a, b] = [parts[i]!, parts[k]!];
-      const along = (a.length + b.length) / 2 - Math.abs(a.x - b.x);
-      const across = (a.width + b.width) / 2 - Math.abs(a.y - b.y);
-      const up = Math.min(a.z + a.height, b.z + b.height) - Math.max(a.z, b.z);
+      const { along, across, up } = overlap(a, b);
       if (along > TOUCH && across > TOUCH && up > TOUCH)
         return {
           cause: `${a.name} and ${b.name} stand in the same place, ${say(context, Math.min(along, across, up), 'length')} into each other`,
