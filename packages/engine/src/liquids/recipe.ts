@@ -15,6 +15,8 @@ export interface Portion {
 /** One step a person follows; the figure stands beside its text. */
 export interface RecipeStep {
   readonly text: string;
+  /** The same under a table of several fills, where no single figure can stand beside it. */
+  readonly underTable?: string;
   /** [m3] */
   readonly volume?: number;
   /** [kg] */
@@ -145,26 +147,38 @@ function finished(q: RecipeQuery, by: 'mass' | 'volume', portions: Portions): Re
   };
 }
 
+/** Share of the water that stands in the tank before the stock comes: common practice, no source. */
+const FIRST_WATER = 0.6;
+
 function stepsOf(q: RecipeQuery, { stock, water, mix }: Portions): RecipeStep[] {
   const liquid = liquidOf(q.liquid);
-  const first = 0.6 * water.volume;
+  const first = FIRST_WATER * water.volume;
   const measured = (volume: number, mass: number | undefined) =>
     mass === undefined ? { volume } : { volume, mass };
   return [
     { text: 'Check what the tank held last, and that it was rinsed.' },
     {
-      text: `Measure the strength of the stock: this card is worked for ${stock.strength} ${q.strengthUnit}.`,
+      text: `Measure the strength of the stock: this card is worked for ${shown(stock.strength)} ${q.strengthUnit}.`,
     },
     { text: 'Put on the protection that the label and the safety sheet ask for.' },
-    { text: 'Run this much water into the tank first.', volume: first },
+    {
+      text: 'Run this much water into the tank first.',
+      underTable: `Run ${FIRST_WATER * 10} tenths of the water of the table into the tank first.`,
+      volume: first,
+    },
     { text: liquid.agitation === 'none' ? 'Let it circulate slowly.' : 'Start the agitation.' },
     {
       text: 'Add the stock to the water, never water to the stock.',
+      underTable: 'Add the stock of the table to the water, never water to the stock.',
       ...measured(stock.volume, stock.mass),
     },
     { text: 'Add the rest of the water.', volume: water.volume - first },
-    { text: 'The tank must now stand at this volume.', volume: mix.volume },
-    { text: `Mix until even, then measure: it must read ${mix.strength} ${q.strengthUnit}.` },
+    {
+      text: 'The tank must now stand at this volume.',
+      underTable: 'The tank must now stand at the volume of the mix.',
+      volume: mix.volume,
+    },
+    { text: `Mix until even, then measure: it must read ${shown(mix.strength)} ${q.strengthUnit}.` },
   ];
 }
 
@@ -187,5 +201,8 @@ function densityAt(q: RecipeQuery, strength: number): number | undefined {
     temperatureC: q.temperatureC,
   }).density;
 }
+
+/** A strength as it can be measured. */
+const shown = (strength: number): number => Number(strength.toPrecision(3));
 
 const refused = (reason: string): RecipeOutcome => ({ ok: false, reason });

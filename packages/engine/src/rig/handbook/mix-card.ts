@@ -85,10 +85,15 @@ function cardOf(rig: Rig, site: Site, asked: Brief['liquids'][number]): MixCard 
   const failed = cards.find((c) => !c.ok);
   if (failed !== undefined && !failed.ok) return byLabel(failed.reason);
   const recipes = cards.flatMap((c) => (c.ok ? [c.recipe] : []));
+  const shown = Number(stock.toPrecision(3));
+  const weaker =
+    strength > stock * (1 + 1e-6)
+      ? [`stock of ${shown} ${unit} makes no mix of ${strength} ${unit}: this one is as strong as the stock`]
+      : [];
   const byMass = recipes[0]!.by === 'mass';
   return {
     ...told,
-    stock: `stock of ${Number(stock.toPrecision(3))} ${unit}`,
+    stock: `stock of ${shown} ${unit}`,
     rows: recipes.map((r) => ({
       mix: r.mix.volume,
       stockVolume: r.stock.volume,
@@ -96,8 +101,8 @@ function cardOf(rig: Rig, site: Site, asked: Brief['liquids'][number]): MixCard 
       ...(byMass && r.stock.mass !== undefined ? { stockMass: r.stock.mass } : {}),
       ...(byMass && r.water.mass !== undefined ? { waterMass: r.water.mass } : {}),
     })),
-    steps: recipes[0]!.steps.map((s) => s.text),
-    cautions: recipes[0]!.cautions,
+    steps: recipes[0]!.steps.map((s) => s.underTable ?? s.text),
+    cautions: [...weaker, ...recipes[0]!.cautions],
     source: `balance of stock and water, ${recipes[0]!.formula}`,
   };
 }
