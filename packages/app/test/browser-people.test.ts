@@ -103,6 +103,15 @@ describe('The people of the office on the page', () => {
     await robin.reload();
     expect(new URL(robin.url()).pathname).toBe('/sign-in');
     expect(await findings(robin)).toEqual([]);
+    // Who reads the code on a plate stands before that machine once signed in, after a wrong password too.
+    await robin.goto(`${shop.address}machines.html#LF-0412-1/service`);
+    for (const password of ['not the password', PASSWORD]) {
+      await robin.getByLabel('E-mail address').fill('robin@shop.example');
+      await robin.getByLabel('Password').fill(password);
+      await robin.getByRole('button', { name: 'Sign in' }).click();
+      await robin.waitForLoadState();
+    }
+    await robin.waitForURL(`${shop.address}machines.html#LF-0412-1/service`);
     for (const width of WIDTHS) {
       await owner.setViewportSize({ width, height: 900 });
       expect(await fits(owner), `${width} px`).toBe(true);

@@ -110,7 +110,24 @@ describe('Signing in', () => {
     const wrong = await signIn(emailOf('support'), 'not the password');
     const nobody = await signIn('nobody@shop.example', 'not the password');
     expect([wrong.status, nobody.status]).toEqual([401, 401]);
-    expect(await wrong.text()).toBe(await nobody.text());
+    // The address that was typed stands in its field again; all else is the same.
+    const said = async (answer: Response, typed: string) => (await answer.text()).replaceAll(typed, '');
+    expect(await said(wrong, emailOf('support'))).toBe(await said(nobody, 'nobody@shop.example'));
+  });
+
+  it('leads back to the page that was asked for, and to no page but ours', async () => {
+    const asked = await send('GET', '/machines.html');
+    expect(asked.headers.get('Location')).toBe('/sign-in?to=%2Fmachines.html');
+    const then = async (to: string) => {
+      const path = `/sign-in?to=${encodeURIComponent(to)}`;
+      const answer = await form(path, { email: emailOf('builder'), password: PASSWORD });
+      return [answer.status, answer.headers.get('Location')];
+    };
+    expect(await then('/machines.html')).toEqual([303, '/machines.html']);
+    for (const to of ['//elsewhere.example', 'https://elsewhere.example', '/\\elsewhere.example', '/a/b', ''])
+      expect(await then(to), to).toEqual([303, '/']);
+    const page = await (await send('GET', '/sign-in')).text();
+    expect(page).toMatch(/<form method="post">/);
   });
 
   it('closes after five wrong passwords, for the right one too, and opens after a quarter of an hour', async () => {

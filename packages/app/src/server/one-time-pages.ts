@@ -18,10 +18,14 @@ export function oneTimePages(app: OpenAPIHono, people: People): void {
 
   app.post('/set-up/:token', async (c) => {
     const { name, email, next: password } = await formFields(c);
-    return answered(c, setUpPage, async () => {
-      await people.setUp(c.req.param('token'), { name, email, password });
-      return signedIn(c, people, email, password);
-    });
+    return answered(
+      c,
+      (said) => setUpPage(said, name, email),
+      async () => {
+        await people.setUp(c.req.param('token'), { name, email, password });
+        return signedIn(c, people, email, password);
+      },
+    );
   });
 
   app.get('/new-password/:token', async (c) => {
@@ -81,14 +85,16 @@ const password = html`<label
   <input name="next" type="password" autocomplete="new-password" minlength="12" required
 /></label>`;
 
-const setUpPage = (said = '') =>
+const setUpPage = (said = '', name = '', email = '') =>
   plainPage(
     SET_UP,
     said,
     html`<p>An owner lets others in and sees who did what.</p>
       <form method="post">
-        <label>Name <input name="name" autocomplete="name" maxlength="60" required /></label>
-        <label>E-mail address <input name="email" type="email" autocomplete="username" required /></label>
+        <label>Name <input name="name" autocomplete="name" maxlength="60" required value="${name}" /></label>
+        <label
+          >E-mail address <input name="email" type="email" autocomplete="username" required value="${email}"
+        /></label>
         ${password}
         <button>Make the account</button>
       </form>`,

@@ -57,8 +57,12 @@ export function plainPage(title: string, said: string, body: ReturnType<typeof h
       <body>
         <main>
           <h1>${title}</h1>
-          ${said === '' ? '' : html`<p role="alert">${said}</p>`} ${body}
+          ${said === '' ? '' : html`<p role="alert">${sentence(said)}</p>`} ${body}
         </main>
       </body>
     </html>`;
+}
+
+function sentence(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`;
 }

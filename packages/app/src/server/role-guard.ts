@@ -25,13 +25,28 @@ export function byRole(people: People, alone: boolean): MiddlewareHandler {
     if (person === undefined) {
       if (alone && !(await people.anybody())) return next();
       const page = c.req.method === 'GET' && !/^\/(api|assets)\/|\.json$/.test(c.req.path);
-      return page ? c.redirect('/sign-in', 303) : problem(c, 'sign-in-first', 'sign in first, at /sign-in');
+      return page
+        ? c.redirect(signInBefore(c.req.path), 303)
+        : problem(c, 'sign-in-first', 'sign in first, at /sign-in');
     }
     if (route !== undefined && !allowed?.includes(person.role))
       return problem(c, 'not-allowed', `the role '${person.role}' does not allow this`);
     c.set('person', person);
     return next();
   };
+}
+
+/** Pages of the shop; an address of another kind is never gone on to. */
+const PAGE = /^\/[a-z]+(\.html)?$/;
+
+/** Where somebody signs in who asked for a page. */
+export function signInBefore(path: string): string {
+  return PAGE.test(path) ? `/sign-in?to=${encodeURIComponent(path)}` : '/sign-in';
+}
+
+/** The page that was asked for before the sign-in; the desk where none was, or none of ours. */
+export function pageAsked(to: string | undefined): string {
+  return to !== undefined && PAGE.test(to) ? to : '/';
 }
 
 /** The name of whoever is signed in; nobody is where one person works alone. */
