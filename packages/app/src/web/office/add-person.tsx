@@ -1,6 +1,9 @@
 import { useState, type SyntheticEvent } from 'react';
 import { addPerson, ROLES, type PasswordLink } from './people-link.ts';
 
+/** Whoever is added is no owner unless that is chosen. */
+const USUAL = 'builder';
+
 /** Adds somebody, who chooses a password at a link. */
 export function AddPerson(given: {
   /** Nobody is there yet. */
@@ -10,16 +13,19 @@ export function AddPerson(given: {
 }) {
   const { first, changed, linked } = given;
   const [why, setWhy] = useState('');
+  // Held here: a form that is emptied would fall back to the first of the list, an owner.
+  const [role, setRole] = useState(USUAL);
   const add = async (event: SyntheticEvent<HTMLFormElement>) => {
     event.preventDefault();
     const form = event.currentTarget;
     const values = new FormData(form);
     const text = (name: string) => values.get(name) as string;
     const name = text('name').trim();
-    const answer = await addPerson({ name, email: text('email'), role: first ? 'owner' : text('role') });
+    const answer = await addPerson({ name, email: text('email'), role: first ? 'owner' : role });
     if ('why' in answer) return setWhy(answer.why);
     setWhy('');
     form.reset();
+    setRole(USUAL);
     linked(name, answer.value.link);
     await changed(`${name} was added.`);
   };
@@ -37,9 +43,9 @@ export function AddPerson(given: {
       {!first && (
         <label>
           Role
-          <select name="role" defaultValue="builder">
-            {Object.entries(ROLES).map(([role, words]) => (
-              <option key={role} value={role}>
+          <select name="role" value={role} onChange={({ target }) => setRole(target.value)}>
+            {Object.entries(ROLES).map(([value, words]) => (
+              <option key={value} value={value}>
                 {words}
               </option>
             ))}
