@@ -118,7 +118,9 @@ describe('The page behind a customer link', () => {
     expect((await form(`${path}/ask`, { name: 'Kim', said: 'Can it spray oil?' })).status).toBe(303);
     expect(await read(`/api/quotes/${number}`)).toMatchObject({ question: true });
     server.letters.length = 0;
-    await send(`/api/quotes/${number}/answers`, { said: 'Yes, with other seals.' });
+    const answered = await send(`/api/quotes/${number}/answers`, { said: 'Yes, with other seals.' });
+    // The shop is told what became of the letter.
+    expect(answered.body).toMatchObject({ to: 'kim@parks.example', posted: { is: 'sent' } });
     expect(server.letters[0]).toMatchObject({ to: 'kim@parks.example' });
     expect(await read(`/api/quotes/${number}`)).toMatchObject({ question: false });
     expect(await (await get(path)).text()).toMatch(/Can it spray oil\?[^]*Yes, with other seals\./);

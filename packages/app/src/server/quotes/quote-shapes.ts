@@ -185,20 +185,24 @@ export const sendShape = z
   })
   .openapi('SendQuote');
 
+const postedShape = z
+  .object({
+    is: z.enum(['sent', 'kept', 'failed', 'nobody']),
+    file: z
+      .string()
+      .optional()
+      .openapi({ description: 'The letter in the outbox, where no mail server is set.' }),
+    why: z.string().optional(),
+  })
+  .openapi('Posted', { description: 'What became of a letter.' });
+
 export const sentShape = z
   .object({
     link: linkShape,
     address: z
       .string()
       .openapi({ description: 'What the customer opens; told once, only its hash is kept.' }),
-    posted: z.object({
-      is: z.enum(['sent', 'kept', 'failed', 'nobody']),
-      file: z
-        .string()
-        .optional()
-        .openapi({ description: 'The letter in the outbox, where no mail server is set.' }),
-      why: z.string().optional(),
-    }),
+    posted: postedShape,
   })
   .openapi('SentQuote');
 
@@ -210,3 +214,10 @@ export const revokeShape = z.object({ by }).openapi('Revoke');
 export const storyShape = z
   .object({ links: z.array(linkShape), events: z.array(eventShape) })
   .openapi('QuoteStory');
+
+export const answeredShape = storyShape
+  .extend({
+    posted: postedShape,
+    to: z.string().openapi({ description: 'The address that the letter is for; empty: nobody.' }),
+  })
+  .openapi('QuoteAnswered');

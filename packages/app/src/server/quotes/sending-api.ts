@@ -87,15 +87,14 @@ export function sendingApi(app: OpenAPIHono, { shelf, records, mail, originOf, n
     const told = await story(number);
     const link = told.events.findLast((e) => e.kind === 'answered')?.link;
     const to = told.links.find((l) => l.id === link)?.sentTo ?? '';
-    if (to !== '') {
-      const { shop } = await shelf.current();
-      await mail({
-        to,
-        subject: `Your question about quote ${number}`,
-        text: `${said}\n\nThe answer also stands on the page of the quote, behind the link that you have.\n\n${shop.name}\n${shop.address}\n`,
-      });
-    }
-    return c.json(told, 200);
+    if (to === '') return c.json({ ...told, to, posted: { is: 'nobody' } as const }, 200);
+    const { shop } = await shelf.current();
+    const posted = await mail({
+      to,
+      subject: `Your question about quote ${number}`,
+      text: `${said}\n\nThe answer also stands on the page of the quote, behind the link that you have.\n\n${shop.name}\n${shop.address}\n`,
+    });
+    return c.json({ ...told, to, posted }, 200);
   });
 
   app.openapi(withdrawRoute, async (c) => {

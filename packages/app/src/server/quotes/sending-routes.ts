@@ -2,6 +2,7 @@ import { createRoute, z } from '@hono/zod-openapi';
 import { refusals } from '../problem.ts';
 import { numberParams, revisionParams } from './quote-routes.ts';
 import {
+  answeredShape,
   answerShape,
   quoteHeadShape,
   revokeShape,
@@ -57,7 +58,7 @@ export const answerRoute = createRoute({
     "Answer a customer's question, on the page behind the link and by e-mail where an address is known",
   request: { params: numberParams, body: { required: true, content: json(answerShape) } },
   responses: {
-    200: { description: 'Links and events', content: json(storyShape) },
+    200: { description: 'Links and events, and what became of the letter', content: json(answeredShape) },
     ...refusals(...SENT),
   },
 });

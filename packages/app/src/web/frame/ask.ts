@@ -2,8 +2,11 @@
 type Answered<T> =
   | { readonly is: 'done'; readonly value: T }
   | { readonly is: 'unchanged' }
-  /** No connection, or the server cannot reach its records: worth asking again. */
-  | { readonly is: 'away' }
+  /**
+   * No connection, or the server cannot reach its records: worth asking again. `mayBeDone` where a change was asked for
+   * and no answer came: nobody knows whether it was made.
+   */
+  | { readonly is: 'away'; readonly mayBeDone?: true }
   | { readonly is: 'refused'; readonly why: string; readonly problem: Problem };
 
 /** A refusal as the server words it; docs/problems.md explains the codes. */
@@ -18,18 +21,22 @@ export interface Problem {
 /** Longest wait for an answer [ms]. */
 const PATIENCE = 10_000;
 
-/** Asks a route of the server. */
-export async function askServer<T>(path: string, init: RequestInit = {}): Promise<Answered<T>> {
+/** Asks a route of the server. @param patience longest wait for an answer [ms] */
+export async function askServer<T>(
+  path: string,
+  init: RequestInit = {},
+  patience = PATIENCE,
+): Promise<Answered<T>> {
   let response: Response;
   let body: unknown;
   try {
     response = await fetch(new URL(path, document.baseURI), {
       ...init,
-      signal: AbortSignal.timeout(PATIENCE),
+      signal: AbortSignal.timeout(patience),
     });
     body = response.status === 304 ? undefined : await response.json();
   } catch {
-    return { is: 'away' };
+    return init.method === undefined ? { is: 'away' } : { is: 'away', mayBeDone: true };
   }
   if (response.status === 304) return { is: 'unchanged' };
   if (response.ok) return { is: 'done', value: body as T };

@@ -11,18 +11,28 @@ export interface Refused {
 /** What was answered, or in words why not. */
 export type Got<T> = { readonly value: T } | { readonly why: string; readonly problems: readonly Refused[] };
 
-const AWAY = 'The server cannot be reached; nothing was changed. Try again.';
+const AWAY = 'The server cannot be reached. Try again.';
+const NOTHING = 'The records cannot be reached; nothing was changed. Try again.';
+const MAY_BE_DONE =
+  'No answer came from the server. It may have been done all the same: load the page again and look before you do it once more.';
+
+/** Longest wait for what is made of many proofs or papers, or goes through a mail server [ms]. */
+export const LONG = 90_000;
 
 /** Asks a route of the server; a refusal comes in its words. */
-export async function got<T>(path: string, init?: RequestInit): Promise<Got<T>> {
-  const answer = await askServer<T>(path, init);
+export async function got<T>(path: string, init?: RequestInit, patience?: number): Promise<Got<T>> {
+  const answer = await askServer<T>(path, init, patience);
   if (answer.is === 'done') return { value: answer.value };
-  if (answer.is !== 'refused') return { why: AWAY, problems: [] };
+  if (answer.is === 'away') {
+    const why = init?.method === undefined ? AWAY : answer.mayBeDone === true ? MAY_BE_DONE : NOTHING;
+    return { why, problems: [] };
+  }
+  if (answer.is === 'unchanged') return { why: AWAY, problems: [] };
   const { problems = [] } = answer.problem as Problem & { problems?: readonly Refused[] };
   return { why: answer.why, problems };
 }
 
 /** The same with a document that is sent along. */
-export function gotFor<T>(path: string, body: unknown): Promise<Got<T>> {
-  return got<T>(path, sent(body));
+export function gotFor<T>(path: string, body: unknown, patience?: number): Promise<Got<T>> {
+  return got<T>(path, sent(body), patience);
 }

@@ -1,7 +1,8 @@
-import { useCallback, useEffect, useState, type SyntheticEvent } from 'react';
+import { useCallback, useEffect, useRef, useState, type SyntheticEvent } from 'react';
 import { byWhom } from '../frame/moment.ts';
 import { hashOf } from '../frame/hash.ts';
 import { useMe } from '../frame/me.ts';
+import { operationName } from '../frame/operation-name.ts';
 import { movementsOf, moveStock, type PartOpened, type PartStock } from './parts-link.ts';
 
 /** Why a part moves when somebody writes it down here; machines take theirs on their own page. */
@@ -14,6 +15,9 @@ const SAID: Readonly<Record<string, string>> = {
   scrapped: 'thrown away',
   counted: 'counted anew',
 };
+
+/** @returns whether it is written down */
+type MoveStock = (operation: string, quantity: number, reason: Reason, note: string) => Promise<boolean>;
 
 /** What is in the store of a part: what was laid in and every movement since. */
 export function PartInStore({ part }: { readonly part: PartOpened }) {
@@ -31,10 +35,11 @@ export function PartInStore({ part }: { readonly part: PartOpened }) {
   const { moved, movements } = stock;
   const unit = part.kind === 'hose' || purpose?.form === 'wire' ? ' ft' : '';
   const onHand = laidIn + moved;
-  const move = async (quantity: number, reason: Reason, note: string) => {
-    const answer = await moveStock(part.id, quantity, reason, note);
+  const move: MoveStock = async (operation, quantity, reason, note) => {
+    const answer = await moveStock(operation, part.id, quantity, reason, note);
     setWhy('why' in answer ? answer.why : '');
     await load();
+    return 'value' in answer;
   };
   return (
     <section aria-label="In the store">
@@ -82,13 +87,14 @@ export function PartInStore({ part }: { readonly part: PartOpened }) {
 function Move(given: {
   readonly onHand: number;
   readonly unit: string;
-  readonly move: (quantity: number, reason: Reason, note: string) => Promise<void>;
+  readonly move: MoveStock;
   readonly say: (words: string) => void;
 }) {
   const { onHand, unit, move, say } = given;
   const [count, setCount] = useState('');
   const [reason, setReason] = useState<Reason>('received');
   const [note, setNote] = useState('');
+  const asked = useRef<{ readonly of: string; readonly operation: string }>(undefined);
   const submit = async (event: SyntheticEvent) => {
     event.preventDefault();
     if (!/^\d{1,5}$/.test(count.trim()))
@@ -97,7 +103,11 @@ function Move(given: {
     const quantity = reason === 'received' ? n : reason === 'scrapped' ? -n : n - onHand;
     if (quantity === 0)
       return say(reason === 'counted' ? 'It is as the records have it.' : 'Nothing would move.');
-    await move(quantity, reason, note.trim());
+    // The same movement asked for again, because no answer came, is written down once.
+    const of = `${quantity} ${reason} ${note.trim()}`;
+    if (asked.current?.of !== of) asked.current = { of, operation: operationName() };
+    if (!(await move(asked.current.operation, quantity, reason, note.trim()))) return;
+    asked.current = undefined;
     setCount('');
     setNote('');
   };

@@ -1,6 +1,5 @@
 import type { Kind } from '@spraywright/engine/catalogue';
 import { sent } from '../frame/ask.ts';
-import { operationName } from '../frame/operation-name.ts';
 import { got, gotFor } from './got.ts';
 
 export type RawPart = Readonly<Record<string, unknown>>;
@@ -82,10 +81,9 @@ export interface PartStock {
 export const movementsOf = (id: string) =>
   got<PartStock>(`api/stock/${encodeURIComponent(id)}/movements?limit=50`);
 
-export const moveStock = (part: string, quantity: number, why: string, note: string) =>
-  gotFor<unknown>('api/stock/movements', {
-    movements: [{ operation: operationName(), part, quantity, why, note }],
-  });
+/** @param operation name of the movement, which is written down once however often it is asked for */
+export const moveStock = (operation: string, part: string, quantity: number, why: string, note: string) =>
+  gotFor<unknown>('api/stock/movements', { movements: [{ operation, part, quantity, why, note }] });
 
 export const addPart = (kind: Kind, part: RawPart) => gotFor<PartOpened>('api/parts', { kind, part });
 

@@ -3,6 +3,7 @@ import { momentText } from '../frame/moment.ts';
 import { AddPerson } from './add-person.tsx';
 import { PersonRow } from './person-row.tsx';
 import type { Me } from '../frame/me.ts';
+import { ShownAddress } from './shown-address.tsx';
 import { everybody, me, type PasswordLink, type PersonKept } from './people-link.ts';
 import '../style/office-people.css';
 
@@ -63,7 +64,7 @@ export function PeopleSheet() {
           )}
         </>
       )}
-      {link !== undefined && <LinkShown {...link} />}
+      {link !== undefined && <LinkShown key={link.link.path} {...link} />}
     </div>
   );
 }
@@ -71,7 +72,6 @@ export function PeopleSheet() {
 /** The link once it is made: it is shown now and never again. */
 function LinkShown({ name, link }: { readonly name: string; readonly link: PasswordLink }) {
   const address = new URL(link.path, location.origin).href;
-  const [copied, setCopied] = useState(false);
   return (
     <section className="people-link" aria-labelledby="people-link-heading">
       <h2 className="heading" id="people-link-heading">
@@ -81,23 +81,7 @@ function LinkShown({ name, link }: { readonly name: string; readonly link: Passw
         Give this address to {name} alone. It opens once, until {momentText(link.expiresAt)}, to choose a
         password, and is not shown again.
       </p>
-      <input
-        readOnly
-        value={address}
-        aria-label={`Address for ${name}`}
-        onFocus={(event) => event.target.select()}
-      />{' '}
-      <button
-        className="people-button"
-        onClick={() =>
-          void navigator.clipboard?.writeText(address).then(
-            () => setCopied(true),
-            () => setCopied(false),
-          )
-        }
-      >
-        {copied ? 'Copied' : 'Copy'}
-      </button>{' '}
+      <ShownAddress address={address} name={`Address for ${name}`} button="people-button" />{' '}
       <a href={address}>Open it here</a>
     </section>
   );

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import { hashOf } from '../../frame/hash.ts';
 import { EMPTY_OPTION, OptionFields, type OptionTyped } from './option-fields.tsx';
-import { got, gotFor } from '../got.ts';
+import { got, gotFor, LONG } from '../got.ts';
 import { quotePath, type QuoteHead, type Revision } from './quotes-link.ts';
 
 interface Given {
@@ -35,10 +35,12 @@ export function MakeQuote({ job, units, revising, done }: Given) {
   }, []);
   const put = (fields: Partial<Typed>) => setTyped({ ...typed, ...fields });
   const make = async () => {
+    const odd = noNumber(typed);
+    if (odd !== undefined) return setWhy(odd);
     setBusy(true);
     setWhy('');
     const path = revising === undefined ? 'api/quotes' : quotePath(revising.quote.number, 'revisions');
-    const answer = await gotFor<QuoteHead>(path, bodyOf(typed, units, revising !== undefined));
+    const answer = await gotFor<QuoteHead>(path, bodyOf(typed, units, revising !== undefined), LONG);
     setBusy(false);
     if ('why' in answer) return setWhy(answer.why);
     done?.();
@@ -161,19 +163,35 @@ function startFrom(job: string, from: Revision | undefined): Typed {
   };
 }
 
+/** A figure as people type it: 3, 3.5, 3,5 or 3 %; undefined when nothing was typed, NaN when it is no figure. */
+function figure(text: string): number | undefined {
+  const figures = text.replace(/%\s*$/, '').trim();
+  return figures === '' ? undefined : Number(figures.replace(',', '.'));
+}
+
+/** The first field that holds no figure where one belongs. */
+function noNumber({ options, depositPercent, validDays }: Typed): string | undefined {
+  const fields = [
+    ...options.map(({ name, discount }) => [`The discount of '${name}', in percent,`, discount]),
+    ['What is paid on order, in percent,', depositPercent],
+    ['For how many days the quote holds', validDays],
+  ] as [string, string][];
+  const odd = fields.find(([, text]) => Number.isNaN(figure(text)));
+  return odd === undefined ? undefined : `${odd[0]} is '${odd[1]}'; a number was expected.`;
+}
+
 function bodyOf(typed: Typed, units: 'us' | 'metric', revised: boolean): unknown {
-  const number = (text: string) => (text.trim() === '' ? undefined : Number(text.replace(',', '.')));
   return {
     ...(revised ? {} : { job: typed.job.trim() }),
     options: typed.options.map(({ name, job, discount, kept }) => ({
       name,
       ...(job.trim() === '' ? { rig: kept } : { job: job.trim() }),
-      ...(discount.trim() === '' ? {} : { pricing: { discountPercent: number(discount) } }),
+      ...(figure(discount) === undefined ? {} : { pricing: { discountPercent: figure(discount) } }),
     })),
     units,
     note: typed.note,
-    depositPercent: number(typed.depositPercent),
-    validDays: number(typed.validDays),
+    depositPercent: figure(typed.depositPercent),
+    validDays: figure(typed.validDays),
     terms: typed.terms,
   };
 }

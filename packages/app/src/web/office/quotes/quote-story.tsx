@@ -1,6 +1,14 @@
 import { useState } from 'react';
-import { gotFor } from '../got.ts';
-import { quotePath, type CustomerLink, type Quote, type QuoteEvent, type Story } from './quotes-link.ts';
+import { gotFor, LONG } from '../got.ts';
+import { postedText } from './posted-text.ts';
+import {
+  quotePath,
+  type CustomerLink,
+  type Posted,
+  type Quote,
+  type QuoteEvent,
+  type Story,
+} from './quotes-link.ts';
 import { dayText } from '../../frame/moment.ts';
 
 interface Given {
@@ -11,11 +19,18 @@ interface Given {
 
 /** What happened to a quote, its links, and what the shop can do about them. */
 export function QuoteStory({ quote, story, changed }: Given) {
-  const [why, setWhy] = useState('');
+  const [told, setTold] = useState('');
+  /** @returns whether it was done; what was typed for it stays where it was not */
   const act = async (steps: readonly string[], body: object) => {
-    const answer = await gotFor(quotePath(quote.number, ...steps), body);
-    setWhy('why' in answer ? answer.why : '');
+    const answer = await gotFor<{ readonly posted?: Posted; readonly to?: string }>(
+      quotePath(quote.number, ...steps),
+      body,
+      LONG,
+    );
+    const { posted, to = '' } = 'value' in answer ? answer.value : {};
+    setTold('why' in answer ? answer.why : posted === undefined ? '' : postedText(posted, to));
     await changed();
+    return 'value' in answer;
   };
   const open = quote.state !== 'accepted' && quote.state !== 'withdrawn';
   return (
@@ -40,7 +55,7 @@ export function QuoteStory({ quote, story, changed }: Given) {
           </ul>
         </>
       )}
-      <p role="status">{why}</p>
+      <p role="status">{told}</p>
       {open && (
         <p>
           <button type="button" onClick={() => void act(['withdraw'], {})}>
@@ -52,7 +67,13 @@ export function QuoteStory({ quote, story, changed }: Given) {
   );
 }
 
-function LinkLine({ link, revoke }: { readonly link: CustomerLink; readonly revoke: () => Promise<void> }) {
+function LinkLine({
+  link,
+  revoke,
+}: {
+  readonly link: CustomerLink;
+  readonly revoke: () => Promise<unknown>;
+}) {
   const past = Date.parse(link.expiresAt) < Date.now();
   const who = link.sentTo === '' ? 'handed over by the shop' : `to ${link.sentTo}`;
   const how =
@@ -75,14 +96,14 @@ function LinkLine({ link, revoke }: { readonly link: CustomerLink; readonly revo
   );
 }
 
-function AnswerForm({ send }: { readonly send: (said: string) => Promise<void> }) {
+function AnswerForm({ send }: { readonly send: (said: string) => Promise<boolean> }) {
   const [said, setSaid] = useState('');
   return (
     <form
       className="quote-form"
       onSubmit={(event) => {
         event.preventDefault();
-        void send(said).then(() => setSaid(''));
+        void send(said).then((done) => done && setSaid(''));
       }}
     >
       <label>

@@ -96,13 +96,15 @@ export interface Story {
   readonly events: readonly QuoteEvent[];
 }
 
+export interface Posted {
+  readonly is: 'sent' | 'kept' | 'failed' | 'nobody';
+  readonly file?: string;
+  readonly why?: string;
+}
+
 export interface Sent {
   readonly address: string;
-  readonly posted: {
-    readonly is: 'sent' | 'kept' | 'failed' | 'nobody';
-    readonly file?: string;
-    readonly why?: string;
-  };
+  readonly posted: Posted;
 }
 
 export interface Changes {

@@ -1,6 +1,14 @@
 import { useState } from 'react';
-import { gotFor } from '../got.ts';
+import { gotFor, LONG } from '../got.ts';
+import { ShownAddress } from '../shown-address.tsx';
+import { postedText } from './posted-text.ts';
 import { quotePath, type Sent } from './quotes-link.ts';
+
+type Told =
+  | { readonly is: 'nothing' }
+  | { readonly is: 'sending' }
+  | { readonly is: 'refused'; readonly why: string }
+  | { readonly is: 'sent'; readonly sent: Sent; readonly to: string };
 
 /** Sends the newest revision by a link of its own; the link is shown once. */
 export function SendQuote(given: {
@@ -11,10 +19,12 @@ export function SendQuote(given: {
   const { number, revision, sent } = given;
   const [to, setTo] = useState('');
   const [message, setMessage] = useState('');
-  const [told, setTold] = useState<{ readonly why: string } | Sent>();
+  const [told, setTold] = useState<Told>({ is: 'nothing' });
   const send = async () => {
-    const answer = await gotFor<Sent>(quotePath(number, 'revisions', revision, 'links'), { to, message });
-    setTold('why' in answer ? answer : answer.value);
+    setTold({ is: 'sending' });
+    const path = quotePath(number, 'revisions', revision, 'links');
+    const answer = await gotFor<Sent>(path, { to, message }, LONG);
+    setTold('why' in answer ? { is: 'refused', why: answer.why } : { is: 'sent', sent: answer.value, to });
     await sent();
   };
   return (
@@ -41,38 +51,21 @@ export function SendQuote(given: {
             With these words{' '}
             <input maxLength={1000} value={message} onChange={({ target }) => setMessage(target.value)} />
           </label>
-          <button className="main">
+          <button className="main" disabled={told.is === 'sending'}>
             Send {number} {revision}
           </button>
         </p>
       </form>
-      <p role="status">{told !== undefined && 'why' in told ? told.why : ''}</p>
-      {told !== undefined && 'address' in told && <Told sent={told} to={to} />}
+      <p role="status">{told.is === 'refused' ? told.why : told.is === 'sending' ? 'Being sent.' : ''}</p>
+      {told.is === 'sent' && (
+        <div className="made-link">
+          <p>
+            {postedText(told.sent.posted, told.to)} Whoever has this address reads the quote and answers it.
+            It is not shown again.
+          </p>
+          <ShownAddress key={told.sent.address} address={told.sent.address} name="The customer's link" />
+        </div>
+      )}
     </section>
   );
 }
-
-function Told({ sent: { address, posted }, to }: { readonly sent: Sent; readonly to: string }) {
-  return (
-    <div className="made-link">
-      <p>
-        {POSTED[posted.is](to, posted.file ?? posted.why ?? '')} Whoever has this address reads the quote and
-        answers it. It is not shown again.
-      </p>
-      <input
-        readOnly
-        value={address}
-        aria-label="The customer's link"
-        onFocus={(event) => event.target.select()}
-      />
-    </div>
-  );
-}
-
-const POSTED: Readonly<Record<Sent['posted']['is'], (to: string, more: string) => string>> = {
-  sent: (to) => `The letter to ${to} was sent.`,
-  kept: (to, file) =>
-    `No mail server is set: the letter to ${to} was not sent. It lies in the outbox as ${file}.`,
-  failed: (to, why) => `The letter to ${to} could not be sent (${why}). The link works: send it by hand.`,
-  nobody: () => 'No letter was written.',
-};
