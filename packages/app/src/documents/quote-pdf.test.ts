@@ -4,7 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { figureText, proveRig, type Proof, type RigPromise } from '@spraywright/engine/rig';
-import { moneyText } from '@spraywright/engine/quantity';
+import { PALETTES, pressureLine } from '@spraywright/engine/drawings';
+import { displayParts, moneyText } from '@spraywright/engine/quantity';
 import { demoCatalogue, demoRig, demoShop } from '../../test/demo.ts';
 import { FRAME } from './paper/sheet.ts';
 import { quotePdf } from './quote-pdf.ts';
@@ -310,5 +311,16 @@ describe('A quote', () => {
 
   it('refuses a proof without a duty', async () => {
     await expect(quotePdf({ ...proof, duties: [] }, { shop, units: 'us', date })).rejects.toThrow(/no duty/);
+  });
+});
+
+describe('The pressure line of a quote', () => {
+  it.each(['tall-elms', 'nurse-trailer'])('tells what the gauge at the pump shows, on %s', (name) => {
+    const proof = proveRig(demoRig(name, catalogue, shop).rig, catalogue, shop);
+    for (const duty of proof.duties) {
+      const { outlet } = duty.open.pump!;
+      const svg = pressureLine(proof, duty, { width: 700, units: 'us', palette: PALETTES.print });
+      expect(svg).toContain(`>${displayParts(outlet!, 'pressure', 'us').figure}<`);
+    }
   });
 });

@@ -10,15 +10,20 @@ export interface Column {
   readonly limit: number | undefined;
 }
 
-/** Merges the elements of one item, and drops the fittings of a line into the part before them. */
+/**
+ * Merges the elements of one item, and drops the fittings of a line into the part before them; those behind a pump into the
+ * part after them, so that the figure at the pump is what its gauge shows.
+ */
 export function columnsOf(proof: Proof, steps: readonly PressureStep[]): Column[] {
   const columns: Column[] = [];
+  let behindPump: number | undefined;
   for (const step of steps) {
     const before = step.before ?? 0;
     const after = step.after ?? 0;
     const last = columns[columns.length - 1];
     if (last !== undefined && (step.item === undefined || step.item === last.item)) {
-      columns[columns.length - 1] = { ...last, after };
+      if (step.item === undefined && last.after > last.before) behindPump ??= before;
+      else columns[columns.length - 1] = { ...last, after };
       continue;
     }
     const part = proof.parts.find((p) => p.item === step.item);
@@ -26,10 +31,11 @@ export function columnsOf(proof: Proof, steps: readonly PressureStep[]): Column[
       item: step.item,
       name: part?.name ?? 'Fittings',
       kind: part?.kind ?? 'fittings',
-      before,
+      before: behindPump ?? before,
       after,
       limit: step.limit,
     });
+    behindPump = undefined;
   }
   return columns;
 }
