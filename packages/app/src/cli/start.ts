@@ -135,14 +135,26 @@ export const startCommand: Command = {
       report,
     });
     const code = await new Promise<number>((resolve) => {
-      const at = { fetch: app.fetch, hostname: host, port };
-      const byTls = tls === undefined ? at : { ...at, createServer, serverOptions: tls };
+      const asked = { fetch: app.fetch, hostname: host, port };
+      const byTls = tls === undefined ? asked : { ...asked, createServer, serverOptions: tls };
       const server = serve(byTls, (info) => {
-        const own = `http${tls === undefined ? '' : 's'}://${host === '0.0.0.0' ? LOOPBACK : host}:${info.port}`;
+        const at = (name: string) => `http${tls === undefined ? '' : 's'}://${name}:${info.port}`;
+        const own = at(host === '0.0.0.0' ? LOOPBACK : host);
         const page = `${reached.origin ?? own}/`;
         const first = setUp === undefined ? '' : `\nFirst owner: ${page}set-up/${setUp.token}`;
         const mail = mailServer === undefined ? `\nLetters: kept in ${outboxFor(place)}; none is sent` : '';
-        terminal.out(`Records: ${placeShown(place)}${mail}${first}\nOpen ${page}   (Ctrl-C ends)`);
+        // Who serves every address of this machine is told those that a tablet in the shop can type.
+        const others =
+          host === '0.0.0.0' && reached.origin === undefined
+            ? namesAt(host).filter((name) => name !== LOOPBACK)
+            : [];
+        const elsewhere =
+          others.length === 0
+            ? ''
+            : `\nOn other machines: ${others.map((name) => `${at(name)}/`).join(' or ')}`;
+        terminal.out(
+          `Records: ${placeShown(place)}${mail}${first}${elsewhere}\nOpen ${page}   (Ctrl-C ends)`,
+        );
       });
       server.on('error', (error: NodeJS.ErrnoException) => {
         terminal.err(
