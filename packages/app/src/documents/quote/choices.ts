@@ -34,7 +34,7 @@ export function choiceRows({ options }: FrozenQuote): ChoiceRow[] {
   const promises = distinct(options.flatMap(({ summary }) => summary.promises.map((p) => p.id)));
   return [
     row('Price', ({ summary }) => moneyText(summary.totalCents)),
-    row('On order', ({ summary }) => moneyText(summary.depositCents)),
+    row('To pay on order', ({ summary }) => moneyText(summary.depositCents)),
     row('Ordered today, ready by', ({ summary }) => dateText(parseDay(summary.readyDay))),
     row('Weighs dry', ({ summary }) => summary.dryMass),
     row('Promises', ({ summary }) => countsText(summary.counts)),

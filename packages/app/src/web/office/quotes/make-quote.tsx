@@ -104,7 +104,7 @@ export function MakeQuote({ job, units, revising, done }: Given) {
       </p>
       <p className="row">
         <label>
-          On order, %{' '}
+          To pay on order, %{' '}
           <input
             inputMode="decimal"
             size={6}
@@ -114,7 +114,7 @@ export function MakeQuote({ job, units, revising, done }: Given) {
           />
         </label>
         <label>
-          Holds, days{' '}
+          The quote holds, days{' '}
           <input
             inputMode="numeric"
             size={6}

@@ -16,7 +16,7 @@ const ROWS: readonly (readonly [name: string, value: Value, strong?: boolean])[]
     ({ summary: { tax } }) => (tax === undefined ? 'none' : `${moneyText(tax.cents)}, ${tax.percent} %`),
   ],
   ['To be paid', ({ summary }) => moneyText(summary.totalCents), true],
-  ['On order', ({ summary }) => moneyText(summary.depositCents)],
+  ['To pay on order', ({ summary }) => moneyText(summary.depositCents)],
   ['Cost', ({ summary }) => moneyText(summary.costCents)],
   [
     'Margin',
@@ -24,7 +24,7 @@ const ROWS: readonly (readonly [name: string, value: Value, strong?: boolean])[]
       priceCents === 0 ? 'none' : `${((1 - costCents / priceCents) * 100).toFixed(1)} %`,
   ],
   ['Hours of work', ({ summary }) => summary.labourHours.toFixed(1)],
-  ['Ordered on its day, ready by', ({ summary }) => dayText(summary.readyDay)],
+  ['Ordered on the day of the quote, ready by', ({ summary }) => dayText(summary.readyDay)],
   [
     'Promises',
     ({ summary: { counts } }) =>

@@ -20,6 +20,7 @@ interface Given {
 /** What happened to a quote, its links, and what the shop can do about them. */
 export function QuoteStory({ quote, story, changed }: Given) {
   const [told, setTold] = useState('');
+  const [leaving, setLeaving] = useState(false);
   /** @returns whether it was done; what was typed for it stays where it was not */
   const act = async (steps: readonly string[], body: object) => {
     const answer = await gotFor<{ readonly posted?: Posted; readonly to?: string }>(
@@ -57,10 +58,21 @@ export function QuoteStory({ quote, story, changed }: Given) {
       )}
       <p role="status">{told}</p>
       {open && (
-        <p>
-          <button type="button" onClick={() => void act(['withdraw'], {})}>
-            Take the quote back
-          </button>
+        <p className="acts">
+          {leaving ? (
+            <>
+              <button type="button" onClick={() => void act(['withdraw'], {}).then(() => setLeaving(false))}>
+                Take {quote.number} back: nobody can accept it any more
+              </button>
+              <button type="button" onClick={() => setLeaving(false)}>
+                Keep
+              </button>
+            </>
+          ) : (
+            <button type="button" onClick={() => setLeaving(true)}>
+              Take the quote back
+            </button>
+          )}
         </p>
       )}
     </section>
