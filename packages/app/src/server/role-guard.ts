@@ -40,7 +40,7 @@ export function byRole(people: People, alone: boolean): MiddlewareHandler {
 const PAGE = /^\/[a-z]+(\.html)?$/;
 
 /** Where somebody signs in who asked for a page. */
-export function signInBefore(path: string): string {
+function signInBefore(path: string): string {
   return PAGE.test(path) ? `/sign-in?to=${encodeURIComponent(path)}` : '/sign-in';
 }
 
