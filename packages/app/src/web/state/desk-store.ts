@@ -33,6 +33,7 @@ export class DeskStore extends DeskView {
   #versionOf: RigJson | undefined;
   #oddsIn: UnitSystem | undefined;
   #lastReadable: RigJson | undefined;
+  /** When what the engine is asked to answer was done at the device, which is before the page is told. */
   #inputAt: number | undefined;
   #keeping: ReturnType<typeof setTimeout> | undefined;
   readonly #storage: Storage | undefined;
@@ -163,6 +164,9 @@ export class DeskStore extends DeskView {
     if (job !== undefined) this.#put(edited(job, change, merge));
   }
 
+  /** Whether the engine would answer an edit at once. */
+  readonly isIdle = (): boolean => this.#engine.idle;
+
   /** A pinned part stays where others are chosen; a step for Undo like any other. */
   pin({ name, pin: { path, held } }: PartRow): void {
     const about = `${held ? 'Loosen' : 'Pin'} ${name}`;
@@ -173,7 +177,7 @@ export class DeskStore extends DeskView {
   take(slot: string, part: string | undefined, about: string): void {
     const job = this.job();
     if (job === undefined) return;
-    this.#inputAt ??= performance.now();
+    this.#inputAt ??= window.event?.timeStamp ?? performance.now();
     this.#engine.take(job.rig, slot, part, about);
   }
 
@@ -249,6 +253,8 @@ export class DeskStore extends DeskView {
             });
       this.set({ current: id, ...CLOSED });
       this.#put(job);
+      // The same parts may have been chosen again: what was closed is asked for all the same.
+      if (job.rig === before?.rig) this.askShown();
     });
   }
 
@@ -270,7 +276,7 @@ export class DeskStore extends DeskView {
     const rigChanged = job.rig !== jobs[current]?.rig;
     this.set({ jobs: { ...jobs, [current]: job } });
     if (rigChanged) {
-      this.#inputAt ??= performance.now();
+      this.#inputAt ??= window.event?.timeStamp ?? performance.now();
       this.askShown();
       this.#keeper.touched(current);
     }

@@ -46,6 +46,11 @@ export class EngineLink {
     this.#sendWaiting();
   }
 
+  /** Whether a question would be worked on at once. */
+  get idle(): boolean {
+    return !this.#busy;
+  }
+
   /** Asks what a part in a slot, or none, changes in the document. */
   take(rig: RigJson, slot: string, part: string | undefined, about: string): void {
     const message: ToEngine = { type: 'take', rig, slot, about, ...(part === undefined ? {} : { part }) };

@@ -33,6 +33,20 @@ describe('A job', () => {
     expect(redone(redone(job)).rig.title).toBe('Another');
   });
 
+  it('makes no step of an edit that sets what is there', () => {
+    const moved = edited(newJob(rig), put('items.0.length', '240 ft'), 'drag');
+    expect(edited(moved, put('items.0.length', '240 ft'), 'drag')).toBe(moved);
+    const undoing = undone(moved);
+    expect(edited(undoing, put('items.0.length', '250 ft'))).toBe(undoing);
+  });
+
+  it('takes a start value that is set to what it is as confirmed', () => {
+    const brief = { ...rig.brief, site: { wind: '5 mph' }, starts: { 'site.wind': true } };
+    const job = edited(newJob({ ...rig, brief }), put('brief.site.wind', '5 mph'));
+    expect(job.past).toHaveLength(1);
+    expect(edited(job, put('brief.site.wind', '5 mph'))).toBe(job);
+  });
+
   it('forgets what was undone once something else is done', () => {
     const job = edited(undone(edited(newJob(rig), put('title', 'B'))), put('title', 'C'));
     expect(redone(job)).toBe(job);

@@ -1,5 +1,5 @@
 import type { RigJson } from '../protocol.ts';
-import { changed, type Change } from '@spraywright/engine/quantity';
+import { changeBetween, changed, type Change } from '@spraywright/engine/quantity';
 import { confirming } from '@spraywright/engine/rig';
 
 /** A rig in work with everything that was done to it. */
@@ -21,9 +21,10 @@ export function newJob(rig: RigJson): Job {
   return { rig, past: [], future: [] };
 }
 
-/** A change made; what it sets in the brief is no start value of ours any more. */
+/** A change made; what it sets in the brief is no start value of ours any more. One that changes nothing is no step. */
 export function edited(job: Job, change: Change, merge?: string): Job {
   const { document, inverse } = changed(job.rig, confirming(job.rig, change));
+  if (changeBetween(job.rig, document, '').puts.length === 0) return job;
   const goesOn = merge !== undefined && merge === job.merge;
   return {
     ...goodOf(job),

@@ -4,6 +4,7 @@ import { pathOf, valueAt } from '@spraywright/engine/quantity';
 import { stepped } from '../state/stepped.ts';
 import { typedValue } from '../state/typed-value.ts';
 import { useDesk, useStore } from './desk-context.ts';
+import { moves } from './moves.ts';
 
 /** Pixels of a drag that are one step. */
 const STEP_PIXELS = 5;
@@ -141,7 +142,7 @@ function TypedBox({ given }: { given: Given }) {
         onChange={(event) => change(event.target.value)}
         onKeyDown={onKeyDown}
         onPointerDown={onPointerDown}
-        onPointerMove={onPointerMove}
+        {...moves(store, onPointerMove)}
         onPointerUp={onPointerUp}
         onPointerCancel={() => (drag.current = undefined)}
       />

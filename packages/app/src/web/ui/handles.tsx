@@ -2,6 +2,7 @@ import { useEffect, useRef, useState, type KeyboardEvent, type PointerEvent } fr
 import type { Handle } from '../protocol.ts';
 import { pathOf, valueAt } from '@spraywright/engine/quantity';
 import { useStore } from './desk-context.ts';
+import { moves } from './moves.ts';
 
 /** What can be dragged in a drawing, each a slider for the keyboard and for readers. */
 export function Handles({ list }: { list: readonly Handle[] | undefined }) {
@@ -113,7 +114,7 @@ function HandleGrip({ handle }: { handle: Handle }) {
         title={handle.label}
         style={{ left: x, top: y, width, height }}
         onPointerDown={onPointerDown}
-        onPointerMove={onPointerMove}
+        {...moves(store, onPointerMove)}
         onPointerUp={() => end()}
         onPointerCancel={() => end(true)}
         onKeyDown={onKeyDown}

@@ -1,6 +1,7 @@
 import { memo, useEffect, useLayoutEffect, useRef, type PointerEvent } from 'react';
 import { useStore } from './desk-context.ts';
 import { drawnGiven, type DrawnGiven } from './drawn-given.ts';
+import { moves } from './moves.ts';
 import { redraw } from './redraw.ts';
 
 /**
@@ -37,7 +38,7 @@ export const Picture = memo(function Picture({
         if (drag.current !== undefined && event.pointerType !== 'touch')
           event.currentTarget.setPointerCapture(event.pointerId);
       }}
-      onPointerMove={(event) => drag.current?.move(event)}
+      {...moves(store, (event) => drag.current?.move(event))}
       onPointerUp={() => {
         drag.current?.end();
         drag.current = undefined;
