@@ -37,8 +37,7 @@ export function Brief() {
         <p className="brief-prose">
           {shown.map((line, i) => (
             <span key={i}>
-              <Sentence line={line} />
-              {'. '}
+              <Sentence line={[...line, '.']} />{' '}
             </span>
           ))}
         </p>
@@ -88,14 +87,28 @@ export function Brief() {
 function Sentence({ line }: { line: Prose }) {
   return (
     <>
-      {line.map((piece, i) =>
-        typeof piece === 'string' ? (
-          <span key={i}>{piece}</span>
-        ) : (
-          <GivenBox key={piece.path} given={piece} />
-        ),
-      )}
+      {line.map((piece, i) => {
+        if (typeof piece !== 'string') {
+          const stop = stopOf(line[i + 1]);
+          const box = <GivenBox key={piece.path} given={piece} />;
+          return stop === '' ? (
+            box
+          ) : (
+            <span className="box-and-stop" key={piece.path}>
+              {box}
+              {stop}
+            </span>
+          );
+        }
+        const behindBox = i > 0 && typeof line[i - 1] !== 'string';
+        return <span key={i}>{behindBox ? piece.slice(stopOf(piece).length) : piece}</span>;
+      })}
       <FieldProblems givens={line.filter((piece) => typeof piece !== 'string')} />
     </>
   );
+}
+
+/** The stop with which a piece of a sentence begins: it stays with the box before it, and never begins a line. */
+function stopOf(piece: Prose[number] | undefined): string {
+  return typeof piece === 'string' ? (/^[.,]/.exec(piece)?.[0] ?? '') : '';
 }

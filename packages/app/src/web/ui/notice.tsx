@@ -1,4 +1,5 @@
 import type { DeskBody } from '../protocol.ts';
+import type { DeskState } from '../state/desk-state.ts';
 import { useDesk, useStore } from './desk-context.ts';
 
 /** What keeps the sheet from being drawn or is being waited for, in the flow of the sheet. */
@@ -7,7 +8,7 @@ export function Notice() {
   const failure = useDesk((s) => s.failure);
   const choosing = useDesk((s) => s.choosing);
   // A refusal is told at its field; here only when the sheet has no such field.
-  const elsewhere = useDesk((s) => s.problems.find((p) => !hasField(s.body, p.path)));
+  const elsewhere = useDesk(refusedElsewhere);
   const refused = useDesk((s) => (s.keeping === 'refused' ? s.keepingWhy : undefined));
   const signedOut = useDesk((s) => s.keeping === 'signed-out');
   const loading = useDesk((s) => s.shop === undefined && s.failure === undefined);
@@ -43,9 +44,7 @@ export function Notice() {
         </p>
       )}
       {elsewhere !== undefined && (
-        <p className="notice bad">
-          The figures are those of the last rig that could be read: {elsewhere.path}: {elsewhere.message}
-        </p>
+        <p className="notice bad">The figures are those of the last rig that could be read. {elsewhere}</p>
       )}
     </div>
   );
@@ -59,4 +58,17 @@ function hasField(body: DeskBody | undefined, path: string): boolean {
   const { discount, freight, percent } = body.pricing ?? {};
   if ([discount, freight, percent].some((given) => given?.path === path)) return true;
   return inProse || body.parts.some((p) => p.givens.some((g) => g.given.path === path));
+}
+
+/** The first refusal that has no field on the sheet, in the words of the step that set the field; a step of others has left none. */
+function refusedElsewhere({ problems, body, jobs, current }: DeskState): string | undefined {
+  const problem = problems.find((p) => !hasField(body, p.path));
+  if (problem === undefined) return undefined;
+  const { past = [] } = (current === undefined ? undefined : jobs[current]) ?? {};
+  const inside = (path: string, holder: string) => `${path}.`.startsWith(`${holder}.`);
+  const step = past.findLast(({ puts }) =>
+    puts.some(({ path }) => path.length > 0 && inside(problem.path, path.join('.'))),
+  );
+  const field = step === undefined ? problem.path : step.about.charAt(0).toUpperCase() + step.about.slice(1);
+  return `${field}: ${problem.message}`;
 }
