@@ -35,13 +35,15 @@ export function sprayScene(proof: Proof, duty: DutyProof, options: ThrowSceneOpt
   );
 }
 
-/** Flow and pressure of each open outlet. */
+/** Flow and pressure of each open outlet; those that read alike are counted. */
 function outletWords(duty: DutyProof, { units }: ThrowSceneOptions): string[] {
-  return duty.open.outlets.map((o) =>
-    o.tipPressure > 0
-      ? `${display(o.flow, 'flow', units)} at ${display(o.tipPressure, 'pressure', units)}`
-      : display(o.flow, 'flow', units),
-  );
+  const counts = new Map<string, number>();
+  for (const { flow, tipPressure } of duty.open.outlets) {
+    const at = tipPressure > 0 ? ` at ${display(tipPressure, 'pressure', units)}` : '';
+    const words = `${display(flow, 'flow', units)}${at}`;
+    counts.set(words, (counts.get(words) ?? 0) + 1);
+  }
+  return [...counts].map(([words, count]) => (count === 1 ? words : `${count} × ${words}`));
 }
 
 function figures(x: number, y: number, duty: DutyProof, options: ThrowSceneOptions): string[] {

@@ -65,7 +65,7 @@ export class Choices {
       const { change } = putPart(this.#trials.raw, this.#trials.catalogue, slot, part);
       const proof = this.#trials.prove(change);
       if (proof === undefined) continue;
-      const name = `${this.#slotName(slot)}: ${part.name}`;
+      const name = placeAndPart(this.#slotName(slot), part.name);
       this.#found.push({ id: `${slot}/${part.id}`, name, slot, part, proof, margin: leastMargin(proof) });
     }
   }
@@ -143,6 +143,11 @@ export class Choices {
     const cheapest = front[0]!;
     return `${rigs} ${sound} break nothing, and ${front.length} of those are beaten by no other in price and margin. The cheapest costs ${priceText(cheapest.proof.bill.priceCents)}${cheapest.id === 'now' ? ' and is this one' : `: ${cheapest.name}`}.`;
   }
+}
+
+/** "Pump: Roller pump, 22 gpm"; where the part's name already begins with its place, once. */
+function placeAndPart(place: string, part: string): string {
+  return part.toLowerCase().startsWith(place.toLowerCase()) ? part : `${place}: ${part}`;
 }
 
 /** Least of the margins that are a share of something; what must be nothing at all has none. */

@@ -14,6 +14,7 @@ import { cautionNotes } from './caution-notes.ts';
 import { Givens } from './given.ts';
 import type { Inputs } from './inputs.ts';
 import { OUTLET_WORDS } from './outlet-words.ts';
+import { outletsSaid } from './outlets-said.ts';
 import { emptySlots, partRows } from './part-rows.ts';
 import { pricingTold } from './pricing-told.ts';
 import { promiseRows } from './promise-rows.ts';
@@ -84,10 +85,7 @@ function dutyStateOf(proof: Proof, duty: string): PromiseState {
 function headline(duty: DutyProof, units: UnitSystem): string {
   const { open } = duty;
   if (open.status === 'failed') return `No steady state: ${open.reason ?? 'no reason is known'}`;
-  const outlets = open.outlets.map(
-    (o) =>
-      `${display(o.flow, 'flow', units)} at ${display(o.tipPressure, 'pressure', units)} at the ${o.line}`,
-  );
+  const outlets = outletsSaid(open.outlets, units);
   const { pump } = open;
   if (pump?.outlet !== undefined && pump.outlet !== null)
     outlets.push(

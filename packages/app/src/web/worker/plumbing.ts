@@ -11,6 +11,7 @@ import {
   type RigValve,
 } from '@spraywright/engine/rig';
 import type { PlumbingPicture, ValveRow, View } from '../protocol.ts';
+import { outletsSaid } from './outlets-said.ts';
 
 /** What must be laid out anew when it changes. */
 export function plumbingKey(rig: Rig, view: View): string {
@@ -118,16 +119,7 @@ function stateWords(state: DutyState, units: UnitSystem): string {
   if (state.status === 'failed') return `no steady state, ${state.reason ?? 'no reason is known'}`;
   const outlets = state.outlets.filter((o) => o.flow > STILL);
   const { pump } = state;
-  const words = [
-    outlets.length === 0
-      ? 'nothing comes out'
-      : outlets
-          .map(
-            (o) =>
-              `${display(o.flow, 'flow', units)} at ${display(o.tipPressure, 'pressure', units)} at the ${o.line}`,
-          )
-          .join(', '),
-  ];
+  const words = [outlets.length === 0 ? 'nothing comes out' : outletsSaid(outlets, units).join(', ')];
   if (pump !== undefined && pump.flow < STILL)
     words.push(
       pump.inlet === null

@@ -50,7 +50,7 @@ export function choicePlot(points: readonly ChoicePoint[], options: CurveOptions
       fill: palette.thinTint,
     }),
     plot.frame,
-    label(plot.right - 4, plot.y(0.05) + 14, 'thin', { size: 12, color: palette.thin, anchor: 'end' }),
+    label(plot.left + 4, plot.y(0.05) + 14, 'thin', { size: 12, color: palette.thin }),
     element('path', {
       d: `M${number(plot.left)} ${kept}H${number(plot.right)}`,
       ...stroke('extra', palette.ink, palette),

@@ -15,7 +15,7 @@ import {
 } from './plumbing-graph.ts';
 
 export interface PlumbingOptions {
-  /** Least width; a wider layout makes the drawing wider [px]. */
+  /** Width there is; a layout that is wider is drawn smaller, and where that would be too small, beyond it [px]. */
   readonly width: number;
   readonly units: UnitSystem;
   readonly palette: Palette;
@@ -30,6 +30,8 @@ export interface PlumbingOptions {
 /** Flow below which a line counts as standing still [m3/s]. */
 const STILL = 1e-8;
 const MARGIN = 12;
+/** Smallest that a wide layout is drawn: its figures can be read yet. */
+const SMALLEST = 0.85;
 /** Symbols through which the line would show. */
 const OPEN_SYMBOLS: ReadonlySet<string> = new Set(['hose', 'agitator', 'eductor', 'boom']);
 
@@ -57,10 +59,8 @@ export function plumbingDiagram(
   const dry = graph.edges.filter((e) => !isWet(flows.get(e.line)));
   const points = (id: string) =>
     layout.edges[id]!.map(([x, y]) => [x + left, y + MARGIN] as [number, number]);
-  return drawing(
-    width,
-    layout.height + 2 * MARGIN,
-    sentence(proof, state, options),
+  const scale = Math.max(SMALLEST, Math.min(1, options.width / width));
+  const drawn = [
     ...dry.map((e) => element('path', { d: path(points(e.id)), ...stroke('outline', palette.ink, palette) })),
     ...wet.map((e) =>
       element('path', { d: path(points(e.id)), ...stroke('liquid', palette.liquid, palette) }),
@@ -77,6 +77,12 @@ export function plumbingDiagram(
           return part(graph, node, box, numbers, state, options);
       }
     }),
+  ];
+  return drawing(
+    width * scale,
+    (layout.height + 2 * MARGIN) * scale,
+    sentence(proof, state, options),
+    ...(scale === 1 ? drawn : [element('g', { transform: `scale(${number(scale)})` }, ...drawn)]),
   );
 }
 

@@ -6,7 +6,8 @@ import { stateColor, stateMark } from '../marks.ts';
 import { element, label, number, stroke } from '../svg.ts';
 import { groundLine } from './side-view.ts';
 import { supportArrows, type Bearing } from './support-arrows.ts';
-import type { ViewOptions, ViewsLayout } from './views-layout.ts';
+import type { ViewOptions } from './view-options.ts';
+import type { ViewsLayout } from './views-layout.ts';
 
 const SHOWN = ['tank', 'reel', 'engine', 'pump', 'motor-pump'];
 /** Width of a tyre where none is known [m]. */

@@ -3,6 +3,7 @@ import { sampleDuty, samplePlacement, sampleProof } from '../../../test/sample-p
 import { wheelLoads } from '../../rig/index.ts';
 import { PALETTES } from '../palette.ts';
 import { rigViewHandles, rigViews } from './index.ts';
+import { standsDeeper, supportArrows, type Bearing } from './support-arrows.ts';
 
 const options = { width: 890, units: 'us', palette: PALETTES.day } as const;
 const duty = sampleDuty({ hoseOut: 60 });
@@ -36,6 +37,25 @@ describe('the views of a rig', () => {
     expect(aside.y - middle.y).toBeCloseTo(0.2 / middle.perPixel, 6);
     expect(aside.value).toBe(0.2);
     expect(middle.min).toBeCloseTo(-(1.37 - 0.8) / 2, 9);
+  });
+
+  it('stand the figures of an arrow deeper where the next arrow leaves them no room', () => {
+    const axle = (x: number, name: string): Bearing => {
+      return { x, name, now: 900, most: 950, full: 950, figures: 'right' };
+    };
+    const front = axle(40, 'Tractor, front axle');
+    expect(standsDeeper(front, axle(125, 'Tractor, rear axle'), 'us')).toBe(true);
+    expect(standsDeeper(front, axle(400, 'Tractor, rear axle'), 'us')).toBe(false);
+    expect(standsDeeper(front, undefined, 'us')).toBe(false);
+    const heights = (rear: number) => {
+      const svg = supportArrows([front, axle(rear, 'Tractor, rear axle')], 100, options).join('');
+      return ['Tractor, front axle', 'Tractor, rear axle'].map((name) =>
+        Number(new RegExp(`y="([\\d.]+)"[^>]*>${name}<`).exec(svg)![1]),
+      );
+    };
+    const [deep, plain] = heights(125) as [number, number];
+    expect(deep).toBeGreaterThan(plain + 3 * 15);
+    expect(heights(400)).toEqual([plain, plain]);
   });
 
   it('are not drawn for a rig whose parts have no places', () => {

@@ -5,7 +5,8 @@ import { endView } from './end-view.ts';
 import { sideView } from './side-view.ts';
 import { massText } from './support-arrows.ts';
 import { topView } from './top-view.ts';
-import { viewsLayout, type ViewOptions } from './views-layout.ts';
+import type { ViewOptions } from './view-options.ts';
+import { viewsLayout } from './views-layout.ts';
 
 /**
  * The rig alone from the side, from behind and from above, to one scale, with what its supports and wheels bear against their ratings,
@@ -22,7 +23,7 @@ export function rigViews(proof: Proof, duty: DutyProof, options: ViewOptions): s
     width,
     layout.height,
     sentence(proof, duty, options),
-    ...sideView(layout, duty, options),
+    ...sideView(layout, options),
     ...topView(layout, proof, duty, options),
     ...endView(layout, duty, options),
     name(14, 18, `Scale 1 : ${layout.n}${layout.rig.exception}`),

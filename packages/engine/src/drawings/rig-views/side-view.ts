@@ -1,24 +1,15 @@
-import type { DutyProof } from '../../rig/index.ts';
 import { centreMark } from '../centre-mark.ts';
 import { element, hatch, label, number, stroke } from '../svg.ts';
-import { bearingOf, massText, supportArrows } from './support-arrows.ts';
-import type { ViewOptions, ViewsLayout } from './views-layout.ts';
+import { massText, supportArrows } from './support-arrows.ts';
+import type { ViewOptions } from './view-options.ts';
+import type { ViewsLayout } from './views-layout.ts';
 
 /** The rig from its left side, with what it rests on and where its mass is. */
-export function sideView(layout: ViewsLayout, duty: DutyProof, options: ViewOptions): string[] {
+export function sideView(layout: ViewsLayout, options: ViewOptions): string[] {
   const { placement, rig, side, x } = layout;
   const { palette, units, lit } = options;
-  const { scale, right } = side;
+  const { scale, right, bearings } = side;
   const { centre, supports, carrier } = placement;
-  // Equal axles of one group are told once.
-  const group = supports.some((s) => s.id === 'coupler') ? supports.length - 1 : 1;
-  const bearings = supports.map((s, i) =>
-    bearingOf(s, duty.id, {
-      x: x(s.x),
-      name: group > 1 && s.id !== 'coupler' ? `Each of ${group} axles` : s.name,
-      figures: group > 1 && s.id !== 'coupler' && i < supports.length - 1 ? 'none' : 'right',
-    }),
-  );
   const from = Math.min(x(0), ...bearings.map((b) => b.x)) - 24;
   const to =
     x(Math.max(carrier.deckLength, ...placement.parts.map((p) => (p.on === undefined ? p.x : 0)))) + 24;

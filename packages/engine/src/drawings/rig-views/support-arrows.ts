@@ -1,15 +1,20 @@
 import { display } from '../../quantity/index.ts';
-import { judge, type PromiseState, type SupportLoads } from '../../rig/index.ts';
+import { judge, type Placement, type PromiseState, type SupportLoads } from '../../rig/index.ts';
 import { asGiven, textWidth } from '../dimension.ts';
 import { stateColor, stateMark } from '../marks.ts';
 import type { Palette } from '../palette.ts';
 import { element, label, number, stroke } from '../svg.ts';
-import type { ViewOptions } from './views-layout.ts';
+import type { ViewOptions } from './view-options.ts';
 
 /** Longest arrow, and its width [px]. */
 const LONGEST = 54;
 const WIDE = 12;
 const HEAD = 9;
+/** From an arrow to its figures; lines of these below the first [px]. */
+const BESIDE = 18;
+const LINES = [15, 29] as const;
+/** How much deeper figures stand that have no room between two arrows [px]. */
+export const DEEPER = LONGEST - 4;
 
 /** One place where something rests: what it bears now, when full, and at most [kg]. */
 export interface Bearing {
@@ -25,7 +30,7 @@ export interface Bearing {
 }
 
 /** What a support bears in a duty; `most` is the worst of all fills. */
-export function bearingOf(
+function bearingOf(
   support: SupportLoads,
   duty: string,
   told: Pick<Bearing, 'x' | 'name' | 'figures'>,
@@ -38,6 +43,28 @@ export function bearingOf(
     most: Math.max(full, half, empty, ...Object.values(byDuty)),
     ...(rating === undefined ? {} : { rating }),
   };
+}
+
+/** What a rig rests on from its side; equal axles of one group are told once. */
+export function sideBearings({ supports }: Placement, x: (metre: number) => number, duty: string): Bearing[] {
+  const group = supports.some((s) => s.id === 'coupler') ? supports.length - 1 : 1;
+  const bearings = supports.map((s, i) => {
+    const axle = group > 1 && s.id !== 'coupler';
+    return bearingOf(s, duty, {
+      x: x(s.x),
+      name: axle ? `Each of ${group} axles` : s.name,
+      figures: axle && i < supports.length - 1 ? 'none' : 'right',
+    });
+  });
+  return bearings.sort((a, b) => a.x - b.x);
+}
+
+/** Whether figures to the right of an arrow would run into the arrow that comes next: then they stand below the arrows. */
+export function standsDeeper(b: Bearing, next: Bearing | undefined, units: ViewOptions['units']): boolean {
+  if (b.figures !== 'right' || next === undefined) return false;
+  const [now, name, limit] = textsOf(b, units);
+  const widest = Math.max(textWidth(now, 14.5) + 28, textWidth(name, 12), textWidth(limit, 12));
+  return b.x + BESIDE + widest > next.x - WIDE;
 }
 
 /** How a bearing stands against its rating. */
@@ -55,10 +82,13 @@ export function supportArrows(bearings: readonly Bearing[], ground: number, opti
   const sorted = [...bearings].sort((a, b) => a.x - b.x);
   const largest = Math.max(1, ...sorted.flatMap((b) => [b.rating ?? 0, b.most, b.now]));
   const size = (load: number) => (Math.max(0, load) / largest) * LONGEST;
-  return sorted.flatMap((b) => [
-    ...arrow(b, size, ground + 4, palette),
-    ...(b.figures === 'none' ? [] : figures(b, b.figures === 'left', ground + 18, options)),
-  ]);
+  return sorted.flatMap((b, i) => {
+    const y = ground + 18 + (standsDeeper(b, sorted[i + 1], options.units) ? DEEPER : 0);
+    return [
+      ...arrow(b, size, ground + 4, palette),
+      ...(b.figures === 'none' ? [] : figures(b, b.figures === 'left', y, options)),
+    ];
+  });
 }
 
 function arrow(b: Bearing, size: (load: number) => number, top: number, palette: Palette): string[] {
@@ -94,14 +124,22 @@ function arrow(b: Bearing, size: (load: number) => number, top: number, palette:
   ];
 }
 
-/** Now; when full; what it may bear. */
-function figures(b: Bearing, left: boolean, y: number, { palette, units }: ViewOptions): string[] {
+/** Now; its name; when full, and what it may bear. */
+function textsOf(b: Bearing, units: ViewOptions['units']): [now: string, name: string, limit: string] {
   const say = (load: number) => massText(load, units);
+  const limit = b.rating === undefined ? '≤ ?' : `≤ ${say(b.rating)}`;
+  return [
+    say(b.now),
+    b.now < 0 ? `${b.name} lifts` : b.name,
+    b.now === b.full ? limit : `${say(b.full)} full, ${limit}`,
+  ];
+}
+
+function figures(b: Bearing, left: boolean, y: number, { palette, units }: ViewOptions): string[] {
   const state = bearingState(b);
   const anchor = left ? ('end' as const) : ('start' as const);
-  const x = left ? b.x - 18 : b.x + 18;
-  const now = say(b.now);
-  const limit = b.rating === undefined ? '≤ ?' : `≤ ${say(b.rating)}`;
+  const x = left ? b.x - BESIDE : b.x + BESIDE;
+  const [now, name, limit] = textsOf(b, units);
   const mark = textWidth(now, 14.5) + 14;
   return [
     label(x, y, now, {
@@ -112,13 +150,13 @@ function figures(b: Bearing, left: boolean, y: number, { palette, units }: ViewO
       halo: palette.paper,
     }),
     stateMark(state, left ? x - mark : x + mark, y - 5, palette),
-    label(x, y + 15, b.now < 0 ? `${b.name} lifts` : b.name, {
+    label(x, y + LINES[0], name, {
       size: 12,
       color: palette.ink,
       anchor,
       halo: palette.paper,
     }),
-    label(x, y + 29, b.now === b.full ? limit : `${say(b.full)} full, ${limit}`, {
+    label(x, y + LINES[1], limit, {
       size: 12,
       color: palette.ink2,
       anchor,

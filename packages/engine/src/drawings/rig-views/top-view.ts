@@ -5,7 +5,8 @@ import { centreMark } from '../centre-mark.ts';
 import { arrowhead, asGiven, breakLines } from '../dimension.ts';
 import { partNumbers } from '../part-numbers.ts';
 import { element, label, number, stroke } from '../svg.ts';
-import type { ViewOptions, ViewsLayout } from './views-layout.ts';
+import type { ViewOptions } from './view-options.ts';
+import type { ViewsLayout } from './views-layout.ts';
 
 const TYRE = 0.2;
 /** Breadth of a person's shoulders, and the head seen from above [m]. */

@@ -1,6 +1,7 @@
 import type { DutyProof, Proof } from '../../rig/index.ts';
 import { rigHandles, type SceneHandle } from '../scene-handles.ts';
-import { viewsLayout, type ViewOptions } from './views-layout.ts';
+import type { ViewOptions } from './view-options.ts';
+import { viewsLayout } from './views-layout.ts';
 
 /** A target for a finger or a pointer is never smaller, nor so large that a page cannot be moved under a finger [px]. */
 const LEAST = 24;

@@ -1,16 +1,8 @@
-import type { UnitSystem } from '../../quantity/index.ts';
 import type { DutyProof, Placement, Proof } from '../../rig/index.ts';
-import type { Palette } from '../palette.ts';
 import { rigSilhouette, type Silhouette } from '../rig-silhouette.ts';
 import { roundScale, sceneScale, type SceneScale } from '../scene-scale.ts';
-
-/** How the views of a rig are to be drawn. */
-export interface ViewOptions {
-  readonly width: number;
-  readonly units: UnitSystem;
-  readonly palette: Palette;
-  readonly lit?: string | undefined;
-}
+import { DEEPER, sideBearings, standsDeeper, type Bearing } from './support-arrows.ts';
+import type { ViewOptions } from './view-options.ts';
 
 /** Where the three views of a rig lie on their sheet [px]. */
 export interface ViewsLayout {
@@ -20,7 +12,11 @@ export interface ViewsLayout {
   readonly k: number;
   readonly rig: Silhouette;
   /** Seen from the left, front at the left: x from the metre behind the front of the deck, y from the height over the ground. */
-  readonly side: { readonly scale: SceneScale; readonly right: number };
+  readonly side: {
+    readonly scale: SceneScale;
+    readonly right: number;
+    readonly bearings: readonly Bearing[];
+  };
   /** Seen from behind: its middle line, and the ground. */
   readonly end: { readonly middle: number; readonly ground: number };
   /** Seen from above: the middle line of the deck. */
@@ -60,7 +56,9 @@ export function viewsLayout(proof: Proof, duty: DutyProof, options: ViewOptions)
   const x = (behindFront: number) => x0 + (behindFront - first) * k;
   const ground = SKY + tall * k;
   const scale = sceneScale(n, x(0), ground);
-  const middle = ground + ARROWS + 22 + half * k;
+  const bearings = sideBearings(placement, x, duty.id);
+  const deeper = bearings.some((b, i) => standsDeeper(b, bearings[i + 1], options.units));
+  const middle = ground + ARROWS + (deeper ? DEEPER - 16 : 0) + 22 + half * k;
   const foot = middle + half * k + 28;
   const endGround = narrow ? foot + 26 + tall * k : ground;
   return {
@@ -69,7 +67,7 @@ export function viewsLayout(proof: Proof, duty: DutyProof, options: ViewOptions)
     k,
     rig,
     height: Math.ceil(narrow ? endGround + ARROWS : foot + 8),
-    side: { scale, right: carrier.deckLength },
+    side: { scale, right: carrier.deckLength, bearings },
     end: {
       middle: narrow ? options.width / 2 : options.width - BESIDE - half * k + 8,
       ground: endGround,
