@@ -70,5 +70,7 @@ function refusedElsewhere({ problems, body, jobs, current }: DeskState): string 
     puts.some(({ path }) => path.length > 0 && inside(problem.path, path.join('.'))),
   );
   const field = step === undefined ? problem.path : step.about.charAt(0).toUpperCase() + step.about.slice(1);
-  return `${field}: ${problem.message}`;
+  const own = `${problem.path.split('.').at(-1)}: `;
+  const why = problem.message.startsWith(own) ? problem.message.slice(own.length) : problem.message;
+  return `${field}: ${why}`;
 }
