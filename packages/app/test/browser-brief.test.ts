@@ -174,6 +174,9 @@ describe('The whole brief', () => {
       await expect.poll(() => tow.inputValue()).toBe('');
       await tow.fill('heavy');
       await page.locator('.brief-fields .field-problem').waitFor({ timeout: LONG });
+      expect(await page.locator('.notice.bad').textContent()).toContain(
+        "could be read. Gross rating of the tow vehicle: 'heavy' ",
+      );
       expect(await findings(page)).toEqual([]);
       await tow.fill('9000 lb');
       await tow.blur();
