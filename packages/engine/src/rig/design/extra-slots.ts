@@ -29,21 +29,24 @@ const SIZED: ReadonlySet<string> = new Set([
   'transfer-hose',
 ]);
 
+/** Parts that a slot may take, cheapest first. */
+export type PartsOf = (slot: Slot) => readonly Part[];
+
 /**
  * Parts for the slots of an outlet line that a shop's own layout adds, such as a line strainer; undefined when the
  * catalogue has none large enough for the flow, or that stands the pressure.
  */
 export function extrasOfLine(
-  catalogue: Catalogue,
   layout: Layout,
   line: LayoutLine,
   flow: number,
   pressure: number,
+  partsOf: PartsOf,
 ): readonly (readonly [string, Part])[] | undefined {
   const out: (readonly [string, Part])[] = [];
   for (const slot of layout.slots) {
     if (!line.run.includes(slot.id) || SIZED.has(roleOf(slot.id))) continue;
-    const part = partBySize(catalogue, slot, flow, pressure);
+    const part = partBySize(partsOf(slot), flow, pressure);
     if (part === undefined) return undefined;
     out.push([slot.id, part]);
   }
@@ -63,7 +66,7 @@ export function fillExtraSlots(
   );
   for (const slot of layout.slots) {
     if (slot.optional === true || chosen.has(slot.id) || unused.has(slot.id)) continue;
-    const part = partBySize(catalogue, slot, flow, pressure);
+    const part = partBySize(partsFor(catalogue, slot), flow, pressure);
     if (part === undefined) return false;
     chosen.set(slot.id, part.kind === 'hose' ? { part, length: SUCTION_HOSE } : { part });
   }
@@ -77,10 +80,10 @@ export function lossThrough(part: Part, flow: number, density: number): number {
     : 0;
 }
 
-/** The cheapest part of a slot that passes the flow with little loss and stands the pressure. */
-function partBySize(catalogue: Catalogue, slot: Slot, flow: number, pressure: number): Part | undefined {
+/** The first part that passes the flow with little loss and stands the pressure. */
+function partBySize(parts: readonly Part[], flow: number, pressure: number): Part | undefined {
   const bore = Math.sqrt(flow / FASTEST / (Math.PI / 4));
-  return partsFor(catalogue, slot).find(
+  return parts.find(
     (part) =>
       (!('maxPressure' in part) || part.maxPressure >= pressure) &&
       (!('bore' in part) || part.bore >= bore * 0.9) &&

@@ -1,4 +1,4 @@
-import { mates, slotIn, type LayoutLine, type Part, type PartOf } from '../../catalogue/index.ts';
+import { mates, slotIn, type Kind, type LayoutLine, type Part, type PartOf } from '../../catalogue/index.ts';
 import type { NetworkLiquid } from '../../hydraulics/index.ts';
 import { hoseLoss } from '../../physics/index.ts';
 import type { Brief, Duty } from '../brief.ts';
@@ -7,8 +7,8 @@ import { askedFlow } from '../asked-flow.ts';
 import { meanCoilDiameter, reelCapacity } from '../reel-drum.ts';
 import { STARTS } from '../start-values.data.ts';
 import { nozzleSuits } from './nozzle-suits.ts';
-import { extrasOfLine, lossThrough } from './extra-slots.ts';
-import { partsOfSlot } from './slot-parts.ts';
+import { extrasOfLine, lossThrough, type PartsOf } from './extra-slots.ts';
+import { partsFor } from './slot-parts.ts';
 import type { LineContext } from './line-context.ts';
 import { tipPressureFor } from './tip-demand.ts';
 
@@ -35,16 +35,36 @@ export interface LineOption {
   readonly demand: ReadonlyMap<string, { readonly pressure: number; readonly flow: number }>;
 }
 
-/** Ways to build one outlet line that no other way beats in price, pressure and flow; cheapest first. */
-export function lineOptions(context: LineContext, line: LayoutLine): LineOption[] {
+/**
+ * Ways to build one outlet line that no other way beats in price, pressure and flow; cheapest first.
+ *
+ * @param partsOf parts that a slot may take, cheapest first: those of the catalogue unless others are given
+ */
+export function lineOptions(
+  context: LineContext,
+  line: LayoutLine,
+  partsOf: PartsOf = (slot) => partsFor(context.catalogue, slot),
+): LineOption[] {
   const duties = context.brief.duties.filter((d) => (d.open as readonly string[]).includes(line.opens));
   if (duties.length === 0) return [];
+  const offered = offerOf(context, partsOf);
   const all = has(line, 'gun')
-    ? gunOptions(context, line, duties)
+    ? gunOptions(context, line, duties, offered)
     : has(line, 'boom')
-      ? boomOptions(context, line, duties)
-      : transferOptions(context, line, duties);
-  return unbeaten(all.flatMap((o) => withExtras(context, line, o))).slice(0, KEPT);
+      ? boomOptions(context, line, duties, offered)
+      : transferOptions(context, line, duties, offered);
+  return unbeaten(all.flatMap((o) => withExtras(context, line, o, partsOf))).slice(0, KEPT);
+}
+
+type Offered = <K extends Kind>(slot: string, kind: K) => readonly PartOf<K>[];
+
+/** Parts of one kind for a slot by its id; none where the layout has no such slot for them. */
+function offerOf({ layout }: LineContext, partsOf: PartsOf): Offered {
+  return <K extends Kind>(id: string, kind: K) => {
+    const slot = layout.slots.find((s) => s.id === id);
+    if (slot === undefined || !slot.kinds.includes(kind)) return [];
+    return partsOf(slot).filter((p): p is PartOf<K> => p.kind === kind);
+  };
 }
 
 function has(line: LayoutLine, role: string): boolean {
@@ -52,11 +72,11 @@ function has(line: LayoutLine, role: string): boolean {
 }
 
 /** An option with what a shop's own layout puts into the line besides; none when the catalogue has nothing for it. */
-function withExtras(context: LineContext, line: LayoutLine, o: LineOption): LineOption[] {
+function withExtras(context: LineContext, line: LayoutLine, o: LineOption, partsOf: PartsOf): LineOption[] {
   const asked = [...o.demand.values()];
   const flow = Math.max(...asked.map((d) => d.flow));
   const pressure = Math.max(...asked.map((d) => d.pressure));
-  const extras = extrasOfLine(context.catalogue, context.layout, line, flow, pressure);
+  const extras = extrasOfLine(context.layout, line, flow, pressure, partsOf);
   if (extras === undefined) return [];
   if (extras.length === 0) return [o];
   const demand = new Map(
@@ -77,17 +97,20 @@ export function lineHose({ wishes }: Brief, line: LayoutLine, duties: readonly D
   return wishes.hose ?? Math.max(...duties.map((d) => d.hoseOut ?? usual));
 }
 
-function gunOptions(context: LineContext, line: LayoutLine, duties: readonly Duty[]): LineOption[] {
-  const { catalogue, layout, brief } = context;
+function gunOptions(
+  context: LineContext,
+  line: LayoutLine,
+  duties: readonly Duty[],
+  offered: Offered,
+): LineOption[] {
+  const { brief } = context;
   const length = lineHose(brief, line, duties);
   const slot = (role: string) => slotIn(line.run, role) ?? role;
-  const hoses = partsOfSlot(catalogue, layout, slot('hose'), 'hose').filter(
-    (h) => h.bore < LARGEST_HAND_BORE,
-  );
-  const guns = partsOfSlot(catalogue, layout, slot('gun'), 'gun');
-  const tips = partsOfSlot(catalogue, layout, slot('tip'), 'tip');
+  const hoses = offered(slot('hose'), 'hose').filter((h) => h.bore < LARGEST_HAND_BORE);
+  const guns = offered(slot('gun'), 'gun');
+  const tips = offered(slot('tip'), 'tip');
   const drum = slotIn(line.run, 'reel');
-  const reels = (drum === undefined ? [] : partsOfSlot(catalogue, layout, drum, 'reel')).filter(
+  const reels = (drum === undefined ? [] : offered(drum, 'reel')).filter(
     (r) => brief.wishes.rewind === undefined || r.rewind === brief.wishes.rewind,
   );
   const out: LineOption[] = [];
@@ -142,18 +165,22 @@ function gunOptions(context: LineContext, line: LayoutLine, duties: readonly Dut
   return out;
 }
 
-function boomOptions(context: LineContext, line: LayoutLine, duties: readonly Duty[]): LineOption[] {
-  const { catalogue, layout } = context;
+function boomOptions(
+  context: LineContext,
+  line: LayoutLine,
+  duties: readonly Duty[],
+  offered: Offered,
+): LineOption[] {
   const width = Math.max(
     0,
     ...duties.map((d) => drivenWidth(d) ?? (d.lane?.lanes ?? 0) * STARTS.laneWidth.value),
   );
-  const booms = partsOfSlot(catalogue, layout, 'boom', 'boom')
+  const booms = offered('boom', 'boom')
     .filter((b) => b.width >= width * 0.98)
     .slice(0, 4);
-  const nozzles = partsOfSlot(catalogue, layout, 'nozzle', 'nozzle');
-  const valves = partsOfSlot(catalogue, layout, 'boom-valve', 'valve');
-  const hoses = partsOfSlot(catalogue, layout, 'boom-hose', 'hose');
+  const nozzles = offered('nozzle', 'nozzle');
+  const valves = offered('boom-valve', 'valve');
+  const hoses = offered('boom-hose', 'hose');
   const out: LineOption[] = [];
   for (const boom of booms)
     for (const nozzle of suitedNozzles(context, boom, nozzles, duties)) {
@@ -200,11 +227,16 @@ function boomOptions(context: LineContext, line: LayoutLine, duties: readonly Du
   return out;
 }
 
-function transferOptions(context: LineContext, line: LayoutLine, duties: readonly Duty[]): LineOption[] {
-  const { catalogue, layout, brief } = context;
+function transferOptions(
+  context: LineContext,
+  line: LayoutLine,
+  duties: readonly Duty[],
+  offered: Offered,
+): LineOption[] {
+  const { brief } = context;
   const length = lineHose(brief, line, duties);
-  const valves = partsOfSlot(catalogue, layout, 'transfer-valve', 'valve');
-  return partsOfSlot(catalogue, layout, 'transfer-hose', 'hose').flatMap((hose) => {
+  const valves = offered('transfer-valve', 'valve');
+  return offered('transfer-hose', 'hose').flatMap((hose) => {
     const valve = valves.find((v) => v.bore >= hose.bore * 0.9);
     if (valve === undefined) return [];
     const demand = new Map<string, { pressure: number; flow: number }>();

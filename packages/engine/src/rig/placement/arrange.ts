@@ -6,10 +6,12 @@ import {
   GAP,
   momentAt,
   packed,
+  packedLength,
   placesAt,
   stacked,
   type Block,
   type Box,
+  type Footprint,
 } from './blocks.ts';
 import { standingOf } from './carrier-frame.ts';
 import type { MassPoint } from './placed-part.ts';
@@ -109,16 +111,16 @@ export function* arrangements(carrier: Carrier, load: DeckLoad): Generator<Arran
  * reel beside the machinery is left out: one more box may put the rows together in another way.
  */
 export function leastDeckLength(
-  carrier: Carrier,
-  { tanks, machinery, reels }: Pick<DeckLoad, 'tanks' | 'machinery' | 'reels'>,
+  { deckWidth }: Carrier,
+  { tanks, machinery, reels }: Readonly<Record<'tanks' | 'machinery' | 'reels', readonly Footprint[]>>,
   moreToCome: boolean,
 ): number {
-  const tank = packed(tanks, carrier.deckWidth).length;
-  const machines = packed(machinery, carrier.deckWidth).length;
-  const reel = packed(reels, carrier.deckWidth).length;
+  const tank = packedLength(tanks, deckWidth);
+  const machines = packedLength(machinery, deckWidth);
+  const reel = packedLength(reels, deckWidth);
   const row = (...lengths: readonly number[]) =>
     lengths.filter((l) => l > 0).reduce((sum, l) => sum + l + GAP, -GAP);
-  const beside = moreToCome ? 0 : packed([...machinery, ...reels], carrier.deckWidth).length;
+  const beside = moreToCome ? 0 : packedLength([...machinery, ...reels], deckWidth);
   return Math.min(
     row(tank, machines, reel),
     row(tank, Math.max(machines, reel)),

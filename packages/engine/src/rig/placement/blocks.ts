@@ -42,10 +42,11 @@ export function boxesOf(pieces: readonly Piece[]): Map<string, Box> {
   );
 }
 
-/** Sets boxes side by side across the deck, and begins a new row behind when the width is used up. */
-export function packed(boxes: readonly Box[], width: number): Block {
-  if (boxes.length === 0) return EMPTY_BLOCK;
-  const rows: Box[][] = [];
+/** What a part takes of a deck. */
+export type Footprint = Pick<Box, 'length' | 'width'>;
+
+function rowsOf<T extends Footprint>(boxes: readonly T[], width: number): T[][] {
+  const rows: T[][] = [];
   let used = 0;
   for (const box of boxes) {
     if (rows.length === 0 || used + GAP + box.width > width) {
@@ -55,6 +56,20 @@ export function packed(boxes: readonly Box[], width: number): Block {
     rows[rows.length - 1]!.push(box);
     used += GAP + box.width;
   }
+  return rows;
+}
+
+/** Length that boxes take which are packed across a width [m]. */
+export function packedLength(boxes: readonly Footprint[], width: number): number {
+  let front = 0;
+  for (const row of rowsOf(boxes, width)) front += Math.max(...row.map((b) => b.length)) + GAP;
+  return boxes.length === 0 ? 0 : front - GAP;
+}
+
+/** Sets boxes side by side across the deck, and begins a new row behind when the width is used up. */
+export function packed(boxes: readonly Box[], width: number): Block {
+  if (boxes.length === 0) return EMPTY_BLOCK;
+  const rows = rowsOf(boxes, width);
   const places: { box: Box; x: number; y: number; z: number }[] = [];
   let front = 0;
   for (const row of rows) {

@@ -84,6 +84,7 @@ function joinedUp(
   let restMass = rest.reduce((s, r) => s + r.mass, 0);
   const passes = (t: Omit<Trim, 'parts'>) =>
     keep(parting.figures(t.cents + restCents, t.mass + restMass, t.late, t.margin));
+  const met: Completion[] = [];
   let open: Completion[] = [];
   const order = [...meeting, ...others].map(({ i }) => i);
   const ids = order.map((i) => at[i]!);
@@ -101,12 +102,15 @@ function joinedUp(
     const start = plus(core.adds, node);
     let list: Completion[] = [{ parts: [], groups: [], ...start, margin: core.margin }];
     for (const { trims } of chosen) list = joined(list, trims).filter(passes);
-    for (const c of list) {
-      const margin = Math.min(c.margin, mainSpare(parting, core, ids, c));
-      if (margin >= 0 && passes({ ...c, margin })) open.push({ ...c, margin });
-    }
+    met.push(...list);
   };
   ways(0, []);
+  for (const c of inOrder(met)) {
+    // The main takes long to reckon: not for what would be sifted out even with all the spare that it may have.
+    if (sift === unbeaten && open.some((o) => coversAll(o, c))) continue;
+    const margin = Math.min(c.margin, mainSpare(parting, core, ids, c));
+    if (margin >= 0 && passes({ ...c, margin })) open.push({ ...c, margin });
+  }
   open = sift(open);
   others.forEach(({ f }, k) => {
     restCents -= rest[k]!.cents;
@@ -146,6 +150,11 @@ function joined(list: readonly Completion[], trims: readonly Trim[]): Completion
       margin: Math.min(c.margin, t.margin),
     })),
   );
+}
+
+/** Whether one is as good as another in everything. */
+function coversAll(a: Completion, b: Completion): boolean {
+  return a.cents <= b.cents && a.mass <= b.mass && a.late <= b.late && a.margin >= b.margin;
 }
 
 function inOrder(list: Completion[]): Completion[] {

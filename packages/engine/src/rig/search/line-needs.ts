@@ -1,5 +1,7 @@
+import type { Part } from '../../catalogue/index.ts';
 import { pumpDemands, outletDemands, usedOutlets } from '../design/outlet-demands.ts';
 import { settingFor } from '../design/rest-of-rig.ts';
+import { remember } from './remember.ts';
 import { lineOf } from './settings.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
@@ -14,16 +16,35 @@ export interface LineNeeds {
   readonly sets: readonly number[];
 }
 
-const known = new WeakMap<SearchSpace, Map<string, LineNeeds | undefined>>();
+/** What was asked before, by the parts; the last first, since a search asks for the same lines many times. */
+interface Asked {
+  readonly lines: ReturnType<typeof usedOutlets>;
+  readonly slots: readonly string[];
+  readonly known: Map<string, LineNeeds | undefined>;
+  last: readonly (Part | undefined)[] | undefined;
+  answer: LineNeeds | undefined;
+}
+
+const asked = new WeakMap<SearchSpace, Asked>();
 
 /** What the outlet lines ask that are built of some parts; undefined when one of them cannot be set. */
 export function lineNeeds(space: SearchSpace, partAt: PartAt): LineNeeds | undefined {
-  const lines = usedOutlets(space.layout, space.brief);
-  const key = lines.flatMap((l) => l.run.map((id) => partAt(id)?.id ?? '-')).join(' ');
-  let answers = known.get(space);
-  if (answers === undefined) known.set(space, (answers = new Map<string, LineNeeds | undefined>()));
-  if (!answers.has(key)) answers.set(key, needsOf(space, lines, partAt));
-  return answers.get(key);
+  let mine = asked.get(space);
+  if (mine === undefined) {
+    const lines = usedOutlets(space.layout, space.brief);
+    const slots = lines.flatMap((l) => l.run);
+    asked.set(space, (mine = { lines, slots, known: new Map(), last: undefined, answer: undefined }));
+  }
+  const { last, known, slots } = mine;
+  if (last !== undefined && slots.every((id, i) => partAt(id) === last[i])) return mine.answer;
+  const parts = slots.map(partAt);
+  const key = parts.map((p) => p?.id ?? '-').join(' ');
+  let answer = known.get(key);
+  if (answer === undefined && !known.has(key))
+    answer = remember(known, key, needsOf(space, mine.lines, partAt));
+  mine.last = parts;
+  mine.answer = answer;
+  return answer;
 }
 
 function needsOf(

@@ -5,8 +5,19 @@ import { usedOutlets } from '../design/outlet-demands.ts';
 import type { Rig, RigLine } from '../rig-document.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
+const lengths = new WeakMap<SearchSpace['brief'], Map<string, number>>();
+
 /** Length that a hose of a slot is cut to, whatever its part: the brief decides it [m]. */
-export function hoseLength({ layout, brief }: SearchSpace, slot: string): number {
+export function hoseLength({ layout, brief }: Pick<SearchSpace, 'layout' | 'brief'>, slot: string): number {
+  let known = lengths.get(brief);
+  if (known === undefined) lengths.set(brief, (known = new Map<string, number>()));
+  const key = `${layout.id} ${slot}`;
+  let length = known.get(key);
+  if (length === undefined) known.set(key, (length = lengthOf(layout, brief, slot)));
+  return length;
+}
+
+function lengthOf(layout: SearchSpace['layout'], brief: SearchSpace['brief'], slot: string): number {
   if (slot === 'return-hose') return RETURN_HOSE;
   const line = usedOutlets(layout, brief).find((l) => l.run.includes(slot));
   if (line === undefined) return SUCTION_HOSE;

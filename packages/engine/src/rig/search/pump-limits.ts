@@ -1,6 +1,7 @@
 import type { PartOf, LayoutLine } from '../../catalogue/index.ts';
 import { askedFlow } from '../asked-flow.ts';
 import type { Duty } from '../brief.ts';
+import { pumpCurrentAt } from '../pump-current.ts';
 import { usedOutlets } from '../design/outlet-demands.ts';
 import type { Limit } from './limit.ts';
 import { highestSurface, lineLoss, outletNeed } from './outlet-need.ts';
@@ -15,6 +16,11 @@ const WEAR = 1.2;
 const STARVES = 0.9e5;
 /** For what the laws of the network have besides. */
 const ROOM = 0.03;
+/** The same at pressures so low that a share of them says little: seen up to 1.3 kPa between a line and its bound [Pa]. */
+const LOW = 3000;
+/** Share of a flow to which it is found, and most steps of doing so. */
+const CLOSE = 1e-4;
+const MOST_STEPS = 30;
 
 /**
  * Pumps whose pressure falls as they give more: the flow that a duty asks, with a fifth for wear, must be within what
@@ -56,7 +62,7 @@ export function curveLimits(space: SearchSpace): Limit[] {
           return -1;
       }
       if (pump?.kind === 'motor-pump' && open.length === 1) {
-        const least = leastOutlet(space, open[0]!, duty, partAt, pump, liquid.density);
+        const least = leastOutlet(space, open[0]!, duty, partAt, pump, liquid.density, STARVES);
         margin = Math.min(margin, 1 + ROOM - least / pump.maxPressure);
       }
     }
@@ -67,6 +73,38 @@ export function curveLimits(space: SearchSpace): Limit[] {
       slots: [...outlets, 'pump', ...drive],
       margin: gives,
       why: 'flow: the pump does not give what the outlets ask, or more than it stands',
+    },
+    ...currentLimits(space, lines),
+  ];
+}
+
+/**
+ * A 12 V pump works where its curve meets what its line takes. Whatever its suction takes besides lets it give less, at
+ * a higher rise; so it draws at least the least current of its curve from the meeting with a suction that takes nothing on.
+ */
+function currentLimits(space: SearchSpace, lines: readonly LayoutLine[]): Limit[] {
+  const { brief, contexts } = space;
+  const supply = brief.carrier.supplyCurrent;
+  if (supply === undefined) return [];
+  const drawn = (partAt: PartAt): number => {
+    const pump = partAt('pump');
+    if (pump?.kind !== 'motor-pump') return FREE;
+    let most = 0;
+    for (const duty of brief.duties) {
+      const open = lines.filter((l) => (duty.open as readonly string[]).includes(l.opens));
+      if (open.length !== 1) continue;
+      const { density } = contexts[0]!.liquids.get(duty.liquid)!;
+      const rise = leastOutlet(space, open[0]!, duty, partAt, pump, density, 0) * (1 - ROOM) - LOW;
+      const beyond = pump.curve.filter((p) => p.pressure >= rise).map((p) => p.current);
+      most = Math.max(most, Math.min(pumpCurrentAt(pump.curve, Math.max(0, rise)), ...beyond));
+    }
+    return (supply - most) / supply;
+  };
+  return [
+    {
+      slots: [...lines.flatMap((l) => l.run), 'pump'],
+      margin: drawn,
+      why: 'power: the pump draws more current than the vehicle gives',
     },
   ];
 }
@@ -118,7 +156,10 @@ function motorPressure(pump: PartOf<'motor-pump'>, flow: number): number {
   return between(a.flow, a.pressure, b.flow, b.pressure, flow);
 }
 
-/** Least pressure behind a 12 V pump with the outlet open: that at which the line takes what a starving pump would still give. */
+/**
+ * Least pressure behind a 12 V pump with the outlet open, above the surface of the tank: that at which the line takes what
+ * the pump still gives whose suction takes some pressure. It takes the most where the pump starves.
+ */
 function leastOutlet(
   space: SearchSpace,
   line: Parameters<typeof lineLoss>[1],
@@ -126,6 +167,7 @@ function leastOutlet(
   partAt: PartAt,
   pump: PartOf<'motor-pump'>,
   density: number,
+  suction: number,
 ): number {
   const tip = partAt('tip');
   if (tip?.kind !== 'tip') return 0;
@@ -134,11 +176,16 @@ function leastOutlet(
     (flow / tip.flowAtOneBar) ** 2 * 1e5 * (density / 1000) +
     lineLoss(space, line, duty, partAt, flow) +
     lift;
+  const left = (flow: number) => motorPressure(pump, flow) - suction - takes(flow);
   let [low, high] = [0, Math.max(...pump.curve.map((p) => p.flow))];
-  for (let i = 0; i < 30; i++) {
-    const flow = (low + high) / 2;
-    if (motorPressure(pump, flow) - STARVES > takes(flow)) low = flow;
-    else high = flow;
+  let [over, under] = [left(low), left(high)];
+  // By chords and halves in turn: a chord alone creeps on one side of a curve.
+  for (let i = 0; i < MOST_STEPS && over > 0 && high - low > CLOSE * high; i++) {
+    const chord = under < 0 && i % 3 !== 2 ? over / (over - under) : 0.5;
+    const flow = low + (high - low) * Math.min(0.98, Math.max(0.02, chord));
+    const at = left(flow);
+    if (at > 0) [low, over] = [flow, at];
+    else [high, under] = [flow, at];
   }
   return takes(low);
 }

@@ -1,10 +1,11 @@
-import { catalogueOf, type Part, type PartOf, type LayoutLine } from '../../catalogue/index.ts';
+import type { Part, PartOf, LayoutLine, Slot } from '../../catalogue/index.ts';
 import type { Chosen } from '../design/assemble.ts';
 import type { LineContext } from '../design/line-context.ts';
 import { lineOptions, type LineOption } from '../design/line-options.ts';
 import { outletDemands, partsOfLines, pumpDemands, usedOutlets } from '../design/outlet-demands.ts';
 import { engineSpeedFor } from '../design/pump-options.ts';
 import { RETURN_HOSE, settingFor, SUCTION_HOSE } from '../design/rest-of-rig.ts';
+import { remember } from './remember.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
 /** An outlet line as its parts build it, and the context whose spare it keeps. */
@@ -13,23 +14,41 @@ interface BuiltLine {
   readonly context: LineContext;
 }
 
-const built = new WeakMap<SearchSpace, Map<string, BuiltLine | undefined>>();
+/** Lines built before, by their parts; the last of each line first, since a search asks for the same one many times. */
+interface Built {
+  readonly known: Map<string, BuiltLine | undefined>;
+  last: readonly (Part | undefined)[];
+  answer: BuiltLine | undefined;
+}
+
+const built = new WeakMap<SearchSpace, Map<string, Built>>();
 
 /** How an outlet line is set that is built of given parts; undefined when they cannot do what the duties ask of it. */
 export function lineOf(space: SearchSpace, line: LayoutLine, partAt: PartAt): BuiltLine | undefined {
-  let known = built.get(space);
-  if (known === undefined) built.set(space, (known = new Map<string, BuiltLine | undefined>()));
-  const parts = line.run.flatMap((id) => partAt(id) ?? []);
-  const key = `${line.id} ${line.run.map((id) => partAt(id)?.id ?? '-').join(' ')}`;
-  if (!known.has(key)) known.set(key, build(space, line, parts));
-  return known.get(key);
+  let lines = built.get(space);
+  if (lines === undefined) built.set(space, (lines = new Map<string, Built>()));
+  let mine = lines.get(line.id);
+  if (mine === undefined) lines.set(line.id, (mine = { known: new Map(), last: [], answer: undefined }));
+  const { known, last } = mine;
+  if (last.length > 0 && line.run.every((id, i) => partAt(id) === last[i])) return mine.answer;
+  const parts = line.run.map(partAt);
+  const key = parts.map((p) => p?.id ?? '-').join(' ');
+  let answer = known.get(key);
+  if (answer === undefined && !known.has(key)) answer = remember(known, key, build(space, line, partAt));
+  mine.last = parts;
+  mine.answer = answer;
+  return answer;
 }
 
-function build(space: SearchSpace, line: LayoutLine, parts: readonly Part[]): BuiltLine | undefined {
-  const only = catalogueOf(space.catalogue.name, space.catalogue.version, parts);
+function build(space: SearchSpace, line: LayoutLine, partAt: PartAt): BuiltLine | undefined {
+  const parts = line.run.filter((id) => partAt(id) !== undefined).length;
+  const partsOf = ({ id }: Slot) => {
+    const part = partAt(id);
+    return part === undefined || !line.run.includes(id) ? [] : [part];
+  };
   for (const context of space.contexts) {
-    const [option] = lineOptions({ ...context, catalogue: only }, line);
-    if (option !== undefined && option.parts.size === parts.length) return { option, context };
+    const [option] = lineOptions(context, line, partsOf);
+    if (option !== undefined && option.parts.size === parts) return { option, context };
   }
   return undefined;
 }

@@ -2,14 +2,14 @@ import { expectedResidual, pumpDemand, rinsePlan } from '../../physics/index.ts'
 import { askedFlow } from '../asked-flow.ts';
 import { drivenWidth } from '../application.ts';
 import { usedOutlets } from '../design/outlet-demands.ts';
-import { boxesOf, leastDeckLength, piecesOf } from '../placement/index.ts';
+import { leastDeckLength } from '../placement/index.ts';
 import { swathOf } from '../proof/sprayer.ts';
 import { STARTS } from '../start-values.data.ts';
 import { strapsOver } from './held.ts';
 import { lineNeeds } from './line-needs.ts';
 import type { Limit } from './limit.ts';
 import { drivePower, TANK_HEAD } from './main-pressure.ts';
-import { hoseLength, partRig, timesOf } from './part-rig.ts';
+import { hoseLength, timesOf } from './part-rig.ts';
 import { curveLimits } from './pump-limits.ts';
 import { pumpFlow } from './pump-flow.ts';
 import type { PartAt, SearchSpace } from './space.ts';
@@ -48,9 +48,11 @@ function powerLimits(space: SearchSpace): Limit[] {
     return (Math.max(0, flow) * Math.max(0, needs.set * 0.999 - TANK_HEAD)) / pump.law.efficiency;
   };
   const most = (has: number, needed: number) => (has - needed) / has + HAIR;
+  const reads = (partAt: PartAt) => String(lineNeeds(space, partAt)?.set);
   const limits: Limit[] = [
     {
       slots: [...outlets, 'pump'],
+      reads,
       margin: (partAt) => {
         const [pump, needs] = [partAt('pump'), lineNeeds(space, partAt)];
         return pump?.kind !== 'pump' || needs === undefined
@@ -61,6 +63,7 @@ function powerLimits(space: SearchSpace): Limit[] {
     },
     ...[['reduction', 'engine'], ['pto']].map((drive): Limit => ({
       slots: [...outlets, 'pump', ...drive],
+      reads,
       margin: (partAt) => {
         const needed = shaft(partAt);
         return needed === undefined ? FREE : most(drivePower(space, partAt), needed);
@@ -86,6 +89,7 @@ function reserveLimits(space: SearchSpace): Limit[] {
   return [
     {
       slots: ['tank', 'pump', ...drive],
+      reads: (partAt) => String(pumpFlow(space, partAt).most),
       margin: (partAt) => {
         const tank = partAt('tank');
         const { most } = pumpFlow(space, partAt);
@@ -118,13 +122,15 @@ function deckLimits(space: SearchSpace): Limit[] {
         const battery =
           (engine?.kind === 'engine' && engine.start === 'electric') ||
           (reel?.kind === 'reel' && reel.rewind === 'electric');
-        const pieces = piecesOf(partRig(space, partAt, inLayout, []), 1000);
-        const boxes = boxesOf(pieces);
-        const of = (...kinds: string[]) =>
-          pieces.flatMap((p) => (kinds.includes(p.part.kind) ? (boxes.get(p.item.id) ?? []) : []));
-        const machinery = of('engine', 'reduction', 'pump', 'motor-pump');
-        const length = leastDeckLength(carrier, { tanks: of('tank'), machinery, reels: of('reel') }, battery);
+        const sizes = (...ids: readonly string[]) =>
+          inLayout.flatMap((id) => (ids.includes(id) ? (partAt(id)?.size ?? []) : []));
+        const load = {
+          tanks: sizes('tank'),
+          machinery: sizes('engine', 'reduction', 'pump'),
+          reels: sizes('reel'),
+        };
         const room = carrier.deckLength * 1.05;
+        const length = leastDeckLength(carrier, load, battery);
         return (room - Math.max(carrier.deckLength, length)) / room + 1e-9;
       },
       why: 'structure: what stands on the deck is longer than it',
