@@ -117,7 +117,7 @@ function judgeOne(
     ...acceptance(rig, row, values, taken, options),
     ...(Math.abs(off) > IMPOSSIBLE
       ? [
-          `no rig of these parts reads ${say(value)}: ${Math.abs(off).toFixed(1)} deviations ${sideOf(off)} ${say(row.expected)}. Is it the right part, and is the gauge right?`,
+          `no rig of these parts reads ${say(value)}: it lies ${Math.abs(off).toFixed(1)} times its usual spread ${sideOf(off)} ${say(row.expected)}. Is it the right part, and is the gauge right?`,
         ]
       : []),
   ];

@@ -121,7 +121,7 @@ function StepForm(given: {
       return setProblem(`${asks.what} is missing: type it with its unit, or say why it is not known`);
     }
     const read = parseQuantity(typed, asks.dimension);
-    if (!read.ok) return setProblem(`${asks.what} is '${typed}'; ${read.message}`);
+    if (!read.ok) return setProblem(`${asks.what}: ${read.message}`);
     if (asks.also !== undefined && note.trim() === '') return setProblem(`${asks.also} is missing`);
     onDone({ value: typed, ...(note.trim() === '' ? {} : { note: note.trim() }) });
   };

@@ -188,7 +188,7 @@ function ReadingBox(given: {
     const value = typed.trim();
     if (value === kept) return;
     const read = value === '' ? undefined : parseQuantity(value, check.dimension!);
-    if (read?.ok === false) return setProblem(`'${value}': ${read.message}`);
+    if (read?.ok === false) return setProblem(read.message);
     setProblem('');
     const others = asked.readings.filter((r) => r.id !== check.id);
     onAsk({ ...asked, readings: value === '' ? others : [...others, { id: check.id, value }] });

@@ -94,7 +94,7 @@ function Verdict({ judged, cannot }: { judged: JudgedReading | undefined; cannot
       </p>
       <ul>
         {judged.because.map((why) => (
-          <li key={why}>{why}.</li>
+          <li key={why}>{/[.?!]$/.test(why) ? why : `${why}.`}</li>
         ))}
       </ul>
     </>
