@@ -150,7 +150,10 @@ describe('Parts as a table for a spreadsheet', () => {
 
   it('writes a kind to a file and refuses one that is not there', async () => {
     const file = join(folder, 'hoses.csv');
-    expect((await run('parts-out', '-c', catalogue, '-k', 'hose', '-o', file)).code).toBe(0);
+    expect(await run('parts-out', '-c', catalogue, '-k', 'hose', '-o', file)).toMatchObject({
+      code: 0,
+      out: expect.stringMatching(/^Written: .*hoses\.csv, \d+ parts/) as string,
+    });
     expect(readFileSync(file, 'utf8')).toContain(HOSE);
     expect(await run('parts-out', '-c', catalogue, '-k', 'hoses')).toMatchObject({
       code: 2,

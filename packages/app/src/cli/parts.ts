@@ -43,10 +43,14 @@ export const partsOutCommand: Command = {
       );
       return EXIT.input;
     }
-    const csv = partsCsv((file.raw as { parts: RawPart[] }).parts);
+    const { parts } = file.raw as { parts: RawPart[] };
+    const csv = partsCsv(parts);
     const output = args.text('output');
     if (output === undefined) terminal.out(csv);
-    else writeFileSync(output, csv);
+    else {
+      writeFileSync(output, csv);
+      terminal.out(`Written: ${output}, ${count(parts.length, 'part')}`);
+    }
     return EXIT.ok;
   },
 };
