@@ -35,7 +35,7 @@ export function choiceRows({ options }: FrozenQuote): ChoiceRow[] {
   return [
     row('Price', ({ summary }) => moneyText(summary.totalCents)),
     row('To pay on order', ({ summary }) => moneyText(summary.depositCents)),
-    row('Ordered today, ready by', ({ summary }) => dateText(parseDay(summary.readyDay))),
+    row('Ordered on the day of this quote, ready by', ({ summary }) => dateText(parseDay(summary.readyDay))),
     row('Weighs dry', ({ summary }) => summary.dryMass),
     row('Promises', ({ summary }) => countsText(summary.counts)),
     ...KINDS.map(([kind, name]) => row(name, (option) => partsOfKind(option, kind))).filter(({ values }) =>
