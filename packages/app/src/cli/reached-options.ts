@@ -24,7 +24,7 @@ export interface Reached {
   readonly tls?: { readonly cert: Buffer; readonly key: Buffer };
 }
 
-/** @throws RangeError naming an option that cannot be; Error when a file cannot be read */
+/** @throws RangeError naming an option that cannot be, or whose file cannot be read */
 export function readReached(args: Arguments): Reached {
   const [address, clientHeader, cert, key] = ['public-url', 'client-header', 'cert', 'key'].map((name) =>
     args.text(name),
@@ -41,8 +41,18 @@ export function readReached(args: Arguments): Reached {
     },
     ...(cert === undefined || key === undefined
       ? {}
-      : { tls: { cert: readFileSync(cert), key: readFileSync(key) } }),
+      : { tls: { cert: pemOf('cert', cert), key: pemOf('key', key) } }),
   };
+}
+
+function pemOf(option: string, file: string): Buffer {
+  try {
+    return readFileSync(file);
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    const why = code === 'ENOENT' ? 'there is no such file' : (error as Error).message;
+    throw new RangeError(`--${option} is '${file}', which cannot be read: ${why}`, { cause: error });
+  }
 }
 
 /** Names that a browser may ask for when the page is served at an address: all of this machine's for 0.0.0.0. */
