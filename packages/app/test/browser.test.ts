@@ -325,6 +325,39 @@ describe('The desk at 1440', () => {
     await settled(page);
   });
 
+  it('searches the whole catalogue, is stopped with what is found, and takes a rig of it as one step', async () => {
+    await page.getByRole('button', { name: 'Choices' }).click();
+    const search = page.locator('.catalogue-search');
+    await search.getByRole('button', { name: 'Search it' }).click();
+    const found = search.locator('.found button');
+    await found.first().waitFor({ timeout: TRIED });
+    await search.getByRole('button', { name: 'Stop, and keep what is found' }).click();
+    await expect
+      .poll(() => search.getByRole('status').textContent())
+      .toMatch(/^Stopped with .+ settled: better rigs may be among the rest\.$/);
+    await page.locator('.choices[aria-busy=false]').waitFor({ timeout: TRIED });
+    expect(await findings(page)).toEqual([]);
+    const title = page.locator('.title-block .cell.price > span');
+    const before = (await title.textContent())!;
+    const prices = await found.locator('.choice-figure:last-of-type').allTextContents();
+    const other = prices.findIndex((price) => price !== before);
+    expect(other).not.toBe(-1);
+    const row = found.nth(other);
+    if ((await row.getAttribute('aria-pressed')) === 'false') await row.click();
+    await expect.poll(() => row.getAttribute('aria-pressed')).toBe('true');
+    const letter = await row.locator('.balloon').textContent();
+    await page
+      .locator('.side-by-side th', { hasText: new RegExp(`^${letter}`) })
+      .getByRole('button', { name: 'Take' })
+      .click();
+    await expect.poll(() => title.textContent()).toBe(prices[other]);
+    expect(await found.count()).toBeGreaterThan(0);
+    await page.keyboard.press('Control+Z');
+    await expect.poll(() => title.textContent()).toBe(before);
+    await page.getByRole('button', { name: 'Desk' }).click();
+    await settled(page);
+  });
+
   it('hands over the quote as a PDF with the price in its text', async () => {
     const [download] = await Promise.all([
       page.waitForEvent('download'),

@@ -1,6 +1,7 @@
 import type { Catalogue } from '@spraywright/engine/catalogue';
 import {
   designRig,
+  searchAround,
   searchRigs,
   setsOfParts,
   type Figures,
@@ -111,6 +112,51 @@ describe('search among random parts', () => {
     },
     60_000,
   );
+});
+
+describe('search around a rig', () => {
+  it('keeps what is pinned, title and prices, and tells as it goes what it ends with', () => {
+    const small = cutDown('roof-skid', { carrier: 4, gun: 3, tip: 2 }, 17);
+    const design = designRig(briefs.get('roof-skid'), small, shop);
+    if (!design.ok) throw new Error('no rig of the small catalogue');
+    const free = searchAround(design.rig, small, shop);
+    if (!free.ok) throw new Error('the brief is not read');
+    expect(free.complete).toBe(true);
+    // A part is pinned that not all found have, so that the pin is felt.
+    const differing = design.rig.items.find(
+      ({ id }) => new Set(free.choices.map((c) => c.rig.items.find((i) => i.id === id)?.part)).size > 1,
+    )!;
+    const pricing = { discountPercent: 3 };
+    const rig = {
+      ...design.rig,
+      title: 'As the customer calls it',
+      pricing,
+      items: design.rig.items.map((i) => (i === differing ? { ...i, pinned: true } : i)),
+    };
+    let told: readonly unknown[] = [];
+    const found = searchAround(rig, small, shop, {
+      onProgress: (_, choices) => {
+        told = choices;
+        return true;
+      },
+    });
+    if (!found.ok) throw new Error('the brief is not read');
+    expect(found.complete).toBe(true);
+    expect(found.choices.length).toBeGreaterThan(0);
+    for (const choice of found.choices) {
+      expect(choice.rig.items.find((i) => i.id === differing.id)).toMatchObject({
+        part: differing.part,
+        pinned: true,
+      });
+      expect(choice.rig).toMatchObject({ id: rig.id, title: rig.title, pricing });
+    }
+    const withPin = free.choices.filter(
+      (c) => c.rig.items.find((i) => i.id === differing.id)?.part === differing.part,
+    );
+    // Whatever no rig beats is not beaten among fewer rigs either.
+    for (const { figures } of withPin) expect(found.choices.map((c) => c.figures)).toContainEqual(figures);
+    for (const choice of told) expect(found.choices).toContain(choice);
+  }, 300_000);
 });
 
 describe('why not', () => {

@@ -12,6 +12,7 @@ import type {
   CurvePicture,
   DeskBody,
   FieldProblem,
+  FoundRigs,
   FromEngine,
   RigJson,
   ToEngine,
@@ -73,6 +74,8 @@ let refused: { raw: RigJson; problems: readonly FieldProblem[] } | undefined;
 let bodyKey = '';
 /** What stands on the page. */
 let told: DeskBody | undefined;
+/** What the search of the whole catalogue has found. */
+let found: FoundRigs = { rigs: [], complete: false };
 let layoutAsked = '';
 let toldAt = 0;
 let timer: ReturnType<typeof setTimeout> | undefined;
@@ -109,6 +112,13 @@ async function answer(message: ToEngine): Promise<void> {
     const { change } = putPart(message.rig, catalogue, message.slot, part);
     const { items, lines } = changed(message.rig, change).document;
     say({ type: 'taken', taken: { items, lines }, about: message.about });
+    return;
+  }
+  if (message.type === 'found') {
+    found = message.found;
+    if (view?.leaf !== 'choices') return;
+    clearTimeout(timer);
+    timer = setTimeout(() => void drawChoices(), 0);
     return;
   }
   const { seq, version } = message;
@@ -201,6 +211,7 @@ async function drawChoices(): Promise<void> {
     trialsOf({ raw: document, rig, proof }, inputs.catalogue, inputs.shop, view.units),
   );
   const { choices } = shown;
+  choices.take(found);
   choices.work(slice());
   if (choices.done || performance.now() - toldAt > TELL) {
     toldAt = performance.now();

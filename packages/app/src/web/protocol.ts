@@ -6,6 +6,7 @@ import type { BriefEdit, BriefLists } from './whole-brief/brief-edits.ts';
 import type { DeskBody } from './protocol/desk-body.ts';
 import type { FieldProblem, RigJson } from './protocol/given.ts';
 import type { CurvePicture, LaidPlumbing, Pictures, PlumbingPicture } from './protocol/pictures.ts';
+import type { FoundRigs } from './protocol/search.ts';
 import type { ChoicesPicture, Effects, WayOut } from './protocol/tried.ts';
 
 /** What the page and its engine say to each other. Figures cross as text that is ready to be read. */
@@ -13,6 +14,7 @@ import type { ChoicesPicture, Effects, WayOut } from './protocol/tried.ts';
 export type * from './protocol/desk-body.ts';
 export type * from './protocol/given.ts';
 export type * from './protocol/pictures.ts';
+export type * from './protocol/search.ts';
 export type * from './protocol/tried.ts';
 
 /** Which of the job's drawings lie in the left column. */
@@ -127,6 +129,8 @@ export type ToEngine =
       readonly part?: string;
       readonly about: string;
     }
+  /** What the search of the catalogue has found. */
+  | { readonly type: 'found'; readonly found: FoundRigs }
   | {
       readonly type: 'show';
       readonly seq: number;

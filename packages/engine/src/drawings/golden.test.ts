@@ -141,6 +141,15 @@ const drawings: Record<string, () => string> = {
       ],
       { ...plot, width: 828 },
     ),
+  'choice-plot-searched': () =>
+    choicePlot(
+      [
+        { priceCents: 812000, margin: -0.048, broken: true, letter: 'A' },
+        { priceCents: 845000, margin: 0.021, broken: false, letter: 'B' },
+        { priceCents: 990000, margin: 0.064, broken: false, letter: 'C' },
+      ],
+      { ...plot, width: 828, toTheEnd: true },
+    ),
   'curve-day': () =>
     dayPlot({ ...sampleProof([elm(53.5)]), placement: samplePlacement() }, sampleDay(), plot),
 };

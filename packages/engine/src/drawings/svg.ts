@@ -93,7 +93,7 @@ export function label(x: number, y: number, text: string, style: TextStyle): str
   return halo + element('text', { ...common, fill: style.color }, ...runs);
 }
 
-/** Hatching at 45° inside a rectangle: solid ground, a ceiling's far side. */
+/** Hatching at 45° inside a rectangle: solid ground, a ceiling's far side. Rectangles side by side share their lines by `first`. */
 export function hatch(
   x: number,
   y: number,
@@ -102,9 +102,10 @@ export function hatch(
   pitch: number,
   color: string,
   palette: Palette,
+  first = -height,
 ): string {
   let d = '';
-  for (let s = -height; s < width; s += pitch) {
+  for (let s = first; s < width; s += pitch) {
     const x1 = Math.max(0, s);
     const x2 = Math.min(width, s + height);
     if (x2 <= x1) continue;

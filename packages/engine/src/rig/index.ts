@@ -24,6 +24,7 @@ export { hoseCurve, type HoseCurve } from './hose-curve.ts';
 export { siteOf, type Site } from './proof/site.ts';
 export { designRig, type Design } from './design.ts';
 export { redesignRig } from './redesign.ts';
+export { searchAround } from './search-around.ts';
 export * from './search/index.ts';
 export { dutyNetwork, outletHeightOf, type DutyNetwork } from './duty-network.ts';
 export { liquidOf, type DutyLiquid } from './proof/liquid.ts';

@@ -1,8 +1,8 @@
-import { catalogueOf, type Catalogue, type Part, type Shop } from '../catalogue/index.ts';
-import { changed, type Problem } from '../quantity/index.ts';
+import type { Catalogue, Part, Shop } from '../catalogue/index.ts';
+import type { Problem } from '../quantity/index.ts';
 import { designRig, type Design, type DesignOptions } from './design.ts';
 import type { RawRig } from './design/assemble.ts';
-import { partById, putPart } from './part-edit.ts';
+import { around, carried, pinsOf, withPins } from './pins.ts';
 import { proveRig } from './proof/prove.ts';
 import { readRig } from './rig-document.ts';
 
@@ -35,31 +35,6 @@ export function redesignRig(
   return { ok: true, rig: next, proof: proveRig(bound.rig, catalogue, shop, options), looked: design.looked };
 }
 
-/** Pinned parts by their slots. */
-function pinsOf(rig: RawRig, catalogue: Catalogue): Map<string, Part> {
-  return new Map(
-    rig.items.flatMap(({ id, part, pinned }): [string, Part][] => {
-      const found = pinned === true ? partById(rig, catalogue, part) : undefined;
-      return found === undefined ? [] : [[id, found]];
-    }),
-  );
-}
-
-/** The catalogue as if each pinned slot took its part alone; one that is sold no more is there again. */
-function around(pins: ReadonlyMap<string, Part>, catalogue: Catalogue): Catalogue {
-  const held = new Map([...pins.values()].map((part) => [part.id, part]));
-  return catalogueOf(catalogue.name, catalogue.version, new Map([...catalogue.parts, ...held]).values(), {
-    retired: new Set([...catalogue.retired].filter((id) => !held.has(id))),
-    layouts: catalogue.layouts.map((layout) => ({
-      ...layout,
-      slots: layout.slots.map((slot) => {
-        const pin = pins.get(slot.id);
-        return pin === undefined ? slot : { ...slot, only: { id: [pin.id] } };
-      }),
-    })),
-  });
-}
-
 function placeless(rig: RawRig, pins: ReadonlyMap<string, Part>, catalogue: Catalogue): Problem[] {
   const slots = catalogue.layouts.find((l) => l.id === rig.layout)?.slots ?? [];
   return [...pins].flatMap(([slot, part]): Problem[] =>
@@ -73,38 +48,6 @@ function placeless(rig: RawRig, pins: ReadonlyMap<string, Part>, catalogue: Cata
           },
         ],
   );
-}
-
-/** Pinned items as they were; where the new rig left the slot empty they come back into its lines. */
-function withPins(
-  next: RawRig,
-  before: RawRig,
-  pins: ReadonlyMap<string, Part>,
-  catalogue: Catalogue,
-): RawRig {
-  let rig = next;
-  for (const [slot, part] of pins) {
-    if (!rig.items.some((i) => i.id === slot))
-      rig = changed(rig, putPart(rig, catalogue, slot, part).change).document;
-    const old = before.items.find((i) => i.id === slot)!;
-    // How many there are follows from what they stand on.
-    rig = {
-      ...rig,
-      items: rig.items.map((i) => {
-        if (i.id !== slot) return i;
-        const { count: _, ...settings } = old;
-        return { ...i, ...settings };
-      }),
-    };
-  }
-  return rig;
-}
-
-function carried({ ownParts, pricing }: RawRig): Partial<RawRig> {
-  return {
-    ...(ownParts === undefined ? {} : { ownParts }),
-    ...(pricing === undefined ? {} : { pricing }),
-  };
 }
 
 function named(problems: readonly Problem[], pins: ReadonlyMap<string, Part>): Problem[] {

@@ -1,5 +1,6 @@
 import type { Change } from '@spraywright/engine/quantity';
 import type { PromiseState } from '@spraywright/engine/rig';
+import type { RigJson } from './given.ts';
 
 /** A change that keeps a broken promise and breaks no other. */
 export interface WayOut {
@@ -51,15 +52,20 @@ interface ChoiceRow {
   readonly letter?: string;
 }
 
+/** A part in a slot, or a whole rig. */
+export type Take = { readonly slot: string; readonly part: string } | { readonly rig: RigChange };
+
+/** What a rig that was found puts in place of what the rig has. */
+export type RigChange = Pick<RigJson, 'layout' | 'nodes' | 'items' | 'lines'>;
+
 /** Rigs side by side, the first being the one that stands. */
 export interface Compared {
   readonly rigs: readonly {
     readonly id: string;
     readonly letter: string;
     readonly name: string;
-    /** What has to be taken to have it. */
-    readonly slot?: string;
-    readonly part?: string;
+    /** What has to be taken to have it; none for the rig that stands. */
+    readonly take?: Take;
   }[];
   readonly rows: readonly {
     readonly label: string;
@@ -74,6 +80,14 @@ export interface Compared {
   readonly more: number;
 }
 
+/** A kind of rig that the search found: of those alike the cheapest. */
+export interface FoundRow extends ChoiceRow {
+  readonly dry: string;
+  readonly days: string;
+  /** Rigs of this kind that were found, which differ in small parts. */
+  readonly alike: number;
+}
+
 export interface ChoicesPicture {
   readonly svg: string;
   readonly tried: number;
@@ -81,5 +95,8 @@ export interface ChoicesPicture {
   readonly done: boolean;
   readonly sentence: string;
   readonly best: readonly ChoiceRow[];
+  /** What the search of the whole catalogue found, and how many kinds are not among it. */
+  readonly found: readonly FoundRow[];
+  readonly moreFound: number;
   readonly compared: Compared;
 }

@@ -16,6 +16,7 @@ import type {
 } from '../protocol.ts';
 import type { Job } from './job.ts';
 import type { Disagreement, Keeping, Synced } from './job-keeper.ts';
+import type { SearchTold } from './search-link.ts';
 
 export type Fold = 'desk' | 'tablet' | 'phone';
 
@@ -46,6 +47,8 @@ export interface DeskState {
   readonly tried: readonly string[];
   readonly compared: readonly string[];
   readonly choices: ChoicesPicture | undefined;
+  /** The search of the whole catalogue; absent before one is asked for. */
+  readonly search: SearchTold | undefined;
   /** The last good figures; `problems` tells why the newest document gave none. */
   readonly body: DeskBody | undefined;
   readonly pictures: Pictures | undefined;
@@ -95,6 +98,7 @@ export const EMPTY: Omit<
   tried: [],
   compared: [],
   choices: undefined,
+  search: undefined,
   body: undefined,
   pictures: undefined,
   curves: [],

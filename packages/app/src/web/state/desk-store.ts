@@ -8,6 +8,7 @@ import type {
   Leaf,
   PartRow,
   Question,
+  RigChange,
   RigJson,
   Taken,
   TypedPart,
@@ -23,6 +24,7 @@ import { keepWork, loadWork } from './kept-work.ts';
 import type { Clash } from './merge.ts';
 import { findStored } from './records-link.ts';
 import { OddsLink } from './odds-link.ts';
+import { SearchLink } from './search-link.ts';
 import { viewOf } from './view-of.ts';
 
 const KEEP_AFTER = 300;
@@ -39,6 +41,7 @@ export class DeskStore extends DeskView {
   readonly #storage: Storage | undefined;
   readonly #engine: EngineLink;
   readonly #odds: OddsLink;
+  readonly #search: SearchLink;
   readonly #keeper: JobKeeper;
   /** Job that the page's address names. */
   readonly #wanted: string;
@@ -67,6 +70,10 @@ export class DeskStore extends DeskView {
     });
     this.#odds = new OddsLink((odds) => {
       if (odds.version === this.#version) this.set({ odds });
+    });
+    this.#search = new SearchLink((search, found) => {
+      this.set({ search });
+      if (found !== undefined) this.#engine.found(found);
     });
   }
 
@@ -159,6 +166,16 @@ export class DeskStore extends DeskView {
     this.set({ choosing: undefined });
   }
 
+  /** Searches the whole catalogue for the brief as it stands, around what is pinned. */
+  search(): void {
+    const job = this.job();
+    if (job !== undefined) this.#search.start(job.rig, this.state().units);
+  }
+
+  stopSearch(): void {
+    this.#search.stop();
+  }
+
   edit(change: Change, merge?: string): void {
     const job = this.job();
     if (job !== undefined) this.#put(edited(job, change, merge));
@@ -194,8 +211,13 @@ export class DeskStore extends DeskView {
     return [];
   }
 
-  #putTaken(taken: Taken, about: string): void {
-    const puts = Object.entries(taken).map(([field, value]) => ({ path: [field], value: value }));
+  /** Takes a whole rig that was found, as one step. */
+  takeRig(rig: RigChange, about: string): void {
+    this.#putTaken(rig, about);
+  }
+
+  #putTaken(taken: Taken | RigChange, about: string): void {
+    const puts = Object.entries<unknown>(taken).map(([field, value]) => ({ path: [field], value }));
     this.edit({ about, puts });
   }
 
@@ -286,6 +308,7 @@ export class DeskStore extends DeskView {
   protected override askShown(): void {
     const rig = this.job()?.rig;
     const s = this.state();
+    this.#search.keepFor(rig);
     if (rig === undefined || s.shop === undefined || (s.sceneWidth === 0 && s.leaf === 'desk')) return;
     if (rig !== this.#versionOf) {
       this.#version++;

@@ -1,6 +1,15 @@
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import { fetchStart } from '../frame/fetch-start.ts';
-import type { Answers, FieldProblem, FromEngine, Question, RigJson, ToEngine, View } from '../protocol.ts';
+import type {
+  Answers,
+  FieldProblem,
+  FoundRigs,
+  FromEngine,
+  Question,
+  RigJson,
+  ToEngine,
+  View,
+} from '../protocol.ts';
 
 const newWorker = () => new Worker(new URL('../engine-worker.ts', import.meta.url), { type: 'module' });
 
@@ -55,6 +64,11 @@ export class EngineLink {
   take(rig: RigJson, slot: string, part: string | undefined, about: string): void {
     const message: ToEngine = { type: 'take', rig, slot, about, ...(part === undefined ? {} : { part }) };
     this.#worker.postMessage(message);
+  }
+
+  /** Hands over what the search has found, to be proven and compared. */
+  found(found: FoundRigs): void {
+    this.#worker.postMessage({ type: 'found', found } satisfies ToEngine);
   }
 
   /** Asks something about a rig that is answered once. */

@@ -1,5 +1,6 @@
 import { STATE_WORDS } from '@spraywright/engine/drawings';
 import type { Compared } from '../protocol.ts';
+import { CatalogueSearch } from './catalogue-search.tsx';
 import { useDesk, useStore } from './desk-context.ts';
 import { Mark } from './marks.tsx';
 import { Picture, useSize } from './picture.tsx';
@@ -24,7 +25,8 @@ export function ChoicesSheet() {
       <p className="note choices-progress" role="status">
         {done ? `All ${total} worked out.` : `${tried} of ${total} worked out.`}
       </p>
-      <h2 className="heading">Beaten by no other</h2>
+      <CatalogueSearch />
+      <h2 className="heading">With one other part, beaten by no other</h2>
       <ul className="best">
         {best.map((row) => (
           <li key={row.id}>
@@ -60,11 +62,19 @@ function SideBySide({ compared }: { compared: Compared }) {
             <th scope="col">
               <span className="heading">Side by side</span>
             </th>
-            {compared.rigs.map(({ id, letter, name, slot, part }) => (
+            {compared.rigs.map(({ id, letter, name, take }) => (
               <th key={id} scope="col">
                 <span className="balloon">{letter}</span> {name}
-                {slot !== undefined && (
-                  <button type="button" className="word" onClick={() => store.take(slot, part, name)}>
+                {take !== undefined && (
+                  <button
+                    type="button"
+                    className="word"
+                    onClick={() =>
+                      'rig' in take
+                        ? store.takeRig(take.rig, 'Take a rig that was found')
+                        : store.take(take.slot, take.part, name)
+                    }
+                  >
                     Take
                   </button>
                 )}

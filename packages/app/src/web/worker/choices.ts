@@ -2,25 +2,26 @@ import { choicePlot, PALETTES } from '@spraywright/engine/drawings';
 import type { Part } from '@spraywright/engine/catalogue';
 import {
   figureText,
+  groupsOf,
   partsInstead,
   putPart,
   slotsOf,
   trialsOf,
+  type Choice as SearchChoice,
   type Proof,
   type RigPromise,
   type Trials,
 } from '@spraywright/engine/rig';
 import { priceChangeText, priceText } from '@spraywright/engine/quantity';
-import type { ChoicesPicture, Compared, View } from '../protocol.ts';
+import type { ChoicesPicture, Compared, FoundRigs, Take, View } from '../protocol.ts';
 
 export { trialsOf };
 
-/** A rig that could be made instead: this one with another part in a slot. */
+/** A rig that could be made instead: this one with another part in a slot, or one that the search found. */
 interface Choice {
   readonly id: string;
   readonly name: string;
-  readonly slot?: string;
-  readonly part?: Part;
+  readonly take?: Take;
   readonly proof: Proof;
   /** Least margin of its promises that can be judged. */
   readonly margin: number;
@@ -32,12 +33,18 @@ const LETTERS = 'ABCD';
 /** Promises that differ, at most so many rows of them. */
 const MOST_ROWS = 14;
 
-/** The rigs that could be made instead of the one that stands, proven one after another. A wider search would take its place. */
+/**
+ * The rigs that could be made instead of the one that stands, proven one after another: those with one other part, and
+ * those that the search of the whole catalogue found.
+ */
 export class Choices {
   readonly #trials: Trials;
   readonly #left: { slot: string; part: Part }[];
   readonly #found: Choice[];
   readonly #total: number;
+  #searched: FoundRigs = { rigs: [], complete: false };
+  /** Of the rigs that the search found, those proven; none where one cannot be read. */
+  readonly #proven = new Map<string, Choice | undefined>();
 
   constructor(trials: Trials) {
     this.#trials = trials;
@@ -55,37 +62,56 @@ export class Choices {
   }
 
   get done(): boolean {
-    return this.#left.length === 0;
+    return this.#left.length === 0 && this.#unproven() === undefined;
+  }
+
+  /** Takes over what the search has found so far. */
+  take(found: FoundRigs): void {
+    this.#searched = found;
   }
 
   /** Proves further rigs while there is time. */
   work(goOn: () => boolean): void {
+    for (let next = this.#unproven(); next !== undefined && goOn(); next = this.#unproven())
+      this.#proven.set(idOf(next), this.#asChoice(next));
     while (this.#left.length > 0 && goOn()) {
       const { slot, part } = this.#left.shift()!;
       const { change } = putPart(this.#trials.raw, this.#trials.catalogue, slot, part);
       const proof = this.#trials.prove(change);
       if (proof === undefined) continue;
       const name = placeAndPart(this.#slotName(slot), part.name);
-      this.#found.push({ id: `${slot}/${part.id}`, name, slot, part, proof, margin: leastMargin(proof) });
+      const take = { slot, part: part.id };
+      this.#found.push({ id: `${slot}/${part.id}`, name, take, proof, margin: leastMargin(proof) });
     }
   }
 
   picture(view: View): ChoicesPicture {
-    const compared = this.#compared(view.compared);
+    const { groups, more } = groupsOf(this.#searched.rigs, this.#trials.catalogue.layouts);
+    const kinds = groups.flatMap((group) => {
+      const proven = this.#proven.get(idOf(group.choice));
+      return proven === undefined ? [] : [{ ...group, proven }];
+    });
+    const names = kindNames(
+      kinds.map((k) => k.parts),
+      (slot) => this.#slotName(slot),
+      (part) => this.#trials.catalogue.parts.get(part)?.name ?? part,
+    );
+    const searched = kinds.map(({ proven, alike }, i) => ({ ...proven, name: names[i]!, alike }));
+    const compared = this.#compared(view.compared, searched);
     const letter = (c: Choice) => {
-      const at = compared.indexOf(c);
+      const at = compared.findIndex((other) => other.id === c.id);
       return at === -1 ? {} : { letter: LETTERS.charAt(at) };
     };
     const palette = PALETTES[view.sheet];
     return {
       svg: choicePlot(
-        this.#found.map((c) => ({
+        [...this.#found, ...this.#provenFound()].map((c) => ({
           priceCents: c.proof.bill.priceCents,
           margin: c.margin,
           broken: c.proof.counts.broken > 0,
           ...letter(c),
         })),
-        { width: view.curveWidth, units: view.units, palette },
+        { width: view.curveWidth, units: view.units, palette, toTheEnd: this.#searched.complete },
       ),
       tried: this.#total - this.#left.length,
       total: this.#total,
@@ -99,12 +125,44 @@ export class Choices {
         state: stateOf(c.proof),
         ...letter(c),
       })),
+      found: searched.map((c) => ({
+        id: c.id,
+        name: c.name,
+        price: priceText(c.proof.bill.priceCents),
+        margin: marginText(c.margin),
+        dry: figureText({ value: c.proof.bill.dryMass, dimension: 'mass' }, view.units),
+        days: `${c.proof.bill.readyInDays} days`,
+        alike: c.alike,
+        state: stateOf(c.proof),
+        ...letter(c),
+      })),
+      moreFound: more,
       compared: comparison(compared, view),
     };
   }
 
   #slotName(id: string): string {
-    return slotsOf(this.#trials.rig).find((s) => s.id === id)?.name ?? id;
+    const { rig, catalogue } = this.#trials;
+    const slots = [...slotsOf(rig), ...catalogue.layouts.flatMap((l) => l.slots)];
+    return slots.find((s) => s.id === id)?.name ?? id;
+  }
+
+  #unproven(): SearchChoice | undefined {
+    return this.#searched.rigs.find((r) => !this.#proven.has(idOf(r)));
+  }
+
+  #provenFound(): Choice[] {
+    return this.#searched.rigs.flatMap((r) => this.#proven.get(idOf(r)) ?? []);
+  }
+
+  /** A rig that the search found, proven with the prices and title of this one. */
+  #asChoice(found: SearchChoice): Choice | undefined {
+    const { layout, nodes, items, lines } = found.rig;
+    const rig = { layout, nodes, items, lines };
+    const puts = Object.entries(rig).map(([field, value]) => ({ path: [field], value }));
+    const proof = this.#trials.prove({ about: '', puts });
+    const id = idOf(found);
+    return proof && { id, name: id, take: { rig }, proof, margin: leastMargin(proof) };
   }
 
   /** Those that no other beats in both price and least margin, cheapest first; a rig that breaks a promise beats no sound one. */
@@ -125,12 +183,13 @@ export class Choices {
   }
 
   /** The rig that stands, then those picked; without a pick the cheapest with nothing broken and that of the widest margin. */
-  #compared(picked: readonly string[]): Choice[] {
+  #compared(picked: readonly string[], searched: readonly Choice[]): Choice[] {
     const front = this.#front();
+    const all = [...this.#found, ...searched];
     const wanted =
       picked.length > 0
-        ? picked.flatMap((id) => this.#found.filter((c) => c.id === id))
-        : [front[0], front.at(-1)].filter((c): c is Choice => c !== undefined);
+        ? picked.flatMap((id) => all.filter((c) => c.id === id))
+        : [searched[0] ?? front[0], front.at(-1)].filter((c): c is Choice => c !== undefined);
     return [...new Set([this.#found[0]!, ...wanted])].slice(0, MOST_COMPARED);
   }
 
@@ -148,6 +207,29 @@ export class Choices {
 /** "Pump: Roller pump, 22 gpm"; where the part's name already begins with its place, once. */
 function placeAndPart(place: string, part: string): string {
   return part.toLowerCase().startsWith(place.toLowerCase()) ? part : `${place}: ${part}`;
+}
+
+/** A rig that the search found, whatever else was found: settings follow from its parts. */
+function idOf({ rig }: SearchChoice): string {
+  return [rig.layout, ...rig.items.map((i) => `${i.id}=${i.part}`)].join(' ');
+}
+
+/** What tells kinds of rigs apart, in the parts that a buyer sees. */
+function kindNames(
+  kinds: readonly Readonly<Record<string, string>>[],
+  slotName: (slot: string) => string,
+  partName: (part: string) => string,
+): string[] {
+  const slots = [...new Set(kinds.flatMap((parts) => Object.keys(parts)))].filter(
+    (slot) => new Set(kinds.map((parts) => parts[slot])).size > 1,
+  );
+  return kinds.map((parts) => {
+    const told = slots.map((slot) => {
+      const part = parts[slot];
+      return part === undefined ? `no ${slotName(slot).toLowerCase()}` : partName(part);
+    });
+    return told.length === 0 ? 'The one kind that was found' : told.join('; ');
+  });
 }
 
 /** Least of the margins that are a share of something; what must be nothing at all has none. */
@@ -191,7 +273,7 @@ function comparison(choices: readonly Choice[], { units }: View): Compared {
       id: c.id,
       letter: LETTERS.charAt(i),
       name: c.name,
-      ...(c.slot === undefined || c.part === undefined ? {} : { slot: c.slot, part: c.part.id }),
+      ...(c.take === undefined ? {} : { take: c.take }),
     })),
     rows: [
       row(

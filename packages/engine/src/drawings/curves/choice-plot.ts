@@ -1,5 +1,5 @@
 import { priceText } from '../../quantity/index.ts';
-import { drawing, element, label, number, path, stroke } from '../svg.ts';
+import { drawing, element, hatch, label, number, path, stroke } from '../svg.ts';
 import { layPlot, type CurveOptions, type Plot } from './plot.ts';
 
 /** A rig among others. */
@@ -12,15 +12,20 @@ export interface ChoicePoint {
   readonly letter?: string;
 }
 
+export interface ChoicePlotOptions extends CurveOptions {
+  /** The whole catalogue was gone through: nothing can be above the staircase. */
+  readonly toTheEnd?: boolean;
+}
+
 /** Margins beyond these are drawn at the edge. */
-const [LOWEST, HIGHEST] = [-0.3, 0.25];
+const [LOWEST, HIGHEST] = [-0.15, 0.25];
 
 /**
  * Price across, least margin up: a cross for each rig, a letter for those compared, a staircase where none is better; a rig
- * that breaks a promise beats no sound one.
+ * that breaks a promise beats no sound one. Where no rig of the catalogue can be it is hatched.
  */
-export function choicePlot(points: readonly ChoicePoint[], options: CurveOptions): string {
-  const { palette, width } = options;
+export function choicePlot(points: readonly ChoicePoint[], options: ChoicePlotOptions): string {
+  const { palette, width, toTheEnd = false } = options;
   const prices = points.map((p) => p.priceCents);
   const [low, high] = [Math.min(...prices), Math.max(...prices)];
   const pad = Math.max(10_000, (high - low) * 0.06);
@@ -38,6 +43,7 @@ export function choicePlot(points: readonly ChoicePoint[], options: CurveOptions
   );
   const kept = number(plot.y(0));
   const sound = points.filter((p) => !p.broken);
+  const steps = stepsOf(plot, sound.length > 0 ? sound : points);
   return drawing(
     width,
     plot.height,
@@ -49,6 +55,7 @@ export function choicePlot(points: readonly ChoicePoint[], options: CurveOptions
       height: plot.y(0) - plot.y(0.05),
       fill: palette.thinTint,
     }),
+    toTheEnd && sound.length > 0 ? nothingAbove(plot, steps) : '',
     plot.frame,
     label(plot.left + 4, plot.y(0.05) + 14, 'thin', { size: 12, color: palette.thin }),
     element('path', {
@@ -61,7 +68,7 @@ export function choicePlot(points: readonly ChoicePoint[], options: CurveOptions
       anchor: 'end',
       halo: palette.paper,
     }),
-    staircase(plot, sound.length > 0 ? sound : points),
+    steps.length === 0 ? '' : element('path', { d: path(steps), ...stroke('outline', palette.ink, palette) }),
     ...points.filter((p) => p.letter === undefined).map((p) => cross(plot, p)),
     ...points.filter((p) => p.letter !== undefined).map((p) => lettered(plot, p)),
   );
@@ -72,7 +79,7 @@ function clamp(margin: number): number {
 }
 
 /** Up and to the right along the rigs that no other beats: for each price the best margin. */
-function staircase(plot: Plot, points: readonly ChoicePoint[]): string {
+function stepsOf(plot: Plot, points: readonly ChoicePoint[]): [number, number][] {
   const steps: [number, number][] = [];
   let best = -Infinity;
   for (const p of [...points].sort((a, b) => a.priceCents - b.priceCents || b.margin - a.margin)) {
@@ -83,9 +90,36 @@ function staircase(plot: Plot, points: readonly ChoicePoint[]): string {
     steps.push([x, plot.y(margin)]);
     best = margin;
   }
-  if (steps.length === 0) return '';
-  steps.push([plot.right, plot.y(best)]);
-  return element('path', { d: path(steps), ...stroke('outline', plot.palette.ink, plot.palette) });
+  if (steps.length > 0) steps.push([plot.right, plot.y(best)]);
+  return steps;
+}
+
+const NONE_THERE = 'no rig of this catalogue is there with what the brief wishes, searched to the end';
+/** Pitch of the hatching [px]. */
+const PITCH = 9;
+
+/** Hatched solid left of the staircase and above it, where nothing is short: of rigs that break a promise the search says nothing. */
+function nothingAbove(plot: Plot, steps: readonly (readonly [number, number])[]): string {
+  const { left, right, top, width, palette } = plot;
+  const treads = steps.flatMap(([x, y], i) => (i % 2 === 0 ? [{ from: x, y, to: steps[i + 1]![0] }] : []));
+  const solid = [{ from: left, y: plot.y(0), to: treads[0]!.from }, ...treads];
+  return (
+    solid
+      .map(({ from, y, to }) => {
+        const height = y - top;
+        // Lines run on from one rectangle into the next: where they are follows from the sheet alone.
+        const first = PITCH * Math.ceil((from + top) / PITCH) - (from + top) - height;
+        return to - from < 0.5 || height < 0.5
+          ? ''
+          : hatch(from, top, to - from, height, PITCH, palette.rule, palette, first);
+      })
+      .join('') +
+    label(right, top - 18, width < 560 ? 'hatched: no rig is there' : `hatched: ${NONE_THERE}`, {
+      size: 12,
+      color: palette.ink,
+      anchor: 'end',
+    })
+  );
 }
 
 function cross(plot: Plot, { priceCents, margin, broken }: ChoicePoint): string {

@@ -32,8 +32,8 @@ export interface SearchOptions {
   readonly mostProofs?: number;
   /** Sets of parts looked at, whole or in part, before it stops. */
   readonly mostNodes?: number;
-  /** Called now and then; the search stops when it says false. */
-  readonly onProgress?: (progress: SearchProgress) => boolean;
+  /** Called now and then with what is found so far, cheapest first; the search stops when it says false. */
+  readonly onProgress?: (progress: SearchProgress, found: readonly Choice[]) => boolean;
 }
 
 export type Choices =
@@ -91,7 +91,7 @@ export function searchRigs(
     proofs: prover.proofs,
     found: front.choices.length,
   });
-  const goOn = () => options.onProgress?.(progress()) ?? true;
+  const goOn = () => options.onProgress?.(progress(), front.choices) ?? true;
   const possible = prepared.filter((p) => p.space.size > 0);
   const design = possible.length === 0 ? undefined : designRig(rawBrief, catalogue, shop, options);
   for (const { space, bounds } of possible)

@@ -80,9 +80,9 @@ export function spaceOf(brief: Brief, rawBrief: unknown, catalogue: Catalogue, l
   };
 }
 
-/** Whether a space is of a family that comes with the program, as it came. */
+/** Whether a space is of a family that comes with the program, as it came but for what may stand in its slots. */
 export function hasKnownFamily({ layout }: SearchSpace): boolean {
-  return LAYOUTS.includes(layout);
+  return LAYOUTS.some((known) => known.lines === layout.lines);
 }
 
 /** What may stand in a slot: parts of its kind that the brief's wishes allow, cheapest first; nothing where it may be empty. */
