@@ -2,6 +2,7 @@
 export const NO_ODDS: readonly { readonly id: string; readonly why: string }[] = [
   { id: 'price', why: 'the price is the sum of the bill, and stands as quoted' },
   { id: 'ready', why: 'lead times are the suppliers’ word: nobody has counted yet how often they are late' },
+  { id: 'wish:', why: 'the part is as wished or it is not' },
   { id: 'plumbing', why: 'a joint can be made with parts of the catalogue or it cannot' },
   { id: 'materials:', why: 'a yes or no from tables of what stands what, and from what people decide' },
   { id: 'rinse:flush', why: 'a yes or no from the liquids, and from what people decide' },

@@ -32,6 +32,7 @@ import { startValuePromises } from './start-values.ts';
 import { strengthPromises } from './strength.ts';
 import { structurePromises } from './structure.ts';
 import { weightPromises } from './weight.ts';
+import { wishPromises } from './wishes.ts';
 import { wiringOf, type Wiring } from './wiring.ts';
 
 /** Version of the engine's numbers; it is frozen into every quote. */
@@ -93,6 +94,7 @@ export function proveRig(rig: Rig, catalogue: Catalogue, shop: Shop, options: Pr
   const day = dayOf(context, options.notes ?? true);
   const promises = inOrder([
     ...startValuePromises(context),
+    ...wishPromises(context),
     ...work.promises,
     ...billPromises(context),
     ...liquidPromises(context),
