@@ -12,7 +12,7 @@ export interface ChoicePoint {
   readonly letter?: string;
 }
 
-export interface ChoicePlotOptions extends CurveOptions {
+interface ChoicePlotOptions extends CurveOptions {
   /** The whole catalogue was gone through: nothing can be above the staircase. */
   readonly toTheEnd?: boolean;
 }
