@@ -16,8 +16,6 @@ const WEAR = 1.2;
 const STARVES = 0.9e5;
 /** For what the laws of the network have besides. */
 const ROOM = 0.03;
-/** The same at pressures so low that a share of them says little: seen up to 1.3 kPa between a line and its bound [Pa]. */
-const LOW = 3000;
 /** Share of a flow to which it is found, and most steps of doing so. */
 const CLOSE = 1e-4;
 const MOST_STEPS = 30;
@@ -81,11 +79,15 @@ export function curveLimits(space: SearchSpace): Limit[] {
 /**
  * A 12 V pump works where its curve meets what its line takes. Whatever its suction takes besides lets it give less, at
  * a higher rise; so it draws at least the least current of its curve from the meeting with a suction that takes nothing on.
+ * The promise reads the rise between the nodes on either side of the pump, of which the upper one stands higher.
  */
 function currentLimits(space: SearchSpace, lines: readonly LayoutLine[]): Limit[] {
-  const { brief, contexts } = space;
+  const { brief, contexts, layout } = space;
   const supply = brief.carrier.supplyCurrent;
   if (supply === undefined) return [];
+  const pumped = layout.lines.find((l) => l.run.includes('pump'));
+  const nodeAt = (end: 'from' | 'to') => layout.nodes[pumped?.[end] ?? ''] ?? 0;
+  const climb = Math.max(0, nodeAt('to') - nodeAt('from'));
   const drawn = (partAt: PartAt): number => {
     const pump = partAt('pump');
     if (pump?.kind !== 'motor-pump') return FREE;
@@ -94,7 +96,8 @@ function currentLimits(space: SearchSpace, lines: readonly LayoutLine[]): Limit[
       const open = lines.filter((l) => (duty.open as readonly string[]).includes(l.opens));
       if (open.length !== 1) continue;
       const { density } = contexts[0]!.liquids.get(duty.liquid)!;
-      const rise = leastOutlet(space, open[0]!, duty, partAt, pump, density, 0) * (1 - ROOM) - LOW;
+      const least = leastOutlet(space, open[0]!, duty, partAt, pump, density, 0);
+      const rise = least * (1 - ROOM) - density * G * climb;
       const beyond = pump.curve.filter((p) => p.pressure >= rise).map((p) => p.current);
       most = Math.max(most, Math.min(pumpCurrentAt(pump.curve, Math.max(0, rise)), ...beyond));
     }
