@@ -95,7 +95,8 @@ describe('A job, from the call to the service call', () => {
       await page.getByLabel('E-mail address').fill(`${role}@shop.example`);
       await page.getByLabel(/^Password/).fill(PASSWORD);
       await page.getByRole('button', { name: 'Sign in' }).click();
-      await page.waitForURL(shop.address);
+      // To the page that was asked for.
+      await page.waitForURL(`${shop.address}machines.html`);
     }
   });
 
