@@ -6,7 +6,7 @@ export default defineConfig({
   ssr: { resolve: { conditions: ['source'], externalConditions: ['source'] } },
   test: {
     include: ['packages/*/src/**/*.test.{ts,tsx}', 'packages/*/test/**/*.test.ts'],
-    testTimeout: 60_000,
+    testTimeout: 120_000,
     hookTimeout: 120_000,
     // A page repaints when it can: on a busy machine later than a second.
     expect: { poll: { timeout: 15_000 } },
