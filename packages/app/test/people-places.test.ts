@@ -20,7 +20,7 @@ const folder = mkdtempSync(join(tmpdir(), 'spraywright-people-'));
 
 beforeAll(async () => {
   server = await postgresServer();
-}, 60_000);
+}, 180_000);
 afterAll(() => {
   server.remove();
   rmSync(folder, { recursive: true, force: true });
@@ -46,7 +46,7 @@ it('people sign in on PostgreSQL as on SQLite, and still do after their records 
   expect(await people.list()).toHaveLength(1);
   await here.close();
   await there.close();
-}, 60_000);
+}, 180_000);
 
 it('another address than the loopback serves nothing until the first owner made the account, once', async () => {
   const place = join(folder, 'nobody');
@@ -77,7 +77,7 @@ it('another address than the loopback serves nothing until the first owner made 
   const again = await started(place, ['--host', '0.0.0.0']);
   expect(again.text).not.toContain('First owner');
   again.process.kill('SIGINT');
-}, 60_000);
+}, 180_000);
 
 it('the command names the field that is wrong', async () => {
   const place = join(folder, 'wrong');

@@ -38,7 +38,7 @@ beforeAll(async () => {
   server = await testServer(now, peopleOf, false, folder, reached);
   second = await testServer(now, peopleOf, false, folder, reached);
   await people!.add({ name: 'Dana', email: 'dana@shop.example', role: 'owner', password: PASSWORD });
-}, 60_000);
+}, 180_000);
 afterAll(async () => {
   await server.close();
   await second.close();
@@ -136,7 +136,7 @@ it('With a certificate the server itself speaks TLS', async () => {
     child.kill('SIGINT');
     await once(child, 'exit');
   }
-}, 60_000);
+}, 180_000);
 
 /** For this test alone; its key is no secret. */
 const CERTIFICATE = `-----BEGIN CERTIFICATE-----
