@@ -3,8 +3,8 @@ import { searchAround, type Choice } from '@spraywright/engine/rig';
 import type { FromSearch, ToSearch } from './protocol.ts';
 import { loadInputs } from './worker/inputs.ts';
 
-/** Rigs proven and sets of parts looked at before the search ends by itself: a quarter of an hour, and few hundred megabytes. */
-const MOST = { mostProofs: 20_000, mostNodes: 1_000_000 };
+/** Rigs proven and sets of parts looked at before the search ends by itself: beyond this a page runs short of memory. */
+const MOST = { mostProofs: 5_000, mostNodes: 300_000 };
 /** Time between two tellings [ms]. */
 const TELL = 250;
 
