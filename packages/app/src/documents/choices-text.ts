@@ -1,6 +1,6 @@
 import type { Layout } from '@spraywright/engine/catalogue';
 import { display, moneyText } from '@spraywright/engine/quantity';
-import { groupsOf, type ChoiceGroup, type Choices } from '@spraywright/engine/rig';
+import { groupsOf, settledText, type ChoiceGroup, type Choices } from '@spraywright/engine/rig';
 import { slotNameIn } from './slot-name.ts';
 import { table } from './text-table.ts';
 
@@ -85,13 +85,7 @@ function howFar({ complete, progress, choices }: Found): string {
   const work = `${rough(nodes)} looked at in whole or in part, ${rough(proofs)} proven whole`;
   return complete
     ? `Complete: ${space}; ${work}.${choices.length === 0 ? '' : ' Nothing in the catalogue beats these, with settings by the rules of the selection.'}`
-    : `Stopped at ${percent(settled)} of the latter: ${space}; ${work}. Better rigs may be among the rest: --proofs gives it more.`;
-}
-
-/** A share that never looks like all or nothing when it is not. */
-function percent(share: number): string {
-  if (share < 1e-4) return 'less than 0.01 %';
-  return `${(Math.floor(share * 1e4) / 100).toFixed(2)} %`;
+    : `Stopped at ${settledText(settled)} of the latter: ${space}; ${work}. Better rigs may be among the rest: --proofs gives it more.`;
 }
 
 /** A count as it is said: whole up to a million, then by powers of ten. */

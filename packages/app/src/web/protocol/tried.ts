@@ -42,7 +42,7 @@ export interface Effects {
 }
 
 /** A rig that no other beats in price and margin. */
-interface ChoiceRow {
+export interface ChoiceRow {
   readonly id: string;
   readonly name: string;
   readonly price: string;

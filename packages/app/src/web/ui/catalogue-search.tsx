@@ -1,8 +1,7 @@
-import type { FoundRow } from '../protocol.ts';
+import { settledText } from '@spraywright/engine/rig';
 import type { SearchTold } from '../state/search-link.ts';
-import { STATE_WORDS } from '@spraywright/engine/drawings';
+import { ChoiceRows } from './choice-rows.tsx';
 import { useDesk, useStore } from './desk-context.ts';
-import { Mark } from './marks.tsx';
 
 /** Conditions named when no rig was found. */
 const NAMED = 3;
@@ -61,12 +60,12 @@ function Standing({ search }: { search: SearchTold }) {
         aria-valuemin={0}
         aria-valuemax={100}
         aria-valuenow={Math.floor(share * 100)}
-        aria-valuetext={complete ? 'all' : percentText(share)}
+        aria-valuetext={complete ? 'all' : settledText(share)}
       >
         <i style={{ width: `${share * 100}%` }} />
       </div>
       <p className="note" role="status">
-        {running ? `${percentText(share)} settled so far.` : ending(search)}
+        {running ? `${settledText(share)} settled so far.` : ending(search)}
       </p>
       {!running && found === 0 && refused.length > 0 && (
         <p className="note">What refused most: {refused.slice(0, NAMED).join('; ')}.</p>
@@ -81,42 +80,21 @@ function ending({ complete, progress }: SearchTold): string {
     return none
       ? 'Searched to the end: no rig of the catalogue keeps every promise of this brief.'
       : 'Searched to the end: no rig of the catalogue with what the brief wishes, set by the usual rules, beats these.';
-  const share = percentText(progress?.settled ?? 0);
+  const share = settledText(progress?.settled ?? 0);
   return none
     ? `Stopped with ${share} settled: no rig that keeps every promise is found yet.`
     : `Stopped with ${share} settled: better rigs may be among the rest.`;
 }
 
 function Found({ running }: { running: boolean }) {
-  const store = useStore();
   const choices = useDesk((s) => s.choices);
   if (choices === undefined || choices.found.length === 0) return null;
   const { found, moreFound, compared } = choices;
-  const shown = compared.rigs.slice(1).map((r) => r.id);
   return (
     <>
-      <ul className="best found">
-        {found.map((row) => (
-          <li key={row.id}>
-            <button
-              type="button"
-              aria-pressed={row.letter !== undefined}
-              title="Compare with the rig as it stands"
-              onClick={() => store.compare(row.id, shown)}
-            >
-              <span className={row.letter === undefined ? 'balloon' : 'balloon lit'}>{row.letter ?? ''}</span>
-              <span className="choice-name">
-                {row.name}
-                {row.alike > 1 && <small> cheapest of {row.alike} alike</small>}
-              </span>
-              <Mark state={row.state} />
-              <span className="for-readers">{STATE_WORDS[row.state]}</span>
-              <Figures row={row} />
-            </button>
-          </li>
-        ))}
-      </ul>
+      <ChoiceRows found rows={found} shown={compared.rigs.slice(1).map((r) => r.id)} />
       <p className="note">
+        Least margin, dry mass, days and price of each.{' '}
         {moreFound > 0 && `${moreFound} more ${moreFound === 1 ? 'kind is' : 'kinds are'} left out here. `}
         {running
           ? 'Better ones take the place of these as they are found.'
@@ -124,23 +102,6 @@ function Found({ running }: { running: boolean }) {
       </p>
     </>
   );
-}
-
-function Figures({ row }: { row: FoundRow }) {
-  return (
-    <>
-      <span className="choice-figure">{row.margin}</span>
-      <span className="choice-figure">{row.dry}</span>
-      <span className="choice-figure">{row.days}</span>
-      <span className="choice-figure">{row.price}</span>
-    </>
-  );
-}
-
-/** A share that never looks like all or nothing when it is not. */
-function percentText(share: number): string {
-  if (share <= 0) return 'nothing';
-  return share < 1e-4 ? 'less than 0.01 %' : `${(Math.floor(share * 1e4) / 100).toString()} %`;
 }
 
 /** How many sets of parts there are: beyond what has a name, by the digits. */

@@ -1,6 +1,7 @@
 import { STATE_WORDS } from '@spraywright/engine/drawings';
 import type { Compared } from '../protocol.ts';
 import { CatalogueSearch } from './catalogue-search.tsx';
+import { ChoiceRows } from './choice-rows.tsx';
 import { useDesk, useStore } from './desk-context.ts';
 import { Mark } from './marks.tsx';
 import { Picture, useSize } from './picture.tsx';
@@ -27,26 +28,7 @@ export function ChoicesSheet() {
       </p>
       <CatalogueSearch />
       <h2 className="heading">With one other part, beaten by no other</h2>
-      <ul className="best">
-        {best.map((row) => (
-          <li key={row.id}>
-            <button
-              type="button"
-              aria-pressed={row.letter !== undefined}
-              disabled={row.id === 'now'}
-              title={row.id === 'now' ? 'Always compared' : 'Compare with the rig as it stands'}
-              onClick={() => store.compare(row.id, shown)}
-            >
-              <span className={row.letter === undefined ? 'balloon' : 'balloon lit'}>{row.letter ?? ''}</span>
-              <span className="choice-name">{row.name}</span>
-              <Mark state={row.state} />
-              <span className="for-readers">{STATE_WORDS[row.state]}</span>
-              <span className="choice-figure">{row.margin}</span>
-              <span className="choice-figure">{row.price}</span>
-            </button>
-          </li>
-        ))}
-      </ul>
+      <ChoiceRows rows={best} shown={shown} />
       <SideBySide compared={compared} />
     </section>
   );

@@ -3,6 +3,7 @@ import type { Part } from '@spraywright/engine/catalogue';
 import {
   figureText,
   groupsOf,
+  partById,
   partsInstead,
   putPart,
   slotsOf,
@@ -94,7 +95,7 @@ export class Choices {
     const names = kindNames(
       kinds.map((k) => k.parts),
       (slot) => this.#slotName(slot),
-      (part) => this.#trials.catalogue.parts.get(part)?.name ?? part,
+      (part) => partById(this.#trials.raw, this.#trials.catalogue, part)?.name ?? part,
     );
     const searched = kinds.map(({ proven, alike }, i) => ({ ...proven, name: names[i]!, alike }));
     const compared = this.#compared(view.compared, searched);
@@ -193,10 +194,20 @@ export class Choices {
     return [...new Set([this.#found[0]!, ...wanted])].slice(0, MOST_COMPARED);
   }
 
+  #searchedSentence(): string {
+    const prices = this.#provenFound().flatMap(({ proof: { counts, bill } }) =>
+      counts.broken === 0 ? [bill.priceCents] : [],
+    );
+    if (prices.length === 0) return '';
+    const rigs = prices.length === 1 ? 'one rig is' : `${prices.length} rigs are`;
+    const others = this.#searched.complete ? 'no other' : 'no other found so far';
+    return `In the whole catalogue ${rigs} beaten by ${others}, from ${priceText(Math.min(...prices))}. `;
+  }
+
   #sentence(): string {
     const front = this.#front();
     const sound = this.#sound().length;
-    const rigs = `${this.#found.length} rigs, each this one with one other part;`;
+    const rigs = `${this.#searchedSentence()}${this.#found.length} rigs, each this one with one other part;`;
     if (sound === 0)
       return `${rigs} each of them breaks a promise, and ${front.length} are beaten by no other in price and margin.`;
     const cheapest = front[0]!;

@@ -12,6 +12,7 @@ import { cautionsOf } from './cautions.ts';
 import type { ProofContext, ProveOptions, ProvenDuty } from './context.ts';
 import { dayOf, dayPromises, type DayProof } from './day.ts';
 import { electricsPromises } from './electrics.ts';
+import { gaugePromises } from './gauge-scale.ts';
 import { guarded } from './guarded.ts';
 import { hardwareNeeds } from './hardware.ts';
 import { liquidPromises } from './liquid-known.ts';
@@ -96,6 +97,7 @@ export function proveRig(rig: Rig, catalogue: Catalogue, shop: Shop, options: Pr
     ...startValuePromises(context),
     ...wishPromises(context),
     ...work.promises,
+    ...gaugePromises(context),
     ...billPromises(context),
     ...liquidPromises(context),
     ...materialPromises(context),

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { proveRig, putPart, readRig } from '@spraywright/engine/rig';
 import { changed } from '@spraywright/engine/quantity';
-import { demoCatalogue, demoRig, demoShop } from './demo.ts';
+import { demoBriefs, demoCatalogue, demoRig, demoShop } from './demo.ts';
 
 const catalogue = demoCatalogue();
 const shop = demoShop();
@@ -16,6 +16,12 @@ function unfulfilled(rig: RawRig) {
     .promises.filter((p) => p.id.startsWith('wish:'))
     .map(({ id, state, asked, has }) => ({ id, state, asked: asked?.value, has: has?.value }));
 }
+
+const gaugeOf = (rig: RawRig) => {
+  const read = readRig(rig, catalogue);
+  if (!read.ok) throw new Error(read.problems[0]!.message);
+  return proveRig(read.rig, catalogue, shop).promises.find((p) => p.id === 'gauge:scale');
+};
 
 function withPart(slot: string, part: string): RawRig {
   return changed(raw, putPart(raw, catalogue, slot, catalogue.parts.get(part)).change).document;
@@ -45,5 +51,20 @@ describe('A wish of the customer', () => {
     expect(unfulfilled(withPart('reel', 'reel-3-4in-400ft-electric'))).toMatchObject([
       { id: 'wish:rewind', state: 'broken' },
     ]);
+  });
+});
+
+describe('A gauge', () => {
+  it('shows and stands the pressures of each demo rig as its parts are chosen', () => {
+    for (const { name } of demoBriefs())
+      expect(gaugeOf(demoRig(name, catalogue, shop).raw as RawRig), name).toBeUndefined();
+  });
+
+  it('that is taken beyond its scale is a broken promise', () => {
+    const psi = 6894.757; // NIST SP 811, appendix B.8
+    const broken = gaugeOf(withPart('gauge', 'gauge-60psi-brass'))!;
+    expect(broken.state).toBe('broken');
+    expect(broken.asked!.value / psi).toBeCloseTo(60, 3);
+    expect(broken.has!.value).toBeGreaterThan(broken.asked!.value);
   });
 });
