@@ -6,7 +6,7 @@ import { largestFlow, solveAt } from './batch.ts';
 import type { Batch } from './batch.ts';
 import { endsOf, holdParts, measureOf, partsOf, sameMeasure } from './held-parts.ts';
 import { regimeSize, writeRegime } from './regime.ts';
-import { evaluateSurface, fitSurface, gridPoint } from './response-surface.ts';
+import { fitSurface, gridPoint, readSurface, setSurface } from './response-surface.ts';
 import type { Surface, SurfaceGrid } from './response-surface.ts';
 
 /** Size allowed to the terms of highest degree, as a share of a fitted flow: what is left out is smaller still. */
@@ -26,9 +26,9 @@ const MOST_PIECES = 4;
 
 /** The polynomials for one combination of parts. */
 interface Piece {
-  readonly flows: Surface;
-  /** What decides whether the combination holds, and within which limits; undefined when nothing else can. */
-  readonly guards: Surface | undefined;
+  /** What decides whether the combination holds, then the flows. */
+  readonly surface: Surface;
+  /** Limits of what decides; none where no other combination can hold. */
   readonly low: readonly number[];
   readonly high: readonly number[];
   readonly at: Float64Array;
@@ -60,15 +60,13 @@ export function evaluateBox(
 ): boolean {
   const { pieces } = box;
   for (let i = 0; i < pieces.length; i++) {
-    const piece = pieces[i]!;
-    if (piece.guards !== undefined) {
-      evaluateSurface(piece.guards, values, from, piece.at, 0);
-      let holds = true;
-      for (let k = 0; k < piece.at.length; k++)
-        holds &&= piece.at[k]! >= piece.low[k]! && piece.at[k]! < piece.high[k]!;
-      if (!holds) continue;
-    }
-    evaluateSurface(piece.flows, values, from, out, to);
+    const { surface, low, high, at } = pieces[i]!;
+    setSurface(surface, values, from);
+    readSurface(surface, 0, at.length, at, 0);
+    let holds = true;
+    for (let k = 0; k < at.length; k++) holds &&= at[k]! >= low[k]! && at[k]! < high[k]!;
+    if (!holds) continue;
+    readSurface(surface, at.length, surface.outputs, out, to);
     return true;
   }
   return false;
@@ -133,25 +131,24 @@ function fitPiece(
   const { network, outputs } = batch;
   const point = new Float64Array(grid.dimensions);
   const here = new Float64Array(regime.length);
-  const flows = new Float64Array(grid.points * outputs.length);
-  const guards = new Float64Array(grid.points * telling.length);
+  const found = new Float64Array(grid.points * (telling.length + outputs.length));
+  let at = 0;
   for (let i = 0; i < grid.points; i++) {
     gridPoint(grid, i, point);
     if (!solveAt(batch, point, 0)) return undefined;
     const first = Number.isNaN(regime[0]!);
     writeRegime(network.circuit, network.laws.coefficients, first ? regime : here);
-    if (!first && !here.every((value, j) => value === regime[j])) return undefined;
-    for (let k = 0; k < outputs.length; k++) flows[i * outputs.length + k] = network.flow(outputs[k]!);
-    for (let k = 0; k < telling.length; k++) guards[i * telling.length + k] = measureOf(network, telling[k]!);
+    if (!first) for (let j = 0; j < here.length; j++) if (here[j] !== regime[j]) return undefined;
+    for (let k = 0; k < telling.length; k++) found[at++] = measureOf(network, telling[k]!);
+    for (let k = 0; k < outputs.length; k++) found[at++] = network.flow(outputs[k]!);
   }
-  const fitted = fitSurface(grid, flows, outputs.length, FIT, LEAST_SIZE * largestFlow(network));
-  if (fitted === undefined) return undefined;
-  const guard = telling.length === 0 ? undefined : fitSurface(grid, guards, telling.length, FIT, 0);
-  if (telling.length > 0 && guard === undefined) return undefined;
+  // What decides is a flow, or many times one, so that the flows' least size is small for it too.
+  const least = LEAST_SIZE * largestFlow(network);
+  const surface = fitSurface(grid, found, telling.length + outputs.length, FIT, least);
+  if (surface === undefined) return undefined;
   const ends = telling.map((e) => endsOf(network, e, parts[e]!));
   return {
-    flows: fitted,
-    guards: guard,
+    surface,
     low: ends.map((end) => end[0]),
     high: ends.map((end) => end[1]),
     at: new Float64Array(telling.length),

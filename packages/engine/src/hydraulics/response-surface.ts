@@ -12,6 +12,8 @@ export interface SurfaceGrid {
   /** Points apart that neighbours along each side have, and where along it the points lie, 0 to 1. */
   readonly strides: readonly number[];
   readonly places: readonly number[];
+  /** Values at the places -> coefficients of the Chebyshev polynomials, a row for each. */
+  readonly toDegrees: Float64Array;
   readonly low: Float64Array;
   readonly high: Float64Array;
 }
@@ -41,7 +43,17 @@ export function surfaceGrid(low: Float64Array, high: Float64Array, pointsPerSide
     { length: pointsPerSide },
     (_, i) => (Math.cos((Math.PI * i) / (pointsPerSide - 1)) + 1) / 2,
   );
-  return { dimensions, pointsPerSide, points: pointsPerSide ** dimensions, strides, places, low, high };
+  const toDegrees = chebyshevTransform(pointsPerSide);
+  return {
+    dimensions,
+    pointsPerSide,
+    points: pointsPerSide ** dimensions,
+    strides,
+    places,
+    toDegrees,
+    low,
+    high,
+  };
 }
 
 /** Point number `index`, written to `out`. Neighbouring numbers are neighbouring points (the path turns at each edge). */
@@ -72,7 +84,6 @@ export function fitSurface(
   floor: number,
 ): Surface | undefined {
   const n = grid.pointsPerSide;
-  const toDegrees = chebyshevTransform(n);
   const spectrum = new Float64Array(found.length);
   for (let i = 0; i < grid.points; i++) {
     let place = 0;
@@ -80,7 +91,7 @@ export function fitSurface(
     for (let k = 0; k < outputs; k++) spectrum[place * outputs + k] = found[i * outputs + k]!;
   }
   for (let d = 0; d < grid.dimensions; d++)
-    transformAlong(spectrum, toDegrees, n, grid.strides[d]! * outputs);
+    transformAlong(spectrum, grid.toDegrees, n, grid.strides[d]! * outputs);
 
   const size = new Float64Array(outputs).fill(floor);
   for (let i = 0; i < found.length; i++) {
@@ -91,7 +102,7 @@ export function fitSurface(
   for (let t = 0; t < grid.points; t++) {
     for (let k = 0; k < outputs; k++)
       sizes[t] = Math.max(sizes[t]!, Math.abs(spectrum[t * outputs + k]!) / size[k]!);
-    if (sizes[t]! > tolerance && degreesOf(grid, t).some((degree) => degree >= n - 2)) return undefined;
+    if (sizes[t]! > tolerance && highest(grid, t) >= n - 2) return undefined;
   }
   const kept = keptTerms(sizes, tolerance);
   const top = new Uint8Array(grid.dimensions);
@@ -117,9 +128,19 @@ export function fitSurface(
   };
 }
 
+/** The highest degree that a term has in any variable. */
+function highest(grid: SurfaceGrid, term: number): number {
+  let most = 0;
+  for (let d = 0; d < grid.dimensions; d++) most = Math.max(most, degreeIn(grid, term, d));
+  return most;
+}
+
+function degreeIn(grid: SurfaceGrid, term: number, d: number): number {
+  return Math.floor(term / grid.strides[d]!) % grid.pointsPerSide;
+}
+
 function degreesOf(grid: SurfaceGrid, term: number): number[] {
-  const n = grid.pointsPerSide;
-  return Array.from({ length: grid.dimensions }, (_, d) => Math.floor(term / grid.strides[d]!) % n);
+  return Array.from({ length: grid.dimensions }, (_, d) => degreeIn(grid, term, d));
 }
 
 /** The largest terms; those left out add up to the tolerance at most. */
@@ -166,7 +187,13 @@ export function evaluateSurface(
   out: Float64Array,
   to: number,
 ): void {
-  const { grid, outputs, middle, perHalf, top, factors, coefficients, basis, terms } = surface;
+  setSurface(surface, values, from);
+  readSurface(surface, 0, surface.outputs, out, to);
+}
+
+/** Sets the surface to the row of values that starts at `from`; `readSurface` then reads outputs there. */
+export function setSurface(surface: Surface, values: Float64Array, from: number): void {
+  const { grid, middle, perHalf, top, factors, basis, terms } = surface;
   const n = grid.pointsPerSide;
   const dimensions = grid.dimensions;
   for (let d = 0; d < dimensions; d++) {
@@ -187,9 +214,20 @@ export function evaluateSurface(
     for (let d = 1; d < dimensions; d++) term *= basis[factors[f++]!]!;
     terms[t] = term;
   }
-  for (let k = 0, c = 0; k < outputs; k++) {
+}
+
+/** Outputs from `first` up to `end` at the row last set, written to `out` at `to`. */
+export function readSurface(
+  surface: Surface,
+  first: number,
+  end: number,
+  out: Float64Array,
+  to: number,
+): void {
+  const { coefficients, terms } = surface;
+  for (let k = first, c = first * terms.length; k < end; k++) {
     let sum = 0;
     for (let t = 0; t < terms.length; t++) sum += terms[t]! * coefficients[c++]!;
-    out[to + k] = sum;
+    out[to++] = sum;
   }
 }
