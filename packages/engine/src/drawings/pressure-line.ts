@@ -219,7 +219,7 @@ function deliveryLine(
 
 /** The figure at the end of the line: above it, or below where a ceiling hangs just over it. */
 function atTheTip(
-  { before, limit }: Column,
+  { kind, before, limit }: Column,
   x: number,
   y: (p: number) => number,
   { units, palette }: PressureLineOptions,
@@ -238,12 +238,17 @@ function atTheTip(
       color: palette.ink,
       ...written,
     }),
-    label(left, y(before) + (below ? 32 : -22), 'at the tip', {
+    label(left, y(before) + (below ? 32 : -22), whereLast(kind), {
       size: 12,
       color: below ? palette.ink : palette.ink2,
       ...written,
     }),
   ];
+}
+
+/** Where the last figure is read: a transfer hose has no tip. */
+function whereLast(kind: string | undefined): string {
+  return kind === 'hose' ? 'before the hose' : 'at the tip';
 }
 
 function peakLine(
@@ -372,6 +377,7 @@ function shortName(kind: string): string {
 function sentence(proof: Proof, duty: DutyProof, units: UnitSystem): string {
   const pump = duty.open.pump;
   const outlet = duty.open.outlets[0];
+  const last = columnsOf(proof, duty.open.steps).at(-1);
   const at =
     pump === undefined || pump.outlet === null
       ? ''
@@ -379,6 +385,6 @@ function sentence(proof: Proof, duty: DutyProof, units: UnitSystem): string {
   const tip =
     outlet === undefined
       ? ''
-      : `, ${display(outlet.tipPressure, 'pressure', units)} at the tip, ${display(outlet.flow, 'flow', units)}`;
+      : `, ${display(outlet.tipPressure, 'pressure', units)} ${whereLast(last?.kind)}, ${display(outlet.flow, 'flow', units)}`;
   return `Pressure from tank to tip of ${proof.title}, ${duty.name}: ${at}${tip}`;
 }

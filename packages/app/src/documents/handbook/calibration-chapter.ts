@@ -10,16 +10,20 @@ const WORN = 1.1;
 
 /** What each outlet gives at each setting, and how a bucket checks it. */
 export function calibrationChapter(rig: Rig, proof: Proof, options: HandbookOptions): Chapter {
+  const tables = calibrationsOf(rig, proof.site, options.units);
+  const tipped = tables.some((c) => c.tipped);
   return {
     id: 'calibration',
     title: 'Set it and check the flow',
     blocks: [
       note(
-        'Worked out for this rig, tank to tip, with the hose let out that each table names. Set by the gauge, then catch clean water from one tip and count the seconds. A tip that fills the vessel faster than the last column is worn.',
+        tipped
+          ? 'Worked out for this rig, tank to tip, with the hose let out that each table names. Set by the gauge, then catch clean water from one tip and count the seconds. A tip that fills the vessel faster than the last column is worn.'
+          : 'Worked out for this rig, tank to outlet. Set the engine, look at the gauge, then let clean water run into a tank of known volume and count the seconds. Slower than the table: strainer, hose or pump.',
       ),
-      ...calibrationsOf(rig, proof.site, options.units).flatMap((c) => blocksOf(c, proof, options)),
+      ...tables.flatMap((c) => blocksOf(c, proof, options)),
       note(
-        'Source: the solver of the proof of this rig, steady flow; worn at 10 % over new: US extension guidance.',
+        `Source: the solver of the proof of this rig, steady flow${tipped ? '; worn at 10 % over new: US extension guidance' : ''}.`,
       ),
     ],
   };
@@ -45,10 +49,11 @@ function blocksOf(c: Calibration, proof: Proof, { units }: HandbookOptions): Blo
       captions: [
         ...(by === undefined ? [] : [by]),
         'gauge at pump',
-        'gauge at tip',
+        c.tipped ? 'gauge at tip' : 'in front of the outlet',
         ...(c.tips > 1 ? [`flow of ${c.tips} tips`, 'each tip'] : ['flow']),
-        `${vesselText(vessel, units)}, new tip`,
-        'worn at',
+        ...(c.tipped
+          ? [`${vesselText(vessel, units)}, new tip`, 'worn at']
+          : [`${vesselText(vessel, units)} in`]),
       ],
       rows: c.rows.map((r) => [
         ...(by === undefined || r.setting === undefined
@@ -59,9 +64,12 @@ function blocksOf(c: Calibration, proof: Proof, { units }: HandbookOptions): Blo
         display(r.flow, 'flow', units),
         ...(c.tips > 1 ? [display(r.each, 'flow', units)] : []),
         seconds(vessel / r.water),
-        seconds(vessel / r.water / WORN),
+        ...(c.tipped ? [seconds(vessel / r.water / WORN)] : []),
       ]),
-      widths: Array.from({ length: (by === undefined ? 5 : 6) + (c.tips > 1 ? 1 : 0) }, () => '*' as const),
+      widths: Array.from(
+        { length: 4 + (by === undefined ? 0 : 1) + (c.tips > 1 ? 1 : 0) + (c.tipped ? 1 : 0) },
+        () => '*' as const,
+      ),
       words: 1,
       strong: by === undefined ? 1 : 2,
     },

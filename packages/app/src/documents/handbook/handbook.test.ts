@@ -105,6 +105,11 @@ describe('The calibration table', () => {
     const [transfer] = calibrationsOf(nurse.rig, nurse.proof.site, 'us');
     expect(transfer!.by!.means).toBe('speed');
     expect(transfer!.rows.length).toBeGreaterThan(2);
+    // A transfer hose ends open: nothing there makes a pattern or wears like a tip.
+    expect(transfer!.leastPressure).toBeUndefined();
+    const words = JSON.stringify(handbookOf(nurse.rig, nurse.proof, nurse.options));
+    expect(words).not.toMatch(/at tip|new tip|pattern fails|A tip that/);
+    expect(words).toContain('in front of the outlet');
     const utility = made('utility-12v');
     for (const table of calibrationsOf(utility.rig, utility.proof.site, 'us'))
       expect([table.by, table.rows.length]).toEqual([undefined, 1]);

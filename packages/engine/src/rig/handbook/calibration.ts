@@ -32,6 +32,8 @@ export interface Calibration {
   readonly line: string;
   readonly liquid: string;
   readonly tips: number;
+  /** Whether liquid leaves through a tip that makes a pattern and wears; a transfer hose has none. */
+  readonly tipped: boolean;
   /** What is turned: a regulator's pressure or an engine's speed, with the item that is set. */
   readonly by: { readonly means: 'pressure' | 'speed'; readonly item: string } | undefined;
   /** Hose let out [m], where the duty tells. */
@@ -72,7 +74,9 @@ function calibration(rig: Rig, site: Site, duty: Duty, line: RigLine, units: Uni
   const end = rig.items.get(line.run[line.run.length - 1] ?? '');
   const boom = line.run.map((id) => rig.items.get(id)!.part).find((p) => p.kind === 'boom');
   const tips = boom?.nozzles ?? end?.item.count ?? 1;
-  const least = end !== undefined && 'minPressure' in end.part ? end.part.minPressure : undefined;
+  const tipped = end !== undefined && end.part.kind !== 'hose';
+  // A hose has a least pressure too, but that is where it collapses, not where a pattern fails.
+  const least = tipped && 'minPressure' in end.part ? end.part.minPressure : undefined;
   const by = setting(rig, duty, units);
   const { application } = duty;
   const speeds = application === undefined ? [] : speedMarks(application);
@@ -82,6 +86,7 @@ function calibration(rig: Rig, site: Site, duty: Duty, line: RigLine, units: Uni
     line: line.id,
     liquid: liquid.name,
     tips,
+    tipped,
     by: by === undefined ? undefined : { means: by.means, item: by.item },
     speeds,
     ...(duty.hoseOut === undefined ? {} : { hoseOut: duty.hoseOut }),

@@ -20,9 +20,14 @@ const WHY = {
   gauge: 'breaks by frost and shock',
   gun: 'seals of the trigger',
   'motor-pump': 'diaphragm and switch',
-  pump: 'diaphragms, rollers or seals',
+  pump: 'rollers, diaphragms, pistons or seals',
   battery: 'ages whether used or not',
 } as const;
+
+function whyOf(part: Part): string | undefined {
+  if (part.kind === 'pump' && part.law.action === 'centrifugal') return 'shaft seal';
+  return (WHY as Partial<Record<string, string>>)[part.kind];
+}
 
 /**
  * Parts that wear on this rig, then fuses and clamps, each with its number in the catalogue.
@@ -31,7 +36,7 @@ const WHY = {
  */
 export function sparesOf(rig: Rig, proof: Proof, partOf: (id: string) => Part | undefined): Spare[] {
   const worn = [...rig.items.values()].flatMap(({ item, part }): Spare[] => {
-    const why = (WHY as Partial<Record<string, string>>)[part.kind];
+    const why = whyOf(part);
     if (why === undefined) return [];
     const feet = part.kind === 'hose' ? Math.ceil((item.length ?? 0) / 0.3048 - 1e-6) : undefined;
     return [
