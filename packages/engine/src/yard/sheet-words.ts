@@ -12,7 +12,7 @@ const LINE_WORDS: Readonly<Record<string, string>> = {
 
 /** What every yard test starts with. */
 export const YARD_CAUTIONS: readonly string[] = [
-  'Clean water only. Nobody in front of the gun or near a turning shaft; goggles on.',
+  'Clean water only. Nobody in front of an outlet or near a turning shaft; goggles on.',
   'Look for leaks with a card, never with a hand. Let the pressure off before opening a joint.',
 ];
 
@@ -58,7 +58,8 @@ export function readingTask(row: SheetReading, units: UnitSystem): string {
     case 'suction-gauge':
       return 'Vacuum gauge in front of the pump, spraying';
     case 'tip-gauge':
-      return `Gauge in front of the tip of ${line}`;
+      // A transfer hose ends open: it has no tip.
+      return row.line === 'transfer' ? `Gauge in front of ${line}` : `Gauge in front of the tip of ${line}`;
     case 'bucket':
       return (row.tips ?? 1) > 1
         ? `Time to fill ${volume} from each of the ${row.tips} tips of ${line}`
