@@ -72,11 +72,6 @@ export const startCommand: Command = {
     const sources = briefs.map((name) => readJsonFile(join(demo, name)));
     for (const s of sources) if (!s.ok) printProblems(s.problems, terminal);
     const raws = sources.flatMap((s) => (s.ok ? [s.source.raw] : []));
-    const first = raws.find((raw) => (raw as { work?: unknown }).work === DEMO_JOB) ?? raws[0];
-    if (first !== undefined) {
-      const design = designRig(first, inputs.catalogue, inputs.shop, { units: inputs.units });
-      if (design.ok) terminal.out(proofText(design.proof, { units: inputs.units }));
-    }
     const place = recordsPlace(args);
     const records = await recordsAt(place, terminal);
     if (records === undefined) return EXIT.input;
@@ -101,6 +96,10 @@ export const startCommand: Command = {
       await records.close();
       return EXIT.input;
     }
+    const first = raws.find((raw) => (raw as { work?: unknown }).work === DEMO_JOB) ?? raws[0];
+    const { catalogue, shop } = await shelf.current();
+    const design = designRig(first, catalogue, shop, { units: inputs.units });
+    if (design.ok) terminal.out(proofText(design.proof, { units: inputs.units }));
     const sender = async () => {
       const { name, mailFrom: address = mailFrom } = (await shelf.current()).shop;
       return { name, address };
@@ -119,6 +118,7 @@ export const startCommand: Command = {
       shelf,
       reproofs,
       briefs: raws,
+      ...(design.ok ? { designed: { rig: design.rig, with: catalogue } } : {}),
       records,
       people,
       alone,

@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { OpenAPIHono } from '@hono/zod-openapi';
 import { bodyLimit } from 'hono/body-limit';
 import { compress } from 'hono/compress';
+import type { Catalogue } from '@spraywright/engine/catalogue';
 import { ENGINE_VERSION } from '@spraywright/engine/rig';
 import type { Records } from '../store/index.ts';
 import { doingsApi } from './doings-api.ts';
@@ -49,6 +50,8 @@ export interface ServerOptions {
   readonly reproofs: Reproofs;
   /** Briefs that the page starts with, as raw JSON. */
   readonly briefs: readonly unknown[];
+  /** Rig that was chosen for one of them, and the catalogue it was chosen from: the page need not choose it again. */
+  readonly designed?: { readonly rig: unknown; readonly with: Catalogue };
   readonly records: Records;
   /** Who may sign in; without it nobody is asked who he is. */
   readonly people?: People;
@@ -142,8 +145,10 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
   );
   app.all('/api/*', (c) => problem(c, 'no-such-page', 'there is nothing at this address'));
   app.get('/start.json', async (c) => {
-    const { files } = await options.shelf.current();
-    return c.json({ ...files, briefs: options.briefs } as never);
+    const { files, catalogue } = await options.shelf.current();
+    const { briefs, designed } = options;
+    const chosen = designed?.with === catalogue ? { designed: designed.rig } : {};
+    return c.json({ ...files, briefs, ...chosen } as never);
   });
   app.get('/*', pageFiles(options.webFolder));
   return app;

@@ -53,12 +53,13 @@ const started = new Promise<Inputs>((resolve) => (begin = resolve));
 function start(document: ArrayBuffer): void {
   try {
     const inputs = readInputs(document);
-    const { shop, briefs } = inputs;
+    const { shop, briefs, designed } = inputs;
     say({
       type: 'ready',
       shop: { name: shop.name, address: shop.address },
       briefs,
       works: startBriefs(),
+      ...(designed === undefined ? {} : { designed }),
     });
     begin(inputs);
   } catch (error) {

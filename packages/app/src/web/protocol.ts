@@ -149,6 +149,8 @@ export type FromEngine =
       readonly briefs: readonly BriefTab[];
       /** What a new job begins with, by the kind of work. */
       readonly works: readonly Pick<BriefTab, 'id' | 'name' | 'raw'>[];
+      /** Rig that is chosen already for one of the briefs. */
+      readonly designed?: RigJson;
     }
   | { readonly type: 'failed'; readonly message: string }
   | { readonly type: 'answer'; readonly ask: number; readonly answer: Answers[Question['about']] }

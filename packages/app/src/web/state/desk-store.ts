@@ -35,6 +35,8 @@ export class DeskStore extends DeskView {
   #versionOf: RigJson | undefined;
   #oddsIn: UnitSystem | undefined;
   #lastReadable: RigJson | undefined;
+  /** Rig that the server has chosen for the brief it names. */
+  #designed: RigJson | undefined;
   /** When what the engine is asked to answer was done at the device, which is before the page is told. */
   #inputAt: number | undefined;
   #keeping: ReturnType<typeof setTimeout> | undefined;
@@ -133,6 +135,9 @@ export class DeskStore extends DeskView {
       this.set({ jobs: { ...jobs, [id]: newJob(document.rig) }, current: id, keeping: 'kept', ...CLOSED });
       this.#setSynced(id, { version, rig: document.rig });
       this.askShown();
+    } else if (brief !== undefined && brief.id === this.#designed?.id) {
+      this.set({ current: id, ...CLOSED });
+      this.#put(newJob(this.#designed));
     } else if (brief !== undefined) this.#choose(brief.id, brief.title, brief.raw);
     else if (answer.is === 'absent') this.set({ failure: `There is no job '${id}'` });
     else this.set({ failure: `The job '${id}' is not on this device, and the records cannot be reached` });
@@ -320,6 +325,7 @@ export class DeskStore extends DeskView {
   #hear(message: FromEngine): void {
     switch (message.type) {
       case 'ready': {
+        this.#designed = message.designed;
         this.set({ shop: message.shop, briefs: message.briefs, works: message.works });
         const { current, jobs, briefs } = this.state();
         if (this.#wanted !== '') this.open(this.#wanted);

@@ -8,7 +8,7 @@ import {
 import { formatPath, read } from '@spraywright/engine/quantity';
 import { costsAsPrices, tellsCosts } from '../frame/costs-as-prices.ts';
 import { fetchStart } from '../frame/fetch-start.ts';
-import type { BriefTab } from '../protocol.ts';
+import type { BriefTab, RigJson } from '../protocol.ts';
 
 export interface Inputs {
   /** With what was on hand when the page was loaded. */
@@ -20,6 +20,8 @@ export interface Inputs {
   /** False for those who do not sell: to them all stands at list prices, and what it costs is not told. */
   readonly costsTold: boolean;
   readonly briefs: readonly BriefTab[];
+  /** Rig that the server chose for one of the briefs from this very catalogue. */
+  readonly designed: RigJson | undefined;
   /** The files of the catalogue as they were typed. */
   readonly files: readonly { raw: unknown }[];
 }
@@ -33,6 +35,7 @@ interface StartDocument {
   /** What moved in the store; a page kept from before has none. */
   readonly moved?: Readonly<Record<string, number>>;
   readonly briefs: readonly unknown[];
+  readonly designed?: RigJson;
 }
 
 /** Fetches what the page starts from, and reads it. */
@@ -62,6 +65,8 @@ export function readInputs(document: ArrayBuffer): Inputs {
     moved,
     shop: shop.value,
     costsTold,
+    // Chosen at costs: to whom those are not told, all stands at other prices.
+    designed: costsTold ? start.designed : undefined,
     files: start.files,
     briefs: start.briefs.map((raw) => {
       const { id = '', title = '' } = raw as { id?: string; title?: string };
