@@ -7,6 +7,7 @@ import { main } from '../src/cli/main.ts';
 import { readCatalogueFolder } from '../src/documents/catalogue-folder.ts';
 import { changeCatalogue } from '../src/store/index.ts';
 import { DEMO, demoCatalogue, demoRig, demoShop } from './demo.ts';
+import { serverApp } from '../src/server/app.ts';
 import { testServer } from './desk-server.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'spraywright-keeping-'));
@@ -98,6 +99,25 @@ describe('A server whose catalogue stands in the records', () => {
     const next = await start();
     expect(next.head).toMatchObject({ version: 4, retired: [reel.id] });
     expect(next.files.find(({ raw }) => raw.kind === 'reel')!.raw.parts[0]!.priceCents).toBe(999_900);
+    await server.close();
+  });
+
+  it('hands the page the rig that was chosen at the start, as long as the catalogue is that one', async () => {
+    const server = await testServer();
+    const { catalogue, shop } = await server.shelf.current();
+    const { raw } = demoRig('tall-elms', catalogue, shop);
+    const app = serverApp({ ...server.options, designed: { rig: raw, with: catalogue } });
+    const start = async () => (await (await app.request('/start.json')).json()) as { designed?: unknown };
+    expect((await start()).designed).toEqual(JSON.parse(JSON.stringify(raw)));
+    const gauge = catalogue.byKind.gauge[0]!;
+    await server.records.save((t) =>
+      changeCatalogue(
+        t,
+        { parts: [{ id: gauge.id, kind: 'gauge', retired: true }] },
+        { by: 'Dana', at: '2026-03-03T08:00:00.000Z' },
+      ),
+    );
+    expect((await start()).designed).toBeUndefined();
     await server.close();
   });
 

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { serverApp } from '../src/server/app.ts';
+import { serverApp, type ServerOptions } from '../src/server/app.ts';
 import type { Letter } from '../src/server/mail/mail.ts';
 import type { People } from '../src/server/people.ts';
 import { catalogueFromFolder } from '../src/server/catalogue-files.ts';
@@ -16,6 +16,8 @@ const WEB = fileURLToPath(new URL('../dist/web/', import.meta.url));
 
 export interface TestServer {
   readonly app: ReturnType<typeof serverApp>;
+  /** What it was made with: a second one on the same records takes them with one thing changed. */
+  readonly options: ServerOptions;
   readonly records: Records;
   readonly reproofs: Reproofs;
   readonly shelf: Shelf;
@@ -44,7 +46,7 @@ export async function testServer(
   const shelf = new Shelf(records, first.kept, now);
   const report = (error: unknown) => reports.push(error);
   const reproofs = new Reproofs({ records, shelf, now, report });
-  const app = serverApp({
+  const options: ServerOptions = {
     webFolder: WEB,
     shelf,
     reproofs,
@@ -59,11 +61,12 @@ export async function testServer(
     },
     newId: () => `job-${++made}`,
     report,
-  });
+  };
+  const app = serverApp(options);
   const close = async () => {
     await reproofs.close();
     await records.close();
     rmSync(folder, { recursive: true, force: true });
   };
-  return { app, records, reproofs, shelf, reports, letters, close };
+  return { app, options, records, reproofs, shelf, reports, letters, close };
 }
