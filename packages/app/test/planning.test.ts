@@ -113,6 +113,23 @@ describe('The calendar of builds', () => {
     expect(document.options[0]!.summary.readyDay > builds[1]!.ready).toBe(true);
   });
 
+  it('leaves the jobs with a quote at work beside the others, page by page, each quote once', async () => {
+    type Page = { jobs: { id: string }[]; next?: string };
+    const pages: string[][] = [];
+    let page: Page = { jobs: [], next: '' };
+    while (page.next !== undefined) {
+      const after = page.next === '' ? '' : `&after=${encodeURIComponent(page.next)}`;
+      page = await read(`/api/standing?limit=1${after}`);
+      pages.push(page.jobs.map((job) => job.id));
+    }
+    // By change: two, three, one. By the quotes that moved last: three (six times), two, one.
+    expect(pages).toEqual([['two', 'three'], ['three'], ['one', 'three'], ['three']]);
+    // From the place of a list of jobs alone, as the desk asks, no quote is gone through.
+    const { next } = await read<Page>('/api/jobs?limit=1');
+    const { jobs } = await read<Page>(`/api/standing?limit=1&after=${encodeURIComponent(next!)}`);
+    expect(jobs.map((job) => job.id)).toEqual(['three']);
+  });
+
   it('lets a stopped job go', async () => {
     await send('/api/jobs/two/marks', { kind: 'stopped' });
     const { builds } = await read<Calendar>('/api/calendar');

@@ -158,6 +158,8 @@ export class People {
   }
 
   async signedIn(headers: Headers): Promise<Person | undefined> {
+    // Who is signed in carries a cookie; without one nothing needs to be looked up.
+    if (!headers.has('Cookie')) return undefined;
     const found = await (await this.#auth).api.getSession({ headers });
     if (found === null) return undefined;
     const { id, name, email, role } = found.user;

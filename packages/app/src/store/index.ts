@@ -74,7 +74,7 @@ export {
   type Reproof,
   type ReproofFinding,
 } from './reproofs.ts';
-export { JOB_MARKS, JOB_STATES, jobStandings, markJob } from './job-standing.ts';
+export { JOB_MARKS, JOB_STATES, jobStandings, markJob, type StandingsEnd } from './job-standing.ts';
 export { soldRigOf, type SoldRig } from './sold-rig.ts';
 export { buildsToDo, type BuildToDo } from './builds.ts';
 export { writtenMachines, writtenMark, type WrittenMachine } from './written-machines.ts';

@@ -1,4 +1,5 @@
 import type { Kysely } from 'kysely';
+import { isBehind, type Place } from './found-by.ts';
 import type { Doing, JobHead } from './job.ts';
 import { jobHead, listJobs, type JobQuery } from './jobs.ts';
 import { Refusal } from './refusal.ts';
@@ -142,44 +143,61 @@ function newest<T>(list: readonly T[], at: (entry: T) => string): T | undefined 
   );
 }
 
-/** Jobs with a quote at work that the first page tells beside those changed last. */
-const MOST_AT_WORK = 500;
+/** Where a page of standings ends among the jobs, and among those with a quote at work while there are more. */
+export interface StandingsEnd {
+  readonly job: Place;
+  readonly quote?: Place;
+}
 
 /**
- * How the jobs of one page stand, the last changed first; where no words are asked the first page tells every job that
- * has a quote at work too, however long ago it was changed.
+ * How the jobs of one page stand, the last changed first; where no words are asked a page tells as many jobs that have a
+ * quote at work too, those whose quote moved last first, so that they stand in front however long ago they were changed.
  *
- * @returns `page`: the jobs of the page alone, behind the last of which the next page begins
+ * @param query its `after` where the page before ended; no more jobs at work are told after one that ended without a quote
  */
 export async function jobStandings(
   db: Kysely<Tables>,
-  query: JobQuery,
-): Promise<{ readonly page: readonly JobHead[]; readonly standings: readonly JobStanding[] }> {
-  const page = await listJobs(db, query);
-  const more = query.words.length === 0 && query.after === undefined ? await jobsAtWork(db) : [];
-  const jobs = new Map([...page, ...more].map((job) => [job.id, job]));
-  if (jobs.size === 0) return { page, standings: [] };
+  query: Omit<JobQuery, 'after'> & { readonly after?: StandingsEnd },
+): Promise<{ readonly standings: readonly JobStanding[]; readonly end?: StandingsEnd }> {
+  const { words, limit, after } = query;
+  const page = await listJobs(db, { words, limit, ...(after === undefined ? {} : { after: after.job }) });
+  const asked = words.length === 0 && (after === undefined || after.quote !== undefined);
+  const atWork = asked ? await jobsAtWork(db, limit, after?.quote) : [];
+  const jobs = new Map([...page, ...atWork.map(({ job }) => job)].map((job) => [job.id, job]));
+  if (jobs.size === 0) return { standings: [] };
   const facts = await factsOf(db, [...jobs.keys()]);
-  return { page, standings: [...jobs.values()].map((job) => standingFrom({ job, ...facts(job.id) })) };
+  const standings = [...jobs.values()].map((job) => standingFrom({ job, ...facts(job.id) }));
+  // Behind the last job there is none at work that was not told.
+  if (page.length < limit) return { standings };
+  const last = page.at(-1)!;
+  const job = { at: last.changedAt, name: last.id };
+  const quote = atWork.length < limit ? undefined : atWork.at(-1)!.quote;
+  return { standings, end: { job, ...(quote === undefined ? {} : { quote }) } };
 }
 
-/** Jobs of which a quote is drawn up, sent or accepted, the last come into its state first. */
-async function jobsAtWork(db: Kysely<Tables>): Promise<JobHead[]> {
+/** Jobs of which a quote is drawn up, sent or accepted, with the place of that quote, the last come into its state first. */
+async function jobsAtWork(
+  db: Kysely<Tables>,
+  limit: number,
+  after: Place | undefined,
+): Promise<{ readonly job: JobHead; readonly quote: Place }[]> {
   const rows = await db
-    .selectFrom((quotes) =>
-      quotes
+    .selectFrom((tables) => {
+      let quotes = tables
         .selectFrom('quotes')
-        .select(['job_id', 'since'])
-        .where('state', 'in', ['drawn', 'sent', 'accepted'])
-        .orderBy('since', 'desc')
-        .limit(MOST_AT_WORK)
-        .as('at_work'),
-    )
+        .select(['job_id', 'since', 'number'])
+        // Said the other way round, so that both databases go through the quotes in their order instead of sorting them.
+        .where('state', 'not in', ['declined', 'withdrawn']);
+      if (after !== undefined) quotes = quotes.where(isBehind(after, { at: 'since', name: 'number' }));
+      return quotes.orderBy('since', 'desc').orderBy('number', 'desc').limit(limit).as('at_work');
+    })
     .innerJoin('jobs', 'jobs.id', 'at_work.job_id')
     .selectAll('jobs')
+    .select(['at_work.since', 'at_work.number'])
     .orderBy('at_work.since', 'desc')
+    .orderBy('at_work.number', 'desc')
     .execute();
-  return rows.map(jobHead);
+  return rows.map((row) => ({ job: jobHead(row), quote: { at: row.since, name: row.number } }));
 }
 
 async function factsOf(db: Kysely<Tables>, ids: readonly string[]) {

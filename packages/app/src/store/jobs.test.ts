@@ -69,8 +69,12 @@ afterAll(() => {
 describe('The SQLite file', () => {
   it('flush every commit to the disk and keep readers apart from the writer', async () => {
     const sqlite = await openRecords(temporary());
-    const pragma = async (name: string) =>
-      Object.values((await sql.raw(`pragma ${name}`).execute(sqlite.db)).rows[0] as object)[0] as unknown;
+    // Asked where saves are made.
+    const pragma = (name: string) =>
+      sqlite.save(
+        async (t) =>
+          Object.values((await sql.raw(`pragma ${name}`).execute(t)).rows[0] as object)[0] as unknown,
+      );
     expect(await pragma('journal_mode')).toBe('wal');
     expect(await pragma('synchronous')).toBe(2);
     expect(await pragma('foreign_keys')).toBe(1);
@@ -116,6 +120,17 @@ describe.each(['SQLite', 'PostgreSQL'] as const)('On %s', (name) => {
     });
   });
 
+  it('What is read is what was committed, also while a save is being made', async () => {
+    await make('cart');
+    let during: string[] = [];
+    await records.save(async (t) => {
+      await makeJob(t, 'skid', document('skid'), doing());
+      during = (await listJobs(records.db, { words: [], limit: 10 })).map((job) => job.id);
+    });
+    expect(during).toEqual(['cart']);
+    expect((await openJob(records.db, 'skid')).version).toBe(1);
+  });
+
   describe('Jobs', () => {
     it('are listed the last changed first, a page at a time, and found by all the words', async () => {
       await make('cart', 'Heavy cart for tall elms', 'Wrenmere Parks');
@@ -134,6 +149,87 @@ describe.each(['SQLite', 'PostgreSQL'] as const)('On %s', (name) => {
       expect(await listJobs(records.db, { words: [], limit: 2, after: { at, name } })).toMatchObject([
         { id: 'skid' },
       ]);
+    });
+
+    const found = async (...words: string[]) =>
+      (await listJobs(records.db, { words, limit: 5 })).map((job) => job.id);
+
+    it('are found by what they are called now, in any letters, by long words and short ones', async () => {
+      await make('cart', 'Heavy cart', 'Ænge & "Sons" (Ölberg)');
+      await make('skid', 'Roof skid', "O'Neil*");
+      const rename = (operation: string, value: string) => ({
+        operation,
+        about: 'Title',
+        puts: [{ path: ['rig', 'title'], value }],
+      });
+      await edit('cart', 1, [rename('operation-1', 'Light trolley')]);
+      await edit('cart', 2, [rename('operation-2', 'Light wagon')]);
+      expect(await found('wagon')).toEqual(['cart']);
+      expect(await found('heavy')).toEqual([]);
+      expect(await found('trolley')).toEqual([]);
+      for (const words of [['"sons"'], ['ØLBERG'.replace('Ø', 'Ö')], ['ænge'], ['ht', 'wagon'], ['wa', '&']])
+        expect(await found(...words)).toEqual(['cart']);
+      for (const words of [["o'neil*"], ['neil'], ['eil*', 'oo'], ['SKID']])
+        expect(await found(...words)).toEqual(['skid']);
+      for (const words of [['neil', 'wagon'], ['and'], ['NOT'], ['or', 'skid*'], ['"'.repeat(3)]])
+        expect(await found(...words)).toEqual([]);
+    });
+
+    it('are found the last changed first where a word is of few, of many or of all', async () => {
+      const many = 700;
+      await records.save(async (t) => {
+        for (let n = 0; n < many; n++) {
+          const at = new Date(Date.UTC(2026, 0, 1) + n * 1000).toISOString();
+          const title = `Rig ${n % 100 === 7 ? 'with boom' : 'plain'} ${n < 2 ? 'first' : ''}`;
+          await makeJob(t, `job-${n}`, document(title, `Customer ${n}`), { by: '', at });
+        }
+      });
+      expect(await found('rig')).toEqual(['job-699', 'job-698', 'job-697', 'job-696', 'job-695']);
+      expect(await found('boom')).toEqual(['job-607', 'job-507', 'job-407', 'job-307', 'job-207']);
+      expect(await found('boom', 'rig', '07')).toEqual([
+        'job-607',
+        'job-507',
+        'job-407',
+        'job-307',
+        'job-207',
+      ]);
+      expect(await found('rig', 'first')).toEqual(['job-1', 'job-0']);
+      expect(await found('rig', '42', 'plain', 'customer')).toEqual([
+        'job-642',
+        'job-542',
+        'job-442',
+        'job-429',
+        'job-428',
+      ]);
+      const { changedAt, id } = (await listJobs(records.db, { words: ['boom'], limit: 1 }))[0]!;
+      const after = { at: changedAt, name: id };
+      const next = await listJobs(records.db, { words: ['boom'], limit: 1, after });
+      expect(next.map((job) => job.id)).toEqual(['job-507']);
+    });
+
+    it('of records from before there was an index are found after the next start', async () => {
+      await make('cart', 'Heavy cart');
+      await records.save(async (t) => {
+        for (const text of [
+          `drop ${name === 'SQLite' ? 'table' : 'index'} jobs_found`,
+          ...(name === 'SQLite' ? ['drop trigger jobs_found_made', 'drop trigger jobs_found_named'] : []),
+          'drop index quotes_by_time',
+          "delete from kysely_migration where name = '0013-quick-lists'",
+        ])
+          await sql.raw(text).execute(t);
+      });
+      await records.close();
+      records = await openRecords(place);
+      await make('skid', 'Heavy skid');
+      expect(await found('heavy')).toEqual(['skid', 'cart']);
+      const { rows } = await sql
+        .raw(
+          name === 'SQLite'
+            ? 'select id from jobs_found'
+            : "select indexname from pg_indexes where indexname = 'jobs_found'",
+        )
+        .execute(records.db);
+      expect(rows).toHaveLength(name === 'SQLite' ? 2 : 1);
     });
 
     it('keep the id they were made under', async () => {

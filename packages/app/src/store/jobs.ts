@@ -1,6 +1,7 @@
 import type { Kysely } from 'kysely';
 import { hasWord, isBehind, type Place } from './found-by.ts';
 import { headOf, type Doing, type Job, type JobDocument, type JobHead } from './job.ts';
+import { jobsFound } from './job-index.ts';
 import { fromJsonText, toJsonText } from './json-text.ts';
 import { Refusal } from './refusal.ts';
 import type { JobRow, Tables } from './schema.ts';
@@ -16,6 +17,8 @@ export interface JobQuery {
 export async function listJobs(db: Kysely<Tables>, { words, limit, after }: JobQuery): Promise<JobHead[]> {
   let query = db.selectFrom('jobs').selectAll();
   for (const word of words) query = query.where(hasWord(word));
+  const found = await jobsFound(db, words);
+  if (found !== undefined) query = query.where(found);
   if (after !== undefined) query = query.where(isBehind(after, { at: 'changed_at', name: 'id' }));
   const rows = await query.orderBy('changed_at', 'desc').orderBy('id', 'desc').limit(limit).execute();
   return rows.map(jobHead);

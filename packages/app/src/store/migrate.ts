@@ -10,6 +10,7 @@ import { up as marks } from './migrations/0008-job-marks.ts';
 import { up as reproofs } from './migrations/0010-reproofs.ts';
 import { up as asks } from './migrations/0011-asks.ts';
 import { up as shopEditions } from './migrations/0012-shop-editions.ts';
+import { up as quickLists } from './migrations/0013-quick-lists.ts';
 import type { Tables } from './schema.ts';
 
 /** Every step of the schema in order. A step that has been released is never edited: the next one changes what it made. */
@@ -25,6 +26,7 @@ const STEPS: Readonly<Record<string, Migration>> = {
   '0010-reproofs': { up: reproofs },
   '0011-asks': { up: asks },
   '0012-shop-editions': { up: shopEditions },
+  '0013-quick-lists': { up: quickLists },
 };
 
 /**
@@ -33,6 +35,11 @@ const STEPS: Readonly<Record<string, Migration>> = {
  * @throws Error when the records were written by a newer program, or a step fails
  */
 export async function migrate(db: Kysely<Tables>): Promise<void> {
+  const done = await stepsDone(db);
+  const unknown = done.filter((name) => !(name in STEPS));
+  if (unknown.length > 0)
+    throw new Error(`the records were written by a newer Spraywright (step ${unknown[0]}); start that one`);
+  if (done.length === Object.keys(STEPS).length) return;
   const migrator = new Migrator({
     db,
     provider: { getMigrations: () => Promise.resolve({ ...STEPS }) },
@@ -40,9 +47,6 @@ export async function migrate(db: Kysely<Tables>): Promise<void> {
     // Steps with lower numbers may be released after ones with higher; each stands on its own tables.
     allowUnorderedMigrations: true,
   });
-  const unknown = (await stepsDone(db)).filter((name) => !(name in STEPS));
-  if (unknown.length > 0)
-    throw new Error(`the records were written by a newer Spraywright (step ${unknown[0]}); start that one`);
   const { error } = await migrator.migrateToLatest();
   if (error !== undefined) throw error instanceof Error ? error : new Error('the tables cannot be made');
 }

@@ -1,6 +1,14 @@
 import { createRoute, z, type OpenAPIHono } from '@hono/zod-openapi';
-import { buildsToDo, JOB_MARKS, JOB_STATES, jobStandings, markJob, type Records } from '../../store/index.ts';
-import { afterPlace, nextOf, wordsOf } from '../found-list.ts';
+import {
+  buildsToDo,
+  JOB_MARKS,
+  JOB_STATES,
+  jobStandings,
+  markJob,
+  type Records,
+  type StandingsEnd,
+} from '../../store/index.ts';
+import { wordsOf } from '../found-list.ts';
 import { jobParams } from '../job-shapes.ts';
 import { refusals } from '../problem.ts';
 import { signedName } from '../role-guard.ts';
@@ -46,7 +54,7 @@ const standingRoute = createRoute({
   responses: {
     200: {
       description:
-        'One page of jobs, the last changed first; where no words are asked the first page tells those with a quote at work too, 500 at most',
+        'One page of jobs, the last changed first; where no words are asked as many with a quote at work stand on it too, those whose quote moved last first',
       content: json(
         z
           .object({ jobs: z.array(standingShape).readonly(), next: z.string().optional() })
@@ -118,15 +126,26 @@ const calendarRoute = createRoute({
   },
 });
 
+/** The places where a page ended, as one word: those of the last job and, while there are more at work, of a quote. */
+function nextText({ job, quote }: StandingsEnd): string {
+  return [job, ...(quote === undefined ? [] : [quote])].map(({ at, name }) => `${at} ${name}`).join(' ');
+}
+
+function afterEnd(next: string | undefined): { readonly after?: StandingsEnd } {
+  if (next === undefined) return {};
+  const [at = '', name = '', since, number] = next.split(' ');
+  const quote = since === undefined || number === undefined ? {} : { quote: { at: since, name: number } };
+  return { after: { job: { at, name }, ...quote } };
+}
+
 /** Where the jobs stand, and when what was accepted is built. */
 export function planningApi(app: OpenAPIHono, { shelf, records, now }: PlanningApi): void {
   const { db, save } = records;
 
   app.openapi(standingRoute, async (c) => {
     const { find, limit, after } = c.req.valid('query');
-    const { page, standings } = await jobStandings(db, { words: wordsOf(find), limit, ...afterPlace(after) });
-    const next = nextOf(page, limit, ({ changedAt, id }) => ({ at: changedAt, name: id }));
-    return c.json({ jobs: standings, ...next }, 200);
+    const { standings, end } = await jobStandings(db, { words: wordsOf(find), limit, ...afterEnd(after) });
+    return c.json({ jobs: standings, ...(end === undefined ? {} : { next: nextText(end) }) }, 200);
   });
 
   app.openapi(markRoute, async (c) => {

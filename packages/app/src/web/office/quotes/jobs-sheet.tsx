@@ -14,7 +14,7 @@ export function JobsSheet() {
   const [words, setWords] = useState('');
   const [refused, setRefused] = useState('');
   const { found, again, more } = useFound(words, standings);
-  // The first page tells jobs with a quote at work that a later page has too.
+  // A job with a quote at work may stand on a later page among those changed last too.
   const jobs = [...new Map(found?.items.map((job) => [job.id, job])).values()];
   const mark = async (id: string, kind: string) => {
     const answer = await gotFor(`api/jobs/${encodeURIComponent(id)}/marks`, { kind });
@@ -74,7 +74,7 @@ function told(found: Found<string, JobStanding> | undefined): string {
   if (found.items.length > 0 && found.next === undefined) return '';
   if (found.items.length > 0)
     return found.asked.trim() === ''
-      ? 'The jobs changed last, and every job with a quote at work. Older ones: More below, or find them by a word.'
+      ? 'The jobs changed last, and those whose quote moved last. Others: More below, or find them by a word.'
       : 'The jobs found that were changed last; more below.';
   return found.asked.trim() === '' ? 'No job has been begun yet.' : 'No job is like that.';
 }
