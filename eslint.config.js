@@ -15,6 +15,7 @@ export default tseslint.config(
   {
     ignores: [
       'packages/app/vite.config.ts',
+      'packages/app/vite.node.config.ts',
       '**/dist/**',
       '**/node_modules/**',
       'out/**',

@@ -49,13 +49,14 @@ function missingBuildTools() {
   return ['python3', 'make', 'g++'].filter((tool) => spawnSync(tool, ['--version']).error !== undefined);
 }
 
-/** Compiles the engine and the app and bundles the page, unless their sources are as they were last time. */
+/** Compiles the engine and the app, bundles the page and what Node runs, unless their sources are as they were last time. */
 export function ensureBuilt() {
   const mark = fingerprint([
     'packages/engine/src',
     'packages/app/src',
     'packages/app/assets',
     'packages/app/vite.config.ts',
+    'packages/app/vite.node.config.ts',
     'package-lock.json',
     'tsconfig.base.json',
   ]);
@@ -63,14 +64,10 @@ export function ensureBuilt() {
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === mark) return;
   say('Building (once per change of the sources) ...');
   run('node', ['node_modules/typescript/bin/tsc', '-b', 'packages/engine', 'packages/app']);
-  run('node', [
-    'node_modules/vite/bin/vite.js',
-    'build',
-    '--logLevel',
-    'warn',
-    '--config',
-    'packages/app/vite.config.ts',
-  ]);
+  const bundle = (config) =>
+    run('node', ['node_modules/vite/bin/vite.js', 'build', '--logLevel', 'warn', '--config', config]);
+  bundle('packages/app/vite.config.ts');
+  bundle('packages/app/vite.node.config.ts');
   mkdirSync(dirname(stamp), { recursive: true });
   writeFileSync(stamp, mark);
 }

@@ -3,5 +3,5 @@ import { ensureBuilt, ensureInstalled } from './ensure.mjs';
 
 ensureInstalled();
 ensureBuilt();
-const { main } = await import('../packages/app/dist/cli/main.js');
+const { main } = await import('../packages/app/dist/node/main.js');
 process.exitCode = await main(['start', ...process.argv.slice(2)]);

@@ -2,7 +2,7 @@
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
-const built = new URL('../dist/cli/main.js', import.meta.url);
+const built = new URL('../dist/node/main.js', import.meta.url);
 if (!existsSync(fileURLToPath(built))) {
   process.stderr.write('Spraywright is not built yet: run `npm start` once, or `npm run build`.\n');
   process.exit(2);

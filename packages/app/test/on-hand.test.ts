@@ -69,7 +69,7 @@ describe.each(DATABASES)('What is on hand, on %s', (database) => {
     expect(await toBuy()).toBeUndefined();
     await move(-part.stock, 'taken');
     expect(await stockOf(server.shelf)).toBe(0);
-    const other = new Shelf(server.records, undefined as never, () => '2026-03-03T09:00:00.000Z');
+    const other = new Shelf(server.records, undefined, () => '2026-03-03T09:00:00.000Z');
     expect(await stockOf(other)).toBe(0);
     // The last of it went: one must be ordered, its lead time before building begins.
     const order = await toBuy();

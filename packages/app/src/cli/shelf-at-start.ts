@@ -12,19 +12,21 @@ export async function shelfOf(
   records: Records,
   terminal: Terminal,
 ): Promise<Shelf | undefined> {
-  const [{ Shelf }, { catalogueFromFolder }] = await Promise.all([
+  const [{ catalogueEdition }, { Shelf }, { catalogueFromFolder }] = await Promise.all([
+    import('../store/index.ts'),
     import('../server/shelf.ts'),
     import('../server/catalogue-files.ts'),
   ]);
   const folder = args.text('catalogue') ?? `${DEMO}catalogue`;
-  const first = catalogueFromFolder(folder, args.text('shop') ?? `${DEMO}shop.json`);
-  if (!first.ok) {
+  const known = (await catalogueEdition(records.db)) !== undefined;
+  const first = known ? undefined : catalogueFromFolder(folder, args.text('shop') ?? `${DEMO}shop.json`);
+  if (first?.ok === false) {
     printProblems(first.problems, terminal);
     return undefined;
   }
-  const shelf = new Shelf(records, first.kept, () => new Date().toISOString());
+  const shelf = new Shelf(records, first?.kept, () => new Date().toISOString());
   try {
-    const laid = await shelf.layFirst();
+    const laid = !known && (await shelf.layFirst());
     const { edition, catalogue } = await shelf.current();
     const count = `${catalogue.parts.size} parts, edition ${edition}`;
     if (laid) terminal.out(`Catalogue: laid into the records from ${folder} (${count})`);

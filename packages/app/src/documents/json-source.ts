@@ -1,11 +1,4 @@
-import {
-  findNodeAtLocation,
-  parseTree,
-  printParseErrorCode,
-  getNodeValue,
-  type Node,
-  type ParseError,
-} from 'jsonc-parser';
+import { findNodeAtLocation, parseTree, printParseErrorCode, type Node, type ParseError } from 'jsonc-parser';
 import { formatPath, type Path, type Problem } from '@spraywright/engine/quantity';
 
 /** A JSON document that still knows on which line each of its fields stands. */
@@ -39,20 +32,24 @@ export function parseJsonSource(
   });
   if (text.length > LARGEST)
     return fail(0, 'too-large', `the file has ${text.length} characters; at most ${LARGEST} are read`);
+  try {
+    const raw: unknown = JSON.parse(text);
+    // Where each field stands is looked for when it is asked, which most documents never are.
+    let tree: Node | undefined;
+    const locate = (path: Path) => placeOf(text, nodeAt((tree ??= treeOf(text).tree!), path).offset);
+    return { ok: true, source: { file, raw, locate } };
+  } catch {
+    const [first] = treeOf(text).errors;
+    return first === undefined
+      ? fail(0, 'not-json', 'the file is empty; a JSON document was expected')
+      : fail(first.offset, 'not-json', `this is not JSON: ${words(printParseErrorCode(first.error))}`);
+  }
+}
+
+function treeOf(text: string): { tree: Node | undefined; errors: readonly ParseError[] } {
   const errors: ParseError[] = [];
   const tree = parseTree(text, errors, { disallowComments: true, allowTrailingComma: false });
-  const first = errors[0];
-  if (first !== undefined)
-    return fail(first.offset, 'not-json', `this is not JSON: ${words(printParseErrorCode(first.error))}`);
-  if (tree === undefined) return fail(0, 'not-json', 'the file is empty; a JSON document was expected');
-  return {
-    ok: true,
-    source: {
-      file,
-      raw: getNodeValue(tree) as unknown,
-      locate: (path) => placeOf(text, nodeAt(tree, path).offset),
-    },
-  };
+  return { tree, errors };
 }
 
 /** Adds to each problem the line where it stands. */

@@ -26,12 +26,12 @@ export interface Stocked {
 export class Shelf {
   readonly #records: Records;
   readonly #now: () => string;
-  readonly #first: KeptCatalogue;
+  readonly #first: KeptCatalogue | undefined;
   #held: { readonly key: string; readonly stocked: Promise<Stocked> } | undefined;
   #onHand: { readonly of: Stocked; readonly movements: number; readonly stocked: Stocked } | undefined;
 
-  /** @param first what is laid into records that have no catalogue yet */
-  constructor(records: Records, first: KeptCatalogue, now: () => string) {
+  /** @param first what is laid into records that have no catalogue yet; undefined where they are known to have one */
+  constructor(records: Records, first: KeptCatalogue | undefined, now: () => string) {
     this.#records = records;
     this.#first = first;
     this.#now = now;
@@ -39,8 +39,10 @@ export class Shelf {
 
   /** True when the first catalogue was laid in just now. */
   async layFirst(): Promise<boolean> {
+    const first = this.#first;
+    if (first === undefined) throw new Error('the records hold no catalogue');
     const at = this.#now();
-    return this.#records.save((t) => layFirstCatalogue(t, this.#first, { by: '', at }));
+    return this.#records.save((t) => layFirstCatalogue(t, first, { by: '', at }));
   }
 
   /** @throws Error when the records hold a catalogue that this engine cannot read */
