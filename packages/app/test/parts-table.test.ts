@@ -6,7 +6,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { main } from '../src/cli/main.ts';
 import { catalogueFiles } from '../src/documents/catalogue-folder.ts';
 import { partsCsv, readPartsCsv } from '../src/documents/parts-csv.ts';
-import { planPartsImport } from '../src/documents/parts-import.ts';
+import { MOST_NAMED, planPartsImport } from '../src/documents/parts-import.ts';
 import { DEMO } from './demo.ts';
 
 const HOSE = 'hose-1-1-4in-60-eva';
@@ -131,6 +131,48 @@ describe('Parts as a table for a spreadsheet', () => {
     ['an empty file', '', /empty/],
   ])('refuses %s at its line and column', (_, text, expected) => {
     expect(refused(text)).toContainEqual(expect.stringMatching(expected));
+  });
+
+  it('names every cell that is wrong, whatever is wrong with it, each once and in the order of the table', () => {
+    const text = [
+      'id,bore [in],stock,priceCents',
+      `${HOSE},wide,-4,"1,200"`,
+      ',1,1,1',
+      'new-hose,broad,few,5',
+      `${HOSE},1,1,1,1`,
+    ].join('\n');
+    const told = refused(text);
+    const cells = told.map((line) => /^\d+:\d+/.exec(line)![0]);
+    // A new part also lacks what has no column: said of its row, after it is said that its bore is no length.
+    expect(cells).toEqual([...cells].sort());
+    expect(new Set(told).size).toBe(told.length);
+    for (const cell of [
+      /^2:2 bore \[in\]: .*'wide'/,
+      /^2:3 stock: stock is -4; .*0/,
+      /^2:4 priceCents: '1,200' may be/,
+      /^3:1 id: the row has no id/,
+      /^4:2 bore \[in\]: .*'broad'/,
+      /^4:3 stock: 'few'; a number/,
+      /^5:1 id: .*line 2 already/,
+      /^5:5 .*5 cells/,
+    ])
+      expect(told.filter((line) => cell.test(line))).toHaveLength(1);
+    expect(cells.filter((cell) => cell === '4:3')).toHaveLength(1);
+  });
+
+  it('names the first 200 and counts the others', async () => {
+    const rows = Array.from({ length: 250 }, (_, i) => `hose-${i},,x`);
+    const text = `id,,priceCents\n${rows.join('\n')}\n`;
+    const result = planPartsImport(table(text), catalogue, 'hose');
+    if (result.ok) throw new Error('the table was taken');
+    expect(result.problems).toHaveLength(MOST_NAMED);
+    const done = await run('parts-in', table(text), '-c', catalogue, '-k', 'hose');
+    const all = MOST_NAMED + result.more!;
+    expect(all).toBeGreaterThanOrEqual(250);
+    expect(done).toMatchObject({
+      code: 2,
+      err: expect.stringContaining(`Nothing was changed: ${all} problems, the first ${MOST_NAMED} above.`),
+    });
   });
 
   it('changes nothing at all when one row is wrong', async () => {

@@ -80,8 +80,10 @@ export const partsInCommand: Command = {
       if (args.flag('json')) terminal.out(JSON.stringify(result, null, 2));
       else {
         printProblems(result.problems, terminal);
+        const { problems, more = 0 } = result;
+        const all = problems.length + more;
         terminal.err(
-          `Nothing was changed: ${result.problems.length === 1 ? 'one problem' : `${result.problems.length} problems`}.`,
+          `Nothing was changed: ${all === 1 ? 'one problem' : `${all} problems`}${more > 0 ? `, the first ${problems.length} above` : ''}.`,
         );
       }
       return EXIT.input;

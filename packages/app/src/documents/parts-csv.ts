@@ -22,6 +22,8 @@ export interface PartsTable {
   readonly delimiter: string;
   readonly columns: readonly PartsColumn[];
   readonly rows: readonly PartsRow[];
+  /** Rows with more cells than there are columns. */
+  readonly problems: readonly LocatedProblem[];
 }
 
 const DELIMITERS = [',', ';', '\t', '|'] as const;
@@ -88,7 +90,7 @@ export function readPartsCsv(
       });
     return { line, cells: columns.map((_, i) => (record[i] ?? '').replace(GUARDED, '')) };
   });
-  return problems.length > 0 ? { ok: false, problems } : { ok: true, table: { delimiter, columns, rows } };
+  return { ok: true, table: { delimiter, columns, rows, problems } };
 }
 
 /** The sign that parts most cells of the head, outside quotes. */

@@ -43,12 +43,18 @@ interface StandingFiles {
 interface Refused {
   readonly ok: false;
   readonly problems: LocatedProblem[];
+  /** How many more there are than are named. */
+  readonly more?: number;
 }
 type Outcome = { ok: true; plan: PartsImport } | Refused;
 
+/** Cells that are named when a table is refused; the others are counted. */
+export const MOST_NAMED = 200;
+
 /**
  * Reads a table of parts of one kind into a catalogue: a known id changes the cells that are filled, a new id is a new
- * part. Everything is checked together with the rest of the catalogue, and one problem anywhere stops all of it.
+ * part. Everything is checked together with the rest of the catalogue, and one problem anywhere stops all of it; every
+ * cell that is at fault is named then, in the order of the table.
  *
  * @param csvFile name of the table in what is said of it
  * @param kindAsked the kind of the parts; told by the ids when absent
@@ -77,16 +83,14 @@ export function planPartsTable(
   const name = old?.name ?? `${kind}.json`;
   const document = (old?.raw ?? { kind, parts: [] }) as { kind: Kind; parts: RawPart[] };
   const made = merged(csvFile, table, document.parts);
-  if (made.problems.length > 0) return { ok: false, problems: made.problems };
   const next = { ...document, parts: made.parts };
   const checked = readCatalogue({ file: head.name, raw: head.raw }, [
     ...files.filter((f) => f.name !== name).map((f) => ({ file: f.name, raw: f.raw })),
     { file: name, raw: next },
   ]);
-  if (!checked.ok)
-    return {
-      ok: false,
-      problems: checked.problems.map((p) => {
+  const found = checked.ok
+    ? []
+    : checked.problems.map((p): LocatedProblem => {
         const at = p.file === name ? placeOf(p.path, made.lines, table) : undefined;
         return {
           file: at === undefined ? p.file : csvFile,
@@ -96,7 +100,18 @@ export function planPartsTable(
           code: p.code,
           message: p.message,
         };
-      }),
+      });
+  const ofCells = [...table.problems, ...made.problems];
+  // A field that is missing because its own cell could not be read is not told a second time.
+  const inLine = new Map<number, LocatedProblem[]>();
+  for (const p of ofCells) inLine.set(p.line, [...(inLine.get(p.line) ?? []), p]);
+  const others = found.filter((p) => !inLine.get(p.line)?.some((cell) => isOfSameCell(cell, p)));
+  const problems = [...ofCells, ...others].sort((a, b) => a.line - b.line || a.column - b.column);
+  if (problems.length > 0)
+    return {
+      ok: false,
+      problems: problems.slice(0, MOST_NAMED),
+      ...(problems.length > MOST_NAMED ? { more: problems.length - MOST_NAMED } : {}),
     };
   const { added, changes, unchanged, parts } = made;
   return { ok: true, plan: { kind, added, changes, unchanged, parts } };
@@ -116,7 +131,7 @@ export function planPartsImport(csvFile: string, folder: string, kindAsked?: str
   const planned = planPartsTable(csvFile, text, { head, files }, kindAsked);
   if (!planned.ok) {
     const here = (file: string) => (file === csvFile ? file : join(folder, file));
-    return { ok: false, problems: planned.problems.map((p) => ({ ...p, file: here(p.file) })) };
+    return { ...planned, problems: planned.problems.map((p) => ({ ...p, file: here(p.file) })) };
   }
   const { plan } = planned;
   const old = files.find((f) => f.kind === plan.kind);
@@ -278,6 +293,10 @@ function centsOf(cell: string): number | { readonly message: string } {
   return /^\d+(\.\d{1,2})?$/.test(figure)
     ? Math.round(Number(figure) * 100)
     : { message: `'${cell}'; an amount of money such as 1234.50 was expected` };
+}
+
+function isOfSameCell(cell: LocatedProblem, { file, column, field }: LocatedProblem): boolean {
+  return cell.file === file && (cell.column === column || cell.field.startsWith(`${field}.`));
 }
 
 /** The cell in which a field of a part stands, or the row when the table has no such column. */

@@ -38,9 +38,11 @@ export function partsTableApi(
       asked,
     );
     if (!planned.ok) {
-      const first = planned.problems[0]!;
-      const detail = `line ${first.line}, column ${first.column}: ${first.message}`;
-      return problem(c, 'unreadable-table', detail, { problems: planned.problems }) as never;
+      const { problems, more = 0 } = planned;
+      const first = problems[0]!;
+      const others = problems.length - 1 + more;
+      const detail = `line ${first.line}, column ${first.column}: ${first.message}${others > 0 ? `; and ${others} more` : ''}`;
+      return problem(c, 'unreadable-table', detail, { problems, ...(more > 0 ? { more } : {}) }) as never;
     }
     const { plan } = planned;
     const { kind, added, changes, unchanged } = plan;

@@ -20,7 +20,18 @@ const problemShape = z
     title: z.string(),
     status: z.int(),
     detail: z.string(),
-    problems: z.array(z.object({ field: z.string(), code: z.string(), message: z.string() })).optional(),
+    problems: z
+      .array(
+        z.object({
+          field: z.string(),
+          code: z.string(),
+          message: z.string(),
+          line: z.int().optional().openapi({ description: 'Line of a table, from 1.' }),
+          column: z.int().optional().openapi({ description: 'Column of a table, from 1.' }),
+        }),
+      )
+      .optional(),
+    more: z.int().optional().openapi({ description: 'How many more there are than `problems` names.' }),
   })
   .openapi('Problem');
 

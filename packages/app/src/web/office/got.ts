@@ -9,7 +9,14 @@ export interface Refused {
 }
 
 /** What was answered, or in words why not. */
-export type Got<T> = { readonly value: T } | { readonly why: string; readonly problems: readonly Refused[] };
+export type Got<T> =
+  | { readonly value: T }
+  | {
+      readonly why: string;
+      readonly problems: readonly Refused[];
+      /** How many more fields were refused than are named. */
+      readonly more?: number;
+    };
 
 const AWAY = 'The server cannot be reached. Try again.';
 const NOTHING = 'The records cannot be reached; nothing was changed. Try again.';
@@ -28,8 +35,11 @@ export async function got<T>(path: string, init?: RequestInit, patience?: number
     return { why, problems: [] };
   }
   if (answer.is === 'unchanged') return { why: AWAY, problems: [] };
-  const { problems = [] } = answer.problem as Problem & { problems?: readonly Refused[] };
-  return { why: answer.why, problems };
+  const { problems = [], more = 0 } = answer.problem as Problem & {
+    readonly problems?: readonly Refused[];
+    readonly more?: number;
+  };
+  return { why: answer.why, problems, more };
 }
 
 /** The same with a document that is sent along. */

@@ -93,7 +93,12 @@ function Summary({
   );
 }
 
-function Refusals({ why, problems }: { readonly why: string; readonly problems: readonly Refused[] }) {
+function Refusals(given: {
+  readonly why: string;
+  readonly problems: readonly Refused[];
+  readonly more?: number;
+}) {
+  const { why, problems, more = 0 } = given;
   return (
     <div role="alert" className="part-why">
       <p>Nothing was written. {problems.length === 0 ? why : ''}</p>
@@ -106,6 +111,7 @@ function Refusals({ why, problems }: { readonly why: string; readonly problems: 
           </li>
         ))}
       </ul>
+      {more > 0 && <p>and {more} more.</p>}
     </div>
   );
 }
