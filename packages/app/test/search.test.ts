@@ -37,9 +37,13 @@ const CASES: readonly [string, Readonly<Record<string, number>>][] = [
   ['light-cart', { engine: 2, reduction: 2, regulator: 2 }],
   ['roof-skid', { carrier: 4, gun: 3, tip: 2 }],
   ['nurse-trailer', { carrier: 2 }],
+  // A pump whose pressure falls: what its drive, its suction line and its jet leave to spare.
+  ['nurse-trailer', { pump: 2, engine: 1, agitator: 1 }],
+  // A tongue: in which order the parts stand, and what it carries at every fill.
+  ['tall-elms', { carrier: 2, tank: 2, engine: 2 }],
 ];
 
-describe.each(CASES)('search among the parts of %s', (name, slots) => {
+describe.each(CASES)('search among the parts of %s: %j', (name, slots) => {
   const figures: Figures[] = [];
   let small: Catalogue;
   let size = 0;

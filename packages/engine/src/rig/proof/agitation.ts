@@ -4,7 +4,7 @@ import type { WorkContext, ProvenDuty } from './context.ts';
 import type { DutyLiquid } from './liquid.ts';
 
 /** Least flow through a plain return, without a jet, in tank volumes per second: 5 %/min. */
-const PLAIN_RETURN = 0.05 / 60;
+export const PLAIN_RETURN = 0.05 / 60;
 const MINUTE = 60;
 
 export function dutiesToStir(context: WorkContext): ProvenDuty[] {

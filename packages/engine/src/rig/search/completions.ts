@@ -1,7 +1,7 @@
 import { idealOf, type Completion, type Core, type Group } from './core-types.ts';
 import type { Parting } from './core.ts';
 import { marginStep, type Figures } from './figures.ts';
-import { plus } from './money.ts';
+import { NOTHING, plus } from './money.ts';
 import { unbeaten, type Trim, type TrimFront } from './trims.ts';
 
 /** Groups with a line that meets the others at the manifold. */
@@ -101,8 +101,20 @@ function joinedUp(
     if (node === undefined) return;
     const start = plus(core.adds, node);
     let list: Completion[] = [{ parts: [], groups: [], ...start, margin: core.margin }];
-    for (const { trims } of chosen) list = joined(list, trims).filter(passes);
-    met.push(...list);
+    chosen.forEach(({ trims }, at) => {
+      const later = chosen.slice(at + 1).map((f) => idealOf([f]));
+      const more = later.reduce((sum, l) => plus(sum, l), NOTHING);
+      const spare = Math.min(...later.map((l) => l.margin));
+      list = joined(list, trims, (t) =>
+        passes({
+          cents: t.cents + more.cents,
+          mass: t.mass + more.mass,
+          late: Math.max(t.late, more.late),
+          margin: Math.min(t.margin, spare),
+        }),
+      );
+    });
+    for (const c of list) met.push(c);
   };
   ways(0, []);
   for (const c of inOrder(met)) {
@@ -112,44 +124,61 @@ function joinedUp(
     if (margin >= 0 && passes({ ...c, margin })) open.push({ ...c, margin });
   }
   open = sift(open);
-  others.forEach(({ f }, k) => {
+  for (const [k, { f }] of others.entries()) {
     restCents -= rest[k]!.cents;
     restMass -= rest[k]!.mass;
-    open = sift(
-      joined(
-        open,
-        f.flatMap((x) => x.trims),
-      ).filter(passes),
-    );
-  });
+    const trims = f.flatMap((x) => x.trims);
+    open = joined(open, trims, passes);
+    // What a falling pump does hangs on its suction line too.
+    if (core.falling !== undefined && at[order[meeting.length + k]!] === 'suction')
+      open = open.flatMap((c) => {
+        const margin = Math.min(c.margin, mainSpare(parting, core, ids, c));
+        return margin >= 0 && passes({ ...c, margin }) ? [{ ...c, margin }] : [];
+      });
+    open = sift(open);
+  }
   return open.map((c) => ({ ...c, groups: parting.groups.map((_, i) => c.groups[order.indexOf(i)]!) }));
 }
 
-/** Most spare of what stands the main's pressure, and of the power behind it, with a regulator and an agitator. */
+/** Most spare of what hangs on the main's pressure and on the pump, as far as groups are joined in an order. */
 function mainSpare(
-  parting: Parting,
-  core: Core,
+  { cap }: Parting,
+  { main, falling }: Core,
   order: readonly Group['id'][],
   { groups }: Completion,
 ): number {
   const part = (id: Group['id'], k: number) => groups[order.indexOf(id)]?.parts[k];
-  const regulator = part('return', 0);
-  if (regulator?.kind !== 'regulator' || core.main === undefined) return parting.cap;
-  const most = core.main.spare(regulator, part('return', 1), part('agitation', 1), part('agitation', 0));
-  return most < 0 ? -1 : marginStep(most);
+  const [regulator, agitator, valve] = [part('return', 0), part('agitation', 1), part('agitation', 0)];
+  let most = Infinity;
+  if (main !== undefined && regulator?.kind === 'regulator')
+    most = main.spare(regulator, part('return', 1), agitator, valve);
+  if (falling !== undefined) {
+    const suction = groups[order.indexOf('suction')]?.parts ?? [];
+    most = falling.trims(agitator, valve, part('induction', 1), part('induction', 0), suction);
+  }
+  return most < 0 ? -1 : Math.min(cap, marginStep(most));
 }
 
-function joined(list: readonly Completion[], trims: readonly Trim[]): Completion[] {
-  return list.flatMap((c) =>
-    trims.map((t) => ({
-      parts: [],
-      groups: [...c.groups, t],
-      cents: c.cents + t.cents,
-      mass: c.mass + t.mass,
-      late: Math.max(c.late, t.late),
-      margin: Math.min(c.margin, t.margin),
-    })),
-  );
+/** Every way joined with every trim that a test lets through. */
+function joined(
+  list: readonly Completion[],
+  trims: readonly Trim[],
+  passes: (t: Omit<Trim, 'parts'>) => boolean,
+): Completion[] {
+  const out: Completion[] = [];
+  for (const c of list)
+    for (const t of trims) {
+      const next = {
+        parts: [],
+        groups: c.groups,
+        cents: c.cents + t.cents,
+        mass: c.mass + t.mass,
+        late: Math.max(c.late, t.late),
+        margin: Math.min(c.margin, t.margin),
+      };
+      if (passes(next)) out.push({ ...next, groups: [...c.groups, t] });
+    }
+  return out;
 }
 
 /** Whether one is as good as another in everything. */

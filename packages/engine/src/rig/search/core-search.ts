@@ -179,7 +179,9 @@ export class CoreSearch {
       if (this.#front.covers(parting.figures(c.cents, c.mass, c.late, c.margin))) continue;
       const whole = new Map(parts);
       groups.forEach((g, i) => g.slots.forEach((slot, k) => whole.set(slot, c.groups[i]!.parts[k])));
-      const proven = this.#prover.of(space, (slot) => whole.get(slot));
+      const at: PartAt = (slot) => whole.get(slot);
+      if (!parting.carries(at)) continue;
+      const proven = this.#prover.of(space, at);
       if (proven !== undefined) this.#front.offer(proven);
     }
     return true;

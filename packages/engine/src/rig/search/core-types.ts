@@ -1,4 +1,5 @@
 import type { Port, LayoutLine } from '../../catalogue/index.ts';
+import type { FallingMain } from './falling-main.ts';
 import type { MainCheck } from './main-check.ts';
 import type { Adds } from './money.ts';
 import type { LineEnd, Trim, TrimFront } from './trims.ts';
@@ -20,6 +21,8 @@ export interface Core {
   readonly pressure: number;
   /** Where a displacement pump feeds a regulator. */
   readonly main: MainCheck | undefined;
+  /** Where a pump gives less against more. */
+  readonly falling: FallingMain | undefined;
 }
 
 /** One end at the manifold that the core brings there. */

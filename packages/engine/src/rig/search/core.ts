@@ -3,6 +3,7 @@ import { contactsOf } from '../contacts.ts';
 import { rinseWaterAboard } from '../placement/index.ts';
 import { supplyFor } from '../rig-supply.ts';
 import { idealOf, type Core, type CoreEnd, type Group } from './core-types.ts';
+import { fallingMain } from './falling-main.ts';
 import { marginStep, massStep, type Figures } from './figures.ts';
 import { mainPressure, type CoreFacts } from './group-asks.ts';
 import { GroupFronts } from './group-fronts.ts';
@@ -38,6 +39,7 @@ export class Parting {
   readonly #pieces: Pieces;
   readonly #small: SmallThings;
   readonly #regulated: boolean;
+  readonly #grouped: readonly string[];
   readonly #rigAdds: Adds;
   /** What the mains of all cores have in common. */
   readonly #shut = new Map<string, OutletsShut>();
@@ -64,8 +66,8 @@ export class Parting {
       { id: 'battery', slots: ['battery'], line: undefined },
     ];
     this.groups = groups.filter((g) => g.slots.length > 0 && g.slots.every((s) => has.has(s)));
-    const grouped = new Set(this.groups.flatMap((g) => g.slots));
-    this.coreSlots = space.slots.map((s) => s.id).filter((id) => !grouped.has(id));
+    this.#grouped = this.groups.flatMap((g) => g.slots);
+    this.coreSlots = space.slots.map((s) => s.id).filter((id) => !this.#grouped.includes(id));
     this.#regulated = has.has('regulator');
     const lineCents = this.money.per('line');
     this.#density = Math.max(...brief.duties.map((d) => contexts[0]!.liquids.get(d.liquid)!.density));
@@ -121,7 +123,7 @@ export class Parting {
     for (const id of this.coreSlots) adds = plus(adds, this.own(id, partAt(id), partAt, pressure));
     const along = this.joints.outletsAlong(partAt, pressure);
     if (along === undefined) return undefined;
-    const spare = Math.min(margin, weightSpare(space, partAt, this.#density));
+    let spare = Math.min(margin, weightSpare(space, partAt, this.#density, this.#grouped));
     if (spare < 0) return undefined;
     adds = plus(adds, along.adds);
     const ends: CoreEnd[] = along.ends.map((e) => ({ line: e.line, port: e.port, feeds: false, bends: e }));
@@ -130,6 +132,9 @@ export class Parting {
     if (feed === undefined) return undefined;
     ends.push({ line: 'pump', port: feed, feeds: true, bends: undefined });
     const flow = pumpFlow(space, partAt);
+    const falling = fallingMain(space, partAt, pump, tank);
+    if (falling !== undefined) spare = Math.min(spare, falling.spare);
+    if (spare < 0) return undefined;
     const facts: CoreFacts = {
       space,
       partAt,
@@ -137,6 +142,7 @@ export class Parting {
       tank,
       pump,
       flow,
+      falling,
       needs,
       rated,
       cap: this.cap,
@@ -153,6 +159,7 @@ export class Parting {
       ends,
       fronts,
       pressure,
+      falling,
       main:
         pump.kind === 'pump' && pump.law.action === 'displacement' && needs !== undefined && this.#regulated
           ? new MainCheck(space, partAt, pump, tank, needs, flow, rated, this.#shut)
@@ -187,6 +194,11 @@ export class Parting {
     }
     const { massLimit } = this.space.brief.carrier;
     return Math.min(shareLeft(carrier.grossRating, full), shareLeft(massLimit, full));
+  }
+
+  /** Whether axles, wheels and tongue may carry a whole rig. */
+  carries(partAt: PartAt): boolean {
+    return weightSpare(this.space, partAt, this.#density, []) >= 0;
   }
 
   /** A margin in steps, no more than any rig of the space has. */

@@ -112,7 +112,7 @@ function judgeOf(
     const alone = new Parting({ ...space, slots, size: 1 }, limits, shop);
     const core = alone.coreOf(partAt, limit);
     const [whole] = core === undefined ? [] : bestWays(alone, core, () => true);
-    if (whole === undefined) return { limit: -1, bounds: [] };
+    if (whole === undefined || !alone.carries(partAt)) return { limit: -1, bounds: [] };
     return { limit, bounds: [...bounds, [alone.figures(whole.cents, whole.mass, whole.late, whole.margin)]] };
   };
 }

@@ -1,5 +1,8 @@
 import type { Part, PartOf, LayoutLine } from '../../catalogue/index.ts';
 import { portKey } from '../../catalogue/index.ts';
+import type { FallingMain } from './falling-main.ts';
+import { jetWay } from './jet.ts';
+import { flowOf } from './main-state.ts';
 import { SuctionSide } from './trim-margins.ts';
 import { marginStep } from './figures.ts';
 import type { LineNeeds } from './line-needs.ts';
@@ -17,14 +20,14 @@ export interface CoreFacts {
   readonly tank: PartOf<'tank'>;
   readonly pump: Part;
   readonly flow: PumpFlow;
+  /** Undefined where the pump holds its flow. */
+  readonly falling?: FallingMain | undefined;
   readonly needs: LineNeeds | undefined;
   /** Least rating of what stands before the shutters of the outlets [Pa]. */
   readonly rated: number;
   /** No rig of the space has more spare [steps]. */
   readonly cap: number;
 }
-
-const BAR = 1e5;
 
 /** Pressure that the joints behind the pump see at least [Pa]. */
 export function mainPressure(needs: LineNeeds | undefined, regulated: boolean): number {
@@ -33,9 +36,12 @@ export function mainPressure(needs: LineNeeds | undefined, regulated: boolean): 
 
 /** From the tank to the pump: tank valve, suction hose, strainer, with the drain behind the valve. */
 export function suctionAsk(facts: CoreFacts, line: LayoutLine): TrimAsk {
-  const { space, pieces, tank, pump, flow, cap } = facts;
+  const { space, pieces, tank, pump, cap } = facts;
+  // In steps of 2 %, so that outlets and pumps much alike ask the same.
+  const down = (q: number) => (q > 0 ? 1.02 ** Math.floor(Math.log(q) / Math.log(1.02)) : 0);
+  const least = facts.falling?.least.map(down) ?? facts.flow.least;
   const npsh = 'npshRequired' in pump ? pump.npshRequired : 0;
-  const speed = flow.least.map((q) => q.toPrecision(4)).join(' ');
+  const speed = least.map((q) => q.toPrecision(4)).join(' ');
   const outlet = portOf(tank, 'outlet');
   const inlet = portOf(pump, 'in');
   return {
@@ -58,7 +64,7 @@ export function suctionAsk(facts: CoreFacts, line: LayoutLine): TrimAsk {
       return { adds: plus(adds, leastBends(elbows, line.elbows ?? 0)), end: undefined };
     },
     margins: (classes) => {
-      const side = new SuctionSide(space, line, tank, npsh, flow.least);
+      const side = new SuctionSide(space, line, tank, npsh, least);
       const losses = new Map<Part | undefined, readonly number[]>();
       for (const part of classes.flat()) if (!losses.has(part)) losses.set(part, side.lossesOf(part));
       return (parts) => {
@@ -122,10 +128,8 @@ export function returnAsk(facts: CoreFacts, line: LayoutLine): TrimAsk {
 export function agitationAsk(facts: CoreFacts, line: LayoutLine, highest: readonly number[]): TrimAsk {
   const { space, pieces, tank, needs, cap } = facts;
   const { brief, contexts } = space;
-  const pressure = mainPressure(
-    needs,
-    space.slots.some((s) => s.id === 'regulator'),
-  );
+  const regulated = space.slots.some((s) => s.id === 'regulator');
+  const pressure = mainPressure(needs, regulated);
   const stirred = brief.duties.flatMap((duty, i) => {
     const liquid = contexts[0]!.liquids.get(duty.liquid)!;
     return duty.agitate && liquid.agitationShare > 0
@@ -158,10 +162,10 @@ export function agitationAsk(facts: CoreFacts, line: LayoutLine, highest: readon
     },
     margins: () => (parts) => {
       const agitator = parts[1];
-      if (agitator?.kind !== 'agitator') return cap;
+      if (agitator?.kind !== 'agitator') return stirred.length > 0 && !regulated ? -1 : cap;
       let most = Infinity;
       for (const { asked, density, pressure: p } of stirred) {
-        const flow = agitator.flowAtOneBar * Math.sqrt(Math.max(0, p) / BAR / (density / 1000));
+        const flow = flowOf(jetWay(line, agitator, parts[0], density, 0)!, p);
         most = Math.min(most, (flow - asked) / asked);
       }
       for (const part of parts)

@@ -11,7 +11,6 @@ import {
 import type { Limit } from './limit.ts';
 import { NOTHING } from './money.ts';
 import type { Pieces } from './pieces.ts';
-import { mostPressure } from './pump-limits.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 import {
   portClass,
@@ -212,7 +211,7 @@ export class GroupFronts {
 
   /** Highest pressure at the manifold by duty: what a regulator holds with all that the pump gives going through it [Pa]. */
   #highest(facts: CoreFacts): readonly number[] {
-    const { needs, flow, pump } = facts;
+    const { needs, flow } = facts;
     const duties = this.#space.brief.duties;
     if (this.#regulated && needs !== undefined) {
       const regulators = this.#space.slots.find((s) => s.id === 'regulator')!.options;
@@ -223,9 +222,9 @@ export class GroupFronts {
       const q = 1.05 ** Math.ceil(Math.log(Math.max(flow.most, 1e-9)) / Math.log(1.05));
       return needs.sets.map((s) => s + most * q);
     }
-    if (pump.kind === 'motor-pump') return duties.map(() => pump.switchOff);
-    if (pump.kind === 'pump')
-      return duties.map((d, i) => mostPressure(this.#space, pump, facts.partAt, flow.least[i]!, d));
+    // In steps of 2 %, so that outlets and pumps much alike ask the same.
+    if (facts.falling !== undefined)
+      return facts.falling.highest.map((p) => 1.02 ** Math.ceil(Math.log(Math.max(p, 1)) / Math.log(1.02)));
     return duties.map(() => Infinity);
   }
 }

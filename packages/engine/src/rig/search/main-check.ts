@@ -1,11 +1,13 @@
-import type { Part, PartOf } from '../../catalogue/index.ts';
+import type { LayoutLine, Part, PartOf } from '../../catalogue/index.ts';
 import { hoseLoss, pumpDemand } from '../../physics/index.ts';
 import { askedFlow } from '../asked-flow.ts';
 import { RETURN_HOSE } from '../design/rest-of-rig.ts';
 import { usedOutlets } from '../design/outlet-demands.ts';
 import { outletHeightOf } from '../duty-network.ts';
-import { elbowK, teeBranchK, valveK } from '../fitting-loss.ts';
+import { elbowK } from '../fitting-loss.ts';
+import { PLAIN_RETURN } from '../proof/agitation.ts';
 import { liquidDepth } from '../tank-level.ts';
+import { jetWay } from './jet.ts';
 import type { LineNeeds } from './line-needs.ts';
 import { drivePower } from './main-pressure.ts';
 import { flowOf, mainPressureOf, type Way } from './main-state.ts';
@@ -69,7 +71,8 @@ export class MainCheck {
   readonly #flow: PumpFlow;
   readonly #rated: number;
   readonly #volume: number;
-  readonly #elbows: { readonly back: number; readonly jet: number; readonly jetTees: number };
+  readonly #backElbows: number;
+  readonly #jetLine: LayoutLine | undefined;
   readonly #suction: readonly number[];
   readonly #known = new Map<string, number>();
   readonly #shut: Map<string, OutletsShut>;
@@ -94,11 +97,8 @@ export class MainCheck {
     this.#volume = tank.volume;
     const { contexts, brief, layout } = space;
     const withPart = (slot: string) => layout.lines.find((l) => l.run.includes(slot));
-    this.#elbows = {
-      back: withPart('regulator')?.elbows ?? 0,
-      jet: withPart('agitator')?.elbows ?? 0,
-      jetTees: withPart('agitator')?.teesBranch ?? 0,
-    };
+    this.#backElbows = withPart('regulator')?.elbows ?? 0;
+    this.#jetLine = withPart('agitator');
     const nodeOf = (slot: string, end: 'from' | 'to') => layout.nodes[withPart(slot)?.[end] ?? ''] ?? 0;
     const lines = usedOutlets(layout, brief);
     const carrier = partAt('carrier');
@@ -226,6 +226,11 @@ export class MainCheck {
       const asked = d.stirred * this.#volume;
       spare = Math.min(spare, (flowOf(jet, high) - asked) / asked);
     }
+    if (d.stirred > 0 && agitator === undefined) {
+      // The plain return stirs with what the pump gives beyond the outlets.
+      const asked = Math.max(d.stirred, PLAIN_RETURN) * this.#volume;
+      spare = Math.min(spare, (gives(needs) * (1 + HAIR) - d.flow - asked) / asked);
+    }
     if (d.out === undefined) return spare;
     const low = mainPressureOf({ gives: least, back: back.most, out: [...jets, ...d.out] }, this.#highest);
     if (d.asked !== undefined && d.asked < MOST_ASKED) {
@@ -253,23 +258,11 @@ export class MainCheck {
   }
 
   #jets(d: MainDuty, agitator: Part | undefined, valve: Part | undefined): readonly Way[] {
-    const jet = d.agitate ? this.#jet(d, agitator, valve) : undefined;
+    const jet =
+      d.agitate && this.#jetLine !== undefined
+        ? jetWay(this.#jetLine, agitator, valve, d.density, d.atManifold)
+        : undefined;
     return jet === undefined ? [] : [jet];
-  }
-
-  /** A jet behind its valve and bends, at no less than it lets through. */
-  #jet(d: MainDuty, agitator: Part | undefined, valve: Part | undefined): Way | undefined {
-    if (agitator?.kind !== 'agitator') return undefined;
-    const sg = d.density / 1000;
-    let square = (sg * BAR) / agitator.flowAtOneBar ** 2;
-    if (valve?.kind === 'valve') {
-      const { jet, jetTees } = this.#elbows;
-      const byK = (k: number) => (k * d.density) / 2 / ((Math.PI / 4) * valve.bore ** 2) ** 2;
-      square += COUNTED * byK(jet * elbowK(valve.bore) + jetTees * teeBranchK(valve.bore));
-      if (valve.flowAtOneBar !== undefined) square += (sg * BAR) / valve.flowAtOneBar ** 2;
-      else if (valve.form.startsWith('ball')) square += COUNTED * byK(valveK(valve.form, valve.bore));
-    }
-    return { constant: d.atManifold, linear: 0, square };
   }
 
   /** The regulator with its hose: as it holds, and wide open; at no less than they let through, and at no more. */
@@ -284,7 +277,7 @@ export class MainCheck {
     if (hose?.kind === 'hose') {
       const { bore, roughness } = hose;
       const { density, viscosity } = d;
-      bends = (this.#elbows.back * elbowK(bore) * density) / 2 / ((Math.PI / 4) * bore ** 2) ** 2;
+      bends = (this.#backElbows * elbowK(bore) * density) / 2 / ((Math.PI / 4) * bore ** 2) ** 2;
       const loss = (flow: number) =>
         hoseLoss({ flow, bore, length: RETURN_HOSE, roughness, density, viscosity }).pressureLoss;
       const most = this.#flow.most;

@@ -53,11 +53,9 @@ export function curveLimits(space: SearchSpace): Limit[] {
       if (most !== undefined && pump?.kind === 'pump' && asked !== undefined && flow > 0) {
         const at = most * (1 + ROOM) + 500;
         const lets = open.reduce((sum, l) => sum + letsOut(space, l, duty, partAt, at), 0);
-        if (
-          lets + jetsAt(space, at + liquid.density * G * highestSurface(space, duty), liquid.density) <
-          flow
-        )
-          return -1;
+        const surface = liquid.density * G * highestSurface(space, duty);
+        const jets = duty.agitate ? jetsAt(space, at + surface, liquid.density) : 0;
+        if (lets + jets < flow) return -1;
       }
       if (pump?.kind === 'motor-pump' && open.length === 1) {
         const least = leastOutlet(space, open[0]!, duty, partAt, pump, liquid.density, STARVES);
@@ -112,21 +110,8 @@ function currentLimits(space: SearchSpace, lines: readonly LayoutLine[]): Limit[
   ];
 }
 
-/** Highest pressure behind a centrifugal pump that gives a flow at least, above the tank's surface and with its head [Pa]. */
-export function mostPressure(
-  space: SearchSpace,
-  pump: PartOf<'pump'>,
-  partAt: PartAt,
-  flow: number,
-  duty: Duty,
-): number {
-  const { density } = space.contexts[0]!.liquids.get(duty.liquid)!;
-  const adds = pressureOf(space, pump, partAt, flow, density) ?? Infinity;
-  return adds * (1 + ROOM) + density * G * highestSurface(space, duty);
-}
-
 /** Pressure that a pump adds at a flow; undefined for a pump that holds none [Pa]. */
-function pressureOf(
+export function pressureOf(
   space: SearchSpace,
   pump: ReturnType<PartAt>,
   partAt: PartAt,
@@ -140,13 +125,10 @@ function pressureOf(
   const { curve } = pump.law;
   const at = flow / ratio;
   const after = curve.findIndex((p) => p.flow >= at);
-  // Beyond its curve nothing is known of a pump but that it gives no more pressure than at the end.
-  const head =
-    after === -1
-      ? curve[curve.length - 1]!.head
-      : after === 0
-        ? curve[0]!.head
-        : between(curve[after - 1]!.flow, curve[after - 1]!.head, curve[after]!.flow, curve[after]!.head, at);
+  // Beyond its last point the network has the curve go on straight.
+  const k = after === -1 ? curve.length - 1 : Math.max(1, after);
+  const [a, b] = [curve[k - 1]!, curve[k]!];
+  const head = between(a.flow, a.head, b.flow, b.head, at);
   return head * ratio ** 2 * density * G;
 }
 

@@ -56,8 +56,9 @@ export class SuctionSide {
   lossesOf(part: Part | undefined): readonly number[] {
     const { brief, contexts } = this.#space;
     return brief.duties.map((duty, i) => {
-      const { density, viscosity } = contexts[0]!.liquids.get(duty.liquid)!;
-      return part === undefined ? 0 : COUNTED * this.#loss(part, this.#flows[i]!, density, viscosity);
+      const liquid = contexts[0]!.liquids.get(duty.liquid)!;
+      const elbows = this.#line.elbows ?? 0;
+      return part === undefined ? 0 : COUNTED * suctionLoss(part, this.#flows[i]!, liquid, elbows, true);
     });
   }
 
@@ -78,29 +79,36 @@ export class SuctionSide {
     const stands = -hose.minPressure;
     return Math.min(head, (stands + lowest) / (stands > 0 ? stands : 1));
   }
+}
 
-  #loss(part: Part, flow: number, density: number, viscosity: number): number {
-    const byFactor = (flowAtOneBar: number) => (flow / flowAtOneBar) ** 2 * BAR * (density / 1000);
-    const byK = (k: number, bore: number) => (k * density * (flow / ((Math.PI / 4) * bore ** 2)) ** 2) / 2;
-    switch (part.kind) {
-      case 'valve':
-        return part.flowAtOneBar !== undefined
-          ? byFactor(part.flowAtOneBar)
-          : part.form.startsWith('ball')
-            ? byK(valveK(part.form, part.bore), part.bore)
-            : 0;
-      case 'strainer':
-        return byFactor(part.flowAtOneBar) * part.dirtyFactor;
-      case 'hose': {
-        const { bore, roughness } = part;
-        const bends = byK((this.#line.elbows ?? 0) * elbowK(bore), bore);
-        if (flow <= 0) return 0;
-        return (
-          bends + hoseLoss({ flow, bore, length: SUCTION_HOSE, roughness, density, viscosity }).pressureLoss
-        );
-      }
-      default:
-        return 0;
+/** What a part of a suction line takes of the pressure at a flow, or less; its strainer clean or as dirty as may be [Pa]. */
+export function suctionLoss(
+  part: Part,
+  flow: number,
+  { density, viscosity }: { readonly density: number; readonly viscosity: number },
+  elbows: number,
+  dirty: boolean,
+): number {
+  const byFactor = (flowAtOneBar: number) => (flow / flowAtOneBar) ** 2 * BAR * (density / 1000);
+  const byK = (k: number, bore: number) => (k * density * (flow / ((Math.PI / 4) * bore ** 2)) ** 2) / 2;
+  switch (part.kind) {
+    case 'valve':
+      return part.flowAtOneBar !== undefined
+        ? byFactor(part.flowAtOneBar)
+        : part.form.startsWith('ball')
+          ? byK(valveK(part.form, part.bore), part.bore)
+          : 0;
+    case 'strainer':
+      return byFactor(part.flowAtOneBar) * (dirty ? part.dirtyFactor : 1);
+    case 'hose': {
+      const { bore, roughness } = part;
+      const bends = byK(elbows * elbowK(bore), bore);
+      if (flow <= 0) return 0;
+      return (
+        bends + hoseLoss({ flow, bore, length: SUCTION_HOSE, roughness, density, viscosity }).pressureLoss
+      );
     }
+    default:
+      return 0;
   }
 }

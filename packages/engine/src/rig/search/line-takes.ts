@@ -1,0 +1,111 @@
+import type { Part, LayoutLine } from '../../catalogue/index.ts';
+import { hoseLoss } from '../../physics/index.ts';
+import type { Duty } from '../brief.ts';
+import { elbowK, teeBranchK, teeRunK, valveK } from '../fitting-loss.ts';
+import { meanCoilDiameter } from '../reel-drum.ts';
+import { hoseLength } from './part-rig.ts';
+import type { PartAt, SearchSpace } from './space.ts';
+
+const BAR = 1e5;
+const FOOT = 0.3048;
+/** For what the laws of the network have besides. */
+const MORE = 1.005;
+/** Laminar coefficients of bends and of valves, as the network has them. */
+const LAMINAR = { bends: 800, valve: 500 } as const;
+/** A section of a boom is fed at its middle: as the network has it. */
+const ALONG_SECTION = 0.37;
+const BOOM_ROUGHNESS = 1.5e-6;
+
+/**
+ * Most that a whole line takes of the pressure at a flow, its tip or nozzles included, its strainer as dirty as may be [Pa];
+ * without end where that is not known. The other side of `lineLoss`, by the same laws as the network.
+ */
+export function lineTakes(
+  space: SearchSpace,
+  line: LayoutLine,
+  duty: Duty,
+  partAt: PartAt,
+  flow: number,
+): number {
+  const liquid = space.contexts[0]!.liquids.get(duty.liquid)!;
+  const { density, viscosity } = liquid;
+  if (flow <= 0) return 0;
+  if (liquid.powerLaw !== undefined) return Infinity;
+  const parts = line.run.flatMap((slot) => {
+    const part = partAt(slot);
+    return part === undefined ? [] : [{ slot, part }];
+  });
+  const byFactor = (factor: number) => (flow / factor) ** 2 * BAR * (density / 1000);
+  const byK = (k: number, bore: number, laminar: number) => {
+    const speed = flow / ((Math.PI / 4) * bore ** 2);
+    return (k * density * speed ** 2) / 2 + (laminar * viscosity * speed) / (2 * bore);
+  };
+  const bore = boreOf(parts.map((p) => p.part));
+  if (bore === undefined) return Infinity;
+  const { elbows = 0, teesRun = 0, teesBranch = 0 } = line;
+  const k = elbows * elbowK(bore) + teesRun * teeRunK(bore) + teesBranch * teeBranchK(bore);
+  const reel = partAt('reel');
+  const boom = partAt('boom');
+  const loss = ({ slot, part }: (typeof parts)[number]): number => {
+    switch (part.kind) {
+      case 'gun':
+      case 'reel':
+      case 'tip':
+        return byFactor(part.flowAtOneBar);
+      case 'strainer':
+        return byFactor(part.flowAtOneBar) * part.dirtyFactor;
+      case 'nozzle':
+        return boom?.kind === 'boom' ? byFactor(boom.nozzles * part.flowAtOneBar) : Infinity;
+      case 'valve':
+        return part.flowAtOneBar !== undefined
+          ? byFactor(part.flowAtOneBar)
+          : byK(valveK(part.form, part.bore), part.bore, LAMINAR.valve);
+      case 'boom': {
+        const { sections, width } = part;
+        return hoseLoss({
+          flow: flow / (2 * sections),
+          bore: part.bore,
+          length: (ALONG_SECTION * width) / (2 * sections),
+          roughness: BOOM_ROUGHNESS,
+          density,
+          viscosity,
+        }).pressureLoss;
+      }
+      case 'hose': {
+        const length = Math.ceil(hoseLength(space, slot) / FOOT - 1e-6) * FOOT;
+        const wound =
+          reel?.kind === 'reel' && line.run.includes('reel')
+            ? Math.max(0, length - Math.min(duty.hoseOut ?? Infinity, length))
+            : 0;
+        return hoseLoss({
+          flow,
+          bore: part.bore,
+          length,
+          roughness: part.roughness,
+          density,
+          viscosity,
+          ...(wound > 0 && reel?.kind === 'reel'
+            ? { woundLength: wound, coilDiameter: meanCoilDiameter(reel, part, wound) }
+            : {}),
+        }).pressureLoss;
+      }
+      default:
+        return Infinity;
+    }
+  };
+  try {
+    const all = byK(k, bore, k > 0 ? LAMINAR.bends : 0);
+    return MORE * parts.reduce((sum, p) => sum + loss(p), all);
+  } catch (error) {
+    if (error instanceof RangeError) return Infinity;
+    throw error;
+  }
+}
+
+/** Bore at which bends and branches are reckoned: that of the hose, else of the valve. */
+function boreOf(parts: readonly Part[]): number | undefined {
+  const hose = parts.find((p) => p.kind === 'hose');
+  if (hose?.kind === 'hose') return hose.bore;
+  const valve = parts.find((p) => p.kind === 'valve');
+  return valve?.kind === 'valve' ? valve.bore : undefined;
+}
