@@ -1,7 +1,11 @@
 /** Regulators in a Newton step. */
 import { branchLossAt, downstreamLossAt, flowIn, lossOut } from './branch-loss.ts';
 import type { Laws } from './branch-loss.ts';
-import {
+import * as layout from './circuit.ts';
+import type { Circuit } from './circuit.ts';
+
+// Copies of its own: a constant of this module is compiled into the loop, an imported one is read anew each time.
+const {
   BEND,
   CONSTANT,
   CORRECTION,
@@ -20,8 +24,7 @@ import {
   TARGET,
   TO,
   WIDE_OPEN,
-} from './circuit.ts';
-import type { Circuit } from './circuit.ts';
+} = layout;
 
 /** Regulators: the term that rules at the present state decides what is linearised. */
 export function assembleRegulator(c: Circuit, laws: Laws, b: number): void {

@@ -105,13 +105,15 @@ function frictionSum(c: Circuit, laws: Laws, first: number, last: number): void 
 export function loadCurves(c: Circuit, laws: Laws, b: number): void {
   const o = b * CUBIC;
   const cubic = c.cubic;
-  cubic.fill(0, o, o + 4);
+  for (let i = o; i < o + CENTRE; i++) cubic[i] = 0;
   cubic[o + LOWER] = -Infinity;
   cubic[o + UPPER] = Infinity;
   for (let i = c.curveStart[b]!; i < c.curveStart[b + 1]!; i++) {
     const e = c.curveElement[i]!;
     addElementCurve(laws.context, laws.laws[e]!, e, cubic, o);
   }
+  // What came of a flow that is no number is not kept: the range is empty.
+  if (!Number.isFinite(cubic[o]!)) cubic[o + LOWER] = Infinity;
 }
 
 /** Loss of the part of branch b before its regulator, or of all of it, at q; into `lossOut`. */
@@ -133,10 +135,16 @@ export function branchLossAt(c: Circuit, laws: Laws, b: number): void {
   let slope = c.numbers[o + LINEAR]! + 2 * t + lossOut[1]!;
   if (c.places[p + HAS_CURVE] === 1) {
     const k = b * CUBIC;
-    c.cubic[k + CENTRE] = a;
-    loadCurves(c, laws, b);
-    loss += sign * c.cubic[k]!;
-    slope += c.cubic[k + 1]!;
+    if (!(a >= c.cubic[k + LOWER]! && a < c.cubic[k + UPPER]!)) {
+      c.cubic[k + CENTRE] = a;
+      loadCurves(c, laws, b);
+    }
+    const d = a - c.cubic[k + CENTRE]!;
+    const c1 = c.cubic[k + 1]!;
+    const c2 = c.cubic[k + 2]!;
+    const c3 = c.cubic[k + 3]!;
+    loss += sign * (c.cubic[k]! + d * (c1 + d * (c2 + d * c3)));
+    slope += c1 + d * (2 * c2 + 3 * d * c3);
   }
   lossOut[0] = loss;
   lossOut[1] = slope;

@@ -4,18 +4,23 @@
  */
 import { evaluateCurve } from './loss-curve.ts';
 import type { LossCurve } from './loss-curve.ts';
-import { CENTRE, LOWER, UPPER } from './circuit.ts';
-import { COUNT, SLOTS } from './element-parameters.ts';
-import {
+import * as layout from './circuit.ts';
+import * as parameters from './element-parameters.ts';
+import * as kernel from './friction-kernel.ts';
+import { POWER_LAW_CRITICAL_W, criticalReynoldsPowerLaw } from './power-law-friction.ts';
+import type { ElementLaw, FrictionLaw, NetworkLiquid, PowerCurve } from './network-model.ts';
+
+// Copies of its own: a constant of this module is compiled into the loop, an imported one is read anew each time.
+const { CENTRE, LOWER, UPPER } = layout;
+const { COUNT, SLOTS } = parameters;
+const {
   FRICTION_COLEBROOK,
   FRICTION_LAMINAR,
   FRICTION_POWER_LAW,
   FRICTION_PURE_POWER,
   FRICTION_SWAMEE_JAIN,
   W_PER_REYNOLDS,
-} from './friction-kernel.ts';
-import { POWER_LAW_CRITICAL_W, criticalReynoldsPowerLaw } from './power-law-friction.ts';
-import type { ElementLaw, FrictionLaw, NetworkLiquid, PowerCurve } from './network-model.ts';
+} = kernel;
 
 const G = 9.80665;
 /** Density that flow factors are referred to [kg/m3]. */

@@ -37,7 +37,7 @@ export function guessFlows(c: Circuit, laws: Laws): void {
 }
 
 function guessOnce(c: Circuit, laws: Laws, s: Skeleton): void {
-  c.shut.set(c.blocked);
+  for (let b = 0; b < c.branches; b++) c.shut[b] = c.blocked[b]!;
   refreshConductances(c, laws);
   addUp(c, s);
   dutyPoint(c, laws, s);

@@ -6,7 +6,8 @@ import { moveHead, setHead } from './circuit.ts';
 import type { Circuit } from './circuit.ts';
 import type { CompiledNetwork, ElementParameter, SolveOptions, Variable } from './compiled-network.ts';
 import { UNKNOWN_TABLE, newCoefficients, refreshElement } from './element-coefficients.ts';
-import { COUNT, PARAMETERS, SLOTS, initialValues, limitBroken } from './element-parameters.ts';
+import * as parameters from './element-parameters.ts';
+import { initialValues, limitBroken } from './element-parameters.ts';
 import { graphOf } from './model-graph.ts';
 import type { Graph } from './graph.ts';
 import { lossCurveOf } from './loss-curve.ts';
@@ -27,6 +28,9 @@ import { notesOf } from './notes.ts';
 import { cyclingBandOf } from './cycling.ts';
 import { readingOf, stateOf, suctionFlowOf } from './readings.ts';
 import { solveRows } from './solve-rows.ts';
+
+// Copies of its own: a constant of this module is compiled into the loop, an imported one is read anew each time.
+const { COUNT, PARAMETERS, SLOTS } = parameters;
 
 export type Compilation =
   | { readonly ok: true; readonly network: CompiledNetwork }

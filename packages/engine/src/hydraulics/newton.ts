@@ -328,7 +328,10 @@ function advance(c: Circuit, laws: Laws): number {
   // Not a number has no order, so nothing above would have noticed it.
   if (!settled || !Number.isFinite(sum)) return LIMITED;
   if (!moving && largestRise < AT_REST) return rest(c);
-  const goOn = remainder <= MOST_BEND * largestStep ? BENT : LIMITED;
+  // What the next step leaves is to this remainder as the remainder is to this step, squared: often that is nothing already.
+  const next = (remainder / largestStep) ** 2 * remainder;
+  const bent = remainder <= MOST_BEND * largestStep && next > 0.01 * TOLERANCE * largestFlow;
+  const goOn = bent ? BENT : LIMITED;
   // What leaks in the matrix through shut branches and to keep it regular is in no flow: wait until heads rest.
   if (largestRise * leakOut[0]! > 0.1 * TOLERANCE * largestFlow) return goOn;
   if (largestStep <= TOLERANCE * largestFlow) return moving ? DONE : rest(c);

@@ -1,6 +1,13 @@
 import { branchLoss, lossOut } from './branch-loss.ts';
 import type { Laws } from './branch-loss.ts';
-import {
+import * as layout from './circuit.ts';
+import type { Circuit } from './circuit.ts';
+import { UNKNOWN_TABLE } from './element-coefficients.ts';
+import { FRICTION_COLEBROOK, FRICTION_SWAMEE_JAIN } from './friction-kernel.ts';
+import { FIRST_W, frictionTables } from './friction-table.ts';
+
+// Copies of its own: a constant of this module is compiled into the loop, an imported one is read anew each time.
+const {
   CONDUCTANCE,
   CONSTANT,
   CUBIC,
@@ -19,11 +26,7 @@ import {
   QUADRATIC,
   UPPER,
   W,
-} from './circuit.ts';
-import type { Circuit } from './circuit.ts';
-import { UNKNOWN_TABLE } from './element-coefficients.ts';
-import { FRICTION_COLEBROOK, FRICTION_SWAMEE_JAIN } from './friction-kernel.ts';
-import { FIRST_W, frictionTables } from './friction-table.ts';
+} = layout;
 
 /** Adds up the elements of branch b, from their coefficients. `nodeElevation` is that of each element's inlet. */
 export function refreshBranch(

@@ -1,7 +1,11 @@
 /** When a shut one-way branch opens again, and with what flow. */
 import { branchLossAt, flowIn, lossOut } from './branch-loss.ts';
 import type { Laws } from './branch-loss.ts';
-import {
+import * as layout from './circuit.ts';
+import type { Circuit } from './circuit.ts';
+
+// Copies of its own: a constant of this module is compiled into the loop, an imported one is read anew each time.
+const {
   CONSTANT,
   FROM,
   HAS_CURVE,
@@ -16,8 +20,7 @@ import {
   RELIEF,
   RELIEF_CHAIN,
   TO,
-} from './circuit.ts';
-import type { Circuit } from './circuit.ts';
+} = layout;
 
 /** Of its nominal flow, the most a branch opens with. */
 const REOPEN = 0.3;
