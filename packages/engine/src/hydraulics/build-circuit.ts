@@ -34,10 +34,9 @@ export function buildCircuit(
 ): Circuit {
   const parts = liveParts(graph, open);
   const chains = findChains(graph, parts);
-  const kinds = new Map(chains.map((c) => [c, kindOf(graph, c)]));
-  chains.sort((a, b) => kinds.get(a)! - kinds.get(b)!);
+  chains.sort((a, b) => kindOf(graph, a) - kindOf(graph, b));
   const n = chains.length;
-  const plain = chains.filter((c) => kinds.get(c) === PLAIN).length;
+  const kind = Uint8Array.from(chains, (c) => kindOf(graph, c));
 
   const { headOf, unknowns, fixedCount } = numberHeads(graph, chains);
   const elimination = orderElimination(
@@ -62,11 +61,9 @@ export function buildCircuit(
   const curveElement: number[] = [];
   const branchOf = new Int32Array(graph.elements).fill(-1);
   const signOf = new Int8Array(graph.elements);
-  const kind = new Uint8Array(n);
   const heldAbsolute = new Uint8Array(n);
   let groups = 0;
   chains.forEach((chain, b) => {
-    kind[b] = kinds.get(chain)!;
     const loop = chain.from === chain.to && graph.fixed[chain.from] === 0;
     const from = loop ? ground : headOf[chain.from]!;
     const to = loop ? ground : headOf[chain.to]!;
@@ -110,17 +107,11 @@ export function buildCircuit(
 
   return {
     branches: n,
-    plain,
+    plain: kind.filter((k) => k === PLAIN).length,
     unknowns,
-    symmetric: !chains.some((c) => kinds.get(c) === RELIEF || kinds.get(c) === REDUCER),
+    symmetric: !kind.some((k) => k === RELIEF || k === REDUCER),
     elimination,
-    skeleton: layOutSkeleton(
-      graph,
-      chains,
-      chains.map((c) => kinds.get(c)!),
-      places,
-      unknowns,
-    ),
+    skeleton: layOutSkeleton(graph, chains, kind, places, unknowns),
     arena,
     flowAt: starts[2]!,
     numbersAt: starts[3]!,

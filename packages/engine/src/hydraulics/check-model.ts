@@ -1,5 +1,4 @@
 /** Everything that can be wrong with a model before it is solved. */
-import type { ElementParameter } from './compiled-network.ts';
 import { PARAMETERS, initialValues, limitBroken } from './element-parameters.ts';
 import { lossCurveOf } from './loss-curve.ts';
 import type { NetworkElement, NetworkLiquid, NetworkModel, PressurePoint } from './network-model.ts';
@@ -90,13 +89,13 @@ function within(value: number, min: number, max: number): boolean {
 
 function valueProblems(element: NetworkElement): string[] {
   const texts: string[] = [];
-  const check = (parameter: ElementParameter, value: number): void => {
-    const text = limitBroken(parameter, value);
-    if (text !== undefined) texts.push(`element '${element.id}': ${text}`);
-  };
   const values = initialValues(element.law);
-  PARAMETERS[element.law.kind].forEach((parameter, i) => check(parameter, values[i]!));
-  check('count', element.count ?? 1);
+  const parameters = PARAMETERS[element.law.kind];
+  for (let i = 0; i <= parameters.length; i++) {
+    const value = i < parameters.length ? values[i]! : (element.count ?? 1);
+    const text = limitBroken(parameters[i] ?? 'count', value);
+    if (text !== undefined) texts.push(`element '${element.id}': ${text}`);
+  }
   const law = element.law;
   if (law.kind === 'pipe' && law.roughness > 0.1 * law.bore)
     texts.push(

@@ -43,18 +43,14 @@ export function orderElimination(size: number, edges: readonly (readonly [number
       for (const b of row) if (a !== b) around[a]!.add(b);
     }
   }
-  const slotByPair = new Map<number, number>();
   const start = new Int32Array(size + 1);
   const neighbour: number[] = [];
   for (let k = 0; k < size; k++) {
     const row = rows[k]!.map((i) => place[i]!).sort((a, b) => a - b);
-    for (const j of row) {
-      slotByPair.set(k * size + j, neighbour.length);
-      neighbour.push(j);
-    }
+    neighbour.push(...row);
     start[k + 1] = neighbour.length;
   }
-  const slotOf = (a: number, b: number): number => slotByPair.get(Math.min(a, b) * size + Math.max(a, b))!;
+  const slotOf = (a: number, b: number): number => neighbour.indexOf(Math.max(a, b), start[Math.min(a, b)]);
   const pair: number[] = [];
   for (let k = 0; k < size; k++) {
     for (let a = start[k]!; a < start[k + 1]!; a++) {

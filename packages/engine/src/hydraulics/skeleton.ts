@@ -36,7 +36,7 @@ const RELIEF = 2;
 export function layOutSkeleton(
   graph: Graph,
   chains: readonly Chain[],
-  kinds: readonly number[],
+  kinds: Uint8Array,
   places: Int32Array,
   unknowns: number,
 ): Skeleton | undefined {
