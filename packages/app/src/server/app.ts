@@ -93,12 +93,12 @@ export function serverApp(options: ServerOptions): OpenAPIHono {
   app.notFound((c) => problem(c, 'no-such-page', 'there is nothing at this address'));
   const reached = options.reached ?? {};
   app.use(safeHeaders(reached), ownPagesOnly(options.names ?? [], reached));
-  app.use(
-    bodyLimit({
-      maxSize: LARGEST_BODY,
-      onError: (c) => problem(c, 'too-large', `the body is larger than ${LARGEST_BODY / 1e6} MB`),
-    }),
-  );
+  const limited = bodyLimit({
+    maxSize: LARGEST_BODY,
+    onError: (c) => problem(c, 'too-large', `the body is larger than ${LARGEST_BODY / 1e6} MB`),
+  });
+  // What is only read has no body; to ask for one costs as much as a small answer.
+  app.use((c, next) => (c.req.method === 'GET' || c.req.method === 'HEAD' ? next() : limited(c, next)));
   app.use(plainBody());
   app.use(tellingDoings(app, options.now));
   if (options.people !== undefined) {

@@ -5,7 +5,7 @@ import type { Tables } from './schema.ts';
 /** Letters of a word that the index needs. */
 const SHORTEST = 3;
 /** With more jobs than this the last changed are read instead, until a page of them has the words: it is soon full. */
-const MANY = 300;
+const MANY = 200;
 
 /**
  * Narrows a search to the jobs in which the index of SQLite finds the words, where they are few; these are still to be
@@ -17,12 +17,12 @@ export async function jobsFound(db: Kysely<Tables>, words: readonly string[]) {
   const phrases = words.filter((word) => [...word].length >= SHORTEST).map(quoted);
   if (phrases.length === 0 || !isSqlite(db)) return undefined;
   const { rows } = await sql<{
-    id: string;
-  }>`select id from jobs_found where jobs_found match ${phrases.join(' ')}
+    rowid: number;
+  }>`select rowid from jobs_found where jobs_found match ${phrases.join(' ')}
     limit ${MANY + 1}`.execute(db);
   if (rows.length > MANY) return undefined;
-  const ids = JSON.stringify(rows.map((row) => row.id));
-  return sql<boolean>`id in (select value from json_each(${ids}))`;
+  const found = JSON.stringify(rows.map((row) => row.rowid));
+  return sql<boolean>`id in (select id from jobs_found where rowid in (select value from json_each(${found})))`;
 }
 
 function quoted(word: string): string {
