@@ -26,7 +26,9 @@ export interface Surface {
   readonly perHalf: Float64Array;
   /** Highest degree kept in each variable. */
   readonly top: Uint8Array;
-  /** Where each kept term's factors stand in `basis`, `dimensions` per term. */
+  /** Terms are kept in rows: all degrees of the first variable up to one, times one product of the others. How many in each. */
+  readonly rows: Uint8Array;
+  /** Where the factors of each row's product stand in `basis`, one for each further variable. */
   readonly factors: Uint8Array;
   /** Coefficients of all kept terms for the first output, then for the next. */
   readonly coefficients: Float64Array;
@@ -105,26 +107,29 @@ export function fitSurface(
     if (sizes[t]! > tolerance && highest(grid, t) >= n - 2) return undefined;
   }
   const kept = keptTerms(sizes, tolerance);
+  const lengths = new Uint8Array(grid.points / n);
+  for (const t of kept) lengths[Math.floor(t / n)] = Math.max(lengths[Math.floor(t / n)]!, (t % n) + 1);
+  const rows = [...lengths.keys()].filter((row) => lengths[row]! > 0);
+  const terms = rows.flatMap((row) => Array.from({ length: lengths[row]! }, (_, i) => row * n + i));
   const top = new Uint8Array(grid.dimensions);
-  const factors = kept.flatMap((t) =>
-    degreesOf(grid, t).map((degree, d) => {
-      top[d] = Math.max(top[d]!, degree);
-      return d * n + degree;
-    }),
+  for (const t of terms) degreesOf(grid, t).forEach((degree, d) => (top[d] = Math.max(top[d]!, degree)));
+  const factors = rows.flatMap((row) =>
+    degreesOf(grid, row * n).flatMap((degree, d) => (d === 0 ? [] : [d * n + degree])),
   );
-  const coefficients = new Float64Array(outputs * kept.length);
+  const coefficients = new Float64Array(outputs * terms.length);
   for (let k = 0; k < outputs; k++)
-    kept.forEach((t, i) => (coefficients[k * kept.length + i] = spectrum[t * outputs + k]!));
+    terms.forEach((t, i) => (coefficients[k * terms.length + i] = spectrum[t * outputs + k]!));
   return {
     grid,
     outputs,
     middle: grid.low.map((low, d) => (low + grid.high[d]!) / 2),
     perHalf: grid.low.map((low, d) => (grid.high[d]! > low ? 2 / (grid.high[d]! - low) : 0)),
     top,
+    rows: Uint8Array.from(rows, (row) => lengths[row]!),
     factors: Uint8Array.from(factors),
     coefficients,
     basis: new Float64Array(grid.dimensions * n),
-    terms: new Float64Array(kept.length),
+    terms: new Float64Array(terms.length),
   };
 }
 
@@ -193,7 +198,7 @@ export function evaluateSurface(
 
 /** Sets the surface to the row of values that starts at `from`; `readSurface` then reads outputs there. */
 export function setSurface(surface: Surface, values: Float64Array, from: number): void {
-  const { grid, middle, perHalf, top, factors, basis, terms } = surface;
+  const { grid, middle, perHalf, top, rows, factors, basis, terms } = surface;
   const n = grid.pointsPerSide;
   const dimensions = grid.dimensions;
   for (let d = 0; d < dimensions; d++) {
@@ -209,10 +214,10 @@ export function setSurface(surface: Surface, values: Float64Array, from: number)
       last = next;
     }
   }
-  for (let t = 0, f = 0; t < terms.length; t++) {
-    let term = basis[factors[f++]!]!;
-    for (let d = 1; d < dimensions; d++) term *= basis[factors[f++]!]!;
-    terms[t] = term;
+  for (let r = 0, t = 0, f = 0; r < rows.length; r++) {
+    let product = 1;
+    for (let d = 1; d < dimensions; d++) product *= basis[factors[f++]!]!;
+    for (let i = 0, end = rows[r]!; i < end; i++) terms[t++] = product * basis[i]!;
   }
 }
 
@@ -225,9 +230,20 @@ export function readSurface(
   to: number,
 ): void {
   const { coefficients, terms } = surface;
-  for (let k = first, c = first * terms.length; k < end; k++) {
-    let sum = 0;
-    for (let t = 0; t < terms.length; t++) sum += terms[t]! * coefficients[c++]!;
-    out[to++] = sum;
+  const n = terms.length;
+  // Two at a time, so that every term is fetched once for both.
+  for (let k = first; k < end; k += 2) {
+    const c = k * n;
+    const pair = k + 1 < end;
+    const next = pair ? c + n : c;
+    let one = 0;
+    let other = 0;
+    for (let t = 0; t < n; t++) {
+      const term = terms[t]!;
+      one += term * coefficients[c + t]!;
+      other += term * coefficients[next + t]!;
+    }
+    out[to++] = one;
+    if (pair) out[to++] = other;
   }
 }
