@@ -94,7 +94,7 @@ describe('The people of the office on the page', () => {
     await robin.getByLabel(/^Password/).fill(PASSWORD);
     await robin.getByRole('button', { name: 'Choose a password' }).click();
     await robin.goto(`${shop.address}office.html#people`);
-    await robin.getByText("the role 'builder' does not allow this").waitFor();
+    await robin.getByText('you are signed in as builder').waitFor();
     await owner.reload();
     await owner.getByLabel('Role of Robin Hill').selectOption('shop-hand');
     await owner.getByText('Robin Hill is now shop hand.').waitFor();
@@ -112,6 +112,30 @@ describe('The people of the office on the page', () => {
       await robin.waitForLoadState();
     }
     await robin.waitForURL(`${shop.address}machines.html#LF-0412-1/service`);
+    // Who only reads jobs may try things on the desk, is told that they go nowhere, and comes back to the shop's job.
+    const { raw } = demoRig('light-cart', demoCatalogue(), demoShop());
+    const made = await owner.evaluate(
+      async (body) => {
+        const headers = { 'Content-Type': 'application/json' };
+        return (await fetch('/api/jobs', { method: 'POST', headers, body })).status;
+      },
+      JSON.stringify({ id: 'cart', rig: raw }),
+    );
+    expect(made).toBe(201);
+    await robin.setViewportSize({ width: 1440, height: 900 });
+    await robin.goto(`${shop.address}#cart`);
+    const hose = robin.locator('[data-part=hose] .part-row input').first();
+    await hose.waitFor({ timeout: 60_000 });
+    const before = await hose.inputValue();
+    await hose.press('ArrowUp');
+    await robin.getByText('you read jobs and do not change them').waitFor();
+    expect(await findings(robin)).toEqual([]);
+    await robin.getByRole('button', { name: 'Back to the shop’s job' }).click();
+    await expect.poll(() => hose.inputValue()).toBe(before);
+    await robin.getByText('Saved', { exact: true }).waitFor();
+    await robin.goto(`${shop.address}office.html#jobs`);
+    await robin.getByRole('button', { name: 'Stop' }).waitFor();
+    expect(await robin.getByRole('link', { name: 'Make a quote' }).count()).toBe(0);
     for (const width of WIDTHS) {
       await owner.setViewportSize({ width, height: 900 });
       expect(await fits(owner), `${width} px`).toBe(true);

@@ -140,7 +140,7 @@ describe('A quote on the page', () => {
     await hand.goto(`${shop.address}office.html#jobs`);
     await hand.getByText('the shop hand is to begin the machine; today').waitFor();
     await hand.goto(`${shop.address}office.html#quotes/Q-0001`);
-    await hand.getByText("the role 'shop-hand' does not allow this").waitFor();
+    await hand.getByText('you are signed in as shop hand').waitFor();
     expect(await hand.getByText('$3,2').count()).toBe(0);
     // From the list to the desk, which tells a shop hand list prices and offers no quote.
     await hand.goto(`${shop.address}office.html#jobs`);

@@ -30,7 +30,7 @@ export function byRole(people: People, alone: boolean): MiddlewareHandler {
         : problem(c, 'sign-in-first', 'sign in first, at /sign-in');
     }
     if (route !== undefined && !allowed?.includes(person.role))
-      return problem(c, 'not-allowed', `the role '${person.role}' does not allow this`);
+      return problem(c, 'not-allowed', `this is not for a ${person.role.replace('-', ' ')}: ask an owner`);
     c.set('person', person);
     return next();
   };

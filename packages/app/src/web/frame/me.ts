@@ -14,6 +14,11 @@ export function sells(me: Me | undefined): boolean {
   return me === undefined || me.role === 'owner' || me.role === 'builder';
 }
 
+/** Whether somebody works in the shop: begins machines, moves stock, puts in other parts. True while it is not known who it is. */
+export function worksInShop(me: Me | undefined): boolean {
+  return me?.role !== 'support';
+}
+
 let asking: Promise<Me | undefined> | undefined;
 
 /** Who works here, asked once for each page; undefined until it is known, and without a connection. */

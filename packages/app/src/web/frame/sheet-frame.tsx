@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { SignedIn } from './signed-in.tsx';
 
 /** Another sheet of the shop, or another section of this one. */
 export interface Way {
@@ -41,6 +42,7 @@ export function SheetFrame(given: {
           </ul>
           <span className="index-gap" />
           {tools}
+          <SignedIn className="tool signed-in" />
         </nav>
         {sections.length > 0 && (
           <nav className="index sections" aria-label={`Sections of ${here}`}>

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { askServer } from '../frame/ask.ts';
 import { hashOf } from '../frame/hash.ts';
+import { useMe, worksInShop } from '../frame/me.ts';
 import { dayText } from '../frame/moment.ts';
 import { useFound, type Found, type FoundPage } from '../frame/use-found.ts';
 import { BeginMachine } from './begin-machine.tsx';
@@ -18,6 +19,7 @@ interface MachineLine {
 /** All machines, found by serial number, customer or title. */
 export function FindMachine() {
   const [words, setWords] = useState('');
+  const me = useMe();
   const { found, more } = useFound(words, pageOf);
   return (
     <div className="machine-sheet">
@@ -53,7 +55,7 @@ export function FindMachine() {
         </button>
       )}
       <WhoWorks />
-      <BeginMachine />
+      {worksInShop(me) && <BeginMachine />}
       <Recall />
     </div>
   );

@@ -3,7 +3,8 @@ import { hashOf, useHash } from '../frame/hash.ts';
 import { layOutBeside } from '../frame/lay-out.ts';
 import { sells, useMe } from '../frame/me.ts';
 import { SheetFrame } from '../frame/sheet-frame.tsx';
-import { SECTIONS } from './sections.ts';
+import { ROLES } from './people-link.ts';
+import { SECTIONS, type Section } from './sections.ts';
 
 const units = layOutBeside();
 
@@ -23,8 +24,26 @@ function Office() {
       sections={mine.map((section) => ({ name: section.name, href: hashOf(section.path) }))}
       at={shown.name}
     >
-      <shown.Sheet at={at} units={units} />
+      {mine.includes(shown) ? (
+        <shown.Sheet at={at} units={units} />
+      ) : (
+        <NotYours name={shown.name} only={shown.only} role={ROLES[me?.role as keyof typeof ROLES]} />
+      )}
     </SheetFrame>
+  );
+}
+
+/** A section whose address somebody has, and whose role does not open it. */
+function NotYours(given: { readonly name: string; readonly only: Section['only']; readonly role: string }) {
+  const { name, only, role } = given;
+  return (
+    <>
+      <h1>{name}</h1>
+      <p>
+        Owners{only === 'sellers' ? ' and builders' : ''} see this; you are signed in as {role}. Ask an owner
+        for another role.
+      </p>
+    </>
   );
 }
 

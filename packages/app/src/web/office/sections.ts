@@ -15,7 +15,7 @@ interface SectionGiven {
   readonly units: UnitSystem;
 }
 
-interface Section {
+export interface Section {
   readonly path: string;
   readonly name: string;
   readonly Sheet: ComponentType<SectionGiven>;

@@ -25,6 +25,7 @@ import type { Clash } from './merge.ts';
 import { findStored } from './records-link.ts';
 import { OddsLink } from './odds-link.ts';
 import { SearchLink } from './search-link.ts';
+import { toldOf } from './told-of.ts';
 import { viewOf } from './view-of.ts';
 
 const KEEP_AFTER = 300;
@@ -146,6 +147,17 @@ export class DeskStore extends DeskView {
   #setSynced(id: string, synced: Synced): void {
     this.set({ synced: { ...this.state().synced, [id]: synced } });
     this.keepSoon();
+  }
+
+  /** Leaves what was tried on a job that is only read, for the job as the shop has it. */
+  goBackToShops(): void {
+    const { current, jobs, synced } = this.state();
+    const shops = current === undefined ? undefined : synced[current];
+    if (current === undefined || shops === undefined || shops.version === 0) return;
+    this.set({ jobs: { ...jobs, [current]: newJob(shops.rig) } });
+    this.askShown();
+    this.keepSoon();
+    void this.#keeper.look(current);
   }
 
   /** What others did is no step of one's own: Undo takes back what one did before, where that still fits. */
@@ -366,23 +378,10 @@ export class DeskStore extends DeskView {
       case 'plumbing':
         void this.#layPlumbing(message.key, message.graph);
         return;
-      case 'plumbing-drawn':
-        if (message.version === this.#version) this.set({ plumbingPicture: message.picture });
-        return;
-      case 'choices':
-        if (message.version === this.#version) this.set({ choices: message.choices });
-        return;
-      case 'curves':
-        if (message.version === this.#version) this.set({ curves: message.curves });
-        return;
-      case 'effects':
-        if (message.version === this.#version && message.effects.slot === this.state().slot)
-          this.set({ effects: message.effects });
-        return;
-      case 'ways-out':
-        if (message.version === this.#version) this.set({ ways: message.ways });
-        return;
-      default:
+      default: {
+        const told = toldOf(message, this.#version, this.state().slot);
+        if (told !== undefined) this.set(told);
+      }
     }
   }
 

@@ -13,8 +13,8 @@ export interface Synced {
   readonly pending?: { readonly edit: SentEdit; readonly rig: RigJson };
 }
 
-/** How the job on the desk stands with the records. */
-export type Keeping = 'kept' | 'sending' | 'away' | 'refused' | 'signed-out' | 'clash';
+/** How the job on the desk stands with the records; `looking` where somebody only reads jobs, and tried something on it. */
+export type Keeping = 'kept' | 'sending' | 'away' | 'refused' | 'signed-out' | 'clash' | 'looking';
 
 /** Values that two people changed, and what the other made of the whole job. */
 export interface Disagreement {
@@ -139,6 +139,10 @@ export class JobKeeper {
       case 'signed-out':
         desk.tell(id, 'signed-out', undefined);
         return false;
+      case 'not-yours':
+        desk.setSynced(id, { version: synced.version, rig: synced.rig });
+        desk.tell(id, 'looking');
+        return false;
       default:
         desk.setSynced(id, { version: synced.version, rig: synced.rig });
         desk.tell(id, 'refused', answer.is === 'refused' ? answer.why : 'the records no longer have the job');
@@ -171,6 +175,9 @@ export class JobKeeper {
         return this.#later(id);
       case 'signed-out':
         this.#desk.tell(id, 'signed-out', undefined);
+        return false;
+      case 'not-yours':
+        this.#desk.tell(id, 'looking');
         return false;
       default:
         this.#desk.tell(id, 'refused', answer.is === 'refused' ? answer.why : undefined);

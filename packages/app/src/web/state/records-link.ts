@@ -39,6 +39,8 @@ export type Answer<T> =
   | { readonly is: 'away' }
   /** The sign-in has ended. */
   | { readonly is: 'signed-out' }
+  /** Who is signed in reads jobs and does not change them. */
+  | { readonly is: 'not-yours' }
   | { readonly is: 'refused'; readonly why: string };
 
 export async function openStored(id: string, known?: number): Promise<Answer<StoredJob>> {
@@ -91,6 +93,7 @@ async function ask<T>(path: string, init: RequestInit): Promise<Answer<T>> {
   const { code, job } = answer.problem as Problem & { readonly job?: StoredJob };
   if (code === 'stale-version' && job !== undefined) return { is: 'stale', job };
   if (code === 'sign-in-first') return { is: 'signed-out' };
+  if (code === 'not-allowed') return { is: 'not-yours' };
   if (code === 'no-such-job') return { is: 'absent' };
   if (code === 'job-exists') return { is: 'taken' };
   return { is: 'refused', why: answer.why };

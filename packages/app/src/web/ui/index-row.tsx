@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Keeping } from '../state/job-keeper.ts';
-import { useMe } from '../frame/me.ts';
+import { SignedIn } from '../frame/signed-in.tsx';
 import { useDesk, useStore } from './desk-context.ts';
 import { OtherSheets } from './other-sheets.tsx';
 import { downloadQuote } from '../state/quote.ts';
@@ -106,6 +106,7 @@ function savedWord(here: boolean, keeping: Keeping): string {
   if (keeping === 'clash') return 'Not agreed';
   if (!here) return 'Not saved';
   if (keeping === 'signed-out') return 'Saved here, signed out';
+  if (keeping === 'looking') return 'Not sent';
   return keeping === 'away' ? 'Saved here, no connection' : 'Saved here, refused';
 }
 
@@ -133,17 +134,6 @@ function UndoButton() {
     >
       Undo
     </button>
-  );
-}
-
-/** Who is signed in; leads to the change of the password. */
-function SignedIn() {
-  const me = useMe();
-  if (me === undefined || me.alone) return null;
-  return (
-    <a className="tool" href="./password" title={`${me.email}: change the password, or sign out`}>
-      {me.name}
-    </a>
   );
 }
 
@@ -185,7 +175,7 @@ function Tools() {
         <b data-on={sheet === 'day'}>Day</b> / <b data-on={sheet === 'night'}>Night</b>
       </button>
       {fold === 'phone' && <OtherSheets />}
-      <SignedIn />
+      <SignedIn className="tool" />
       <button
         type="button"
         className="tool"

@@ -11,6 +11,11 @@ export function Notice() {
   const elsewhere = useDesk(refusedElsewhere);
   const refused = useDesk((s) => (s.keeping === 'refused' ? s.keepingWhy : undefined));
   const signedOut = useDesk((s) => s.keeping === 'signed-out');
+  const looking = useDesk((s) => s.keeping === 'looking');
+  const tried = useDesk((s) => {
+    const { current = '' } = s;
+    return (s.synced[current]?.version ?? 0) > 0 && s.synced[current]?.rig !== s.jobs[current]?.rig;
+  });
   const loading = useDesk((s) => s.shop === undefined && s.failure === undefined);
   return (
     <div className="notices" aria-live="polite">
@@ -35,6 +40,16 @@ export function Notice() {
         <p className="notice bad">
           The last changes are on this device and not in the shop’s records: {refused}. They are sent again by
           themselves.
+        </p>
+      )}
+      {looking && (
+        <p className="notice">
+          What you try here stays on this device: in this shop you read jobs and do not change them.{' '}
+          {tried && (
+            <button type="button" className="word" onClick={() => store.goBackToShops()}>
+              Back to the shop’s job
+            </button>
+          )}
         </p>
       )}
       {signedOut && (

@@ -1,6 +1,8 @@
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import { useMemo } from 'react';
 import { MachineSheet } from '../machine-head.tsx';
+import { ForHands } from '../../frame/for-hands.tsx';
+import { useMe, worksInShop } from '../../frame/me.ts';
 import { MachinePapers } from '../machine-papers.tsx';
 import { useMachine } from '../machine-keeper.ts';
 import { useStock } from '../stock-keeper.ts';
@@ -31,6 +33,7 @@ export function BuildSection({ serial, units }: { readonly serial: string; reado
   const { state, keeper } = useMachine(serial);
   const { stock, keeper: store } = useStock(serial);
   const { moved, given } = stock;
+  const me = useMe();
   const sheet = document.documentElement.dataset.sheet === 'night' ? 'night' : 'day';
   const asked = askedOf(state, units);
   const told = useTold('build', asked, {
@@ -43,24 +46,30 @@ export function BuildSection({ serial, units }: { readonly serial: string; reado
     <MachineSheet name="Build" serial={serial} state={state} told={told}>
       {(value) => (
         <>
-          <MachinePapers
-            serial={serial}
-            units={units}
-            papers={value.frame === undefined ? PACK : [...PACK, ...FRAME]}
-          />
+          {worksInShop(me) && (
+            <MachinePapers
+              serial={serial}
+              units={units}
+              papers={value.frame === undefined ? PACK : [...PACK, ...FRAME]}
+            />
+          )}
           <WhoWorks />
           <Warnings sheet={value} />
-          <FetchRows rows={value.fetch} lots={built.lots} stock={stock} store={store} keeper={keeper} />
-          <OrderList rows={value.orders} store={store} />
+          <ForHands>
+            <FetchRows rows={value.fetch} lots={built.lots} stock={stock} store={store} keeper={keeper} />
+            <OrderList rows={value.orders} store={store} />
+          </ForHands>
           <CutList rows={value.cuts} />
           <Drawings sheet={value} machine={asked!} shade={sheet} />
           <BuildSteps steps={value.steps} record={built} keeper={keeper} />
-          <PartInstead
-            slots={value.slots}
-            putIn={built.putIn}
-            machine={asked!}
-            onPutIn={() => void keeper.work()}
-          />
+          {worksInShop(me) && (
+            <PartInstead
+              slots={value.slots}
+              putIn={built.putIn}
+              machine={asked!}
+              onPutIn={() => void keeper.work()}
+            />
+          )}
           <PhotoNotes photos={built.photos} keeper={keeper} />
         </>
       )}

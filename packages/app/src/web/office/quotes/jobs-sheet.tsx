@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { deskAt, hashOf } from '../../frame/hash.ts';
 import { JOB_STATES, type JobStanding } from '../../frame/job-standing.ts';
+import { sells, useMe, worksInShop } from '../../frame/me.ts';
 import { dayText, waited } from '../../frame/moment.ts';
 import { useFound, type Found, type FoundPage } from '../../frame/use-found.ts';
 import { got, gotFor } from '../got.ts';
@@ -84,6 +85,7 @@ function JobLine(given: {
   readonly mark: (id: string, kind: string) => Promise<void>;
 }) {
   const { job, mark } = given;
+  const me = useMe();
   const over = job.state === 'stopped' || job.state === 'handed-over';
   return (
     <li className="job-line">
@@ -97,20 +99,25 @@ function JobLine(given: {
           : `the ${job.waitsFor} is to ${job.to}; ${waited(job.since, Date.now())}`}
       </span>
       <span className="acts">
-        {job.quote !== undefined && <a href={hashOf('quotes', job.quote)}>{job.quote}</a>}
+        {job.quote !== undefined &&
+          (sells(me) ? <a href={hashOf('quotes', job.quote)}>{job.quote}</a> : <span>{job.quote}</span>)}
         {job.serial !== undefined && (
           <a href={`./machines.html#${encodeURIComponent(job.serial)}`}>{job.serial}</a>
         )}
-        {job.quote === undefined && !over && <a href={hashOf('quotes', 'new', job.id)}>Make a quote</a>}
-        {job.state === 'tested' && (
+        {job.quote === undefined && !over && sells(me) && (
+          <a href={hashOf('quotes', 'new', job.id)}>Make a quote</a>
+        )}
+        {job.state === 'tested' && worksInShop(me) && (
           <button type="button" onClick={() => void mark(job.id, 'handed-over')}>
             Handed over
           </button>
         )}
-        <button type="button" onClick={() => void mark(job.id, over ? 'taken-up' : 'stopped')}>
-          {over ? 'Take up again' : 'Stop'}
-          <span className="for-readers"> {job.title}</span>
-        </button>
+        {worksInShop(me) && (
+          <button type="button" onClick={() => void mark(job.id, over ? 'taken-up' : 'stopped')}>
+            {over ? 'Take up again' : 'Stop'}
+            <span className="for-readers"> {job.title}</span>
+          </button>
+        )}
       </span>
     </li>
   );
