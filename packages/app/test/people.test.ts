@@ -166,6 +166,8 @@ describe('Signing in', () => {
     await people.add({ name: 'Leaving', email, role: 'builder', password: PASSWORD });
     const [here, there] = [cookieOf(await signIn(email, PASSWORD)), cookieOf(await signIn(email, PASSWORD))];
     const state = async (Cookie: string) => (await send('GET', '/api/me', { Cookie })).status;
+    // Asked twice: what was found the first time must not outlast what ends it.
+    for (const cookie of [here, there, there]) expect(await state(cookie)).toBe(200);
     const next = 'sixty blue barrels';
     expect((await form('/password', { password: PASSWORD, next: 'short' }, { Cookie: here })).status).toBe(
       422,
@@ -178,12 +180,38 @@ describe('Signing in', () => {
     expect(await state(there)).toBe(401);
     expect((await signIn(email, PASSWORD)).status).toBe(401);
     const again = cookieOf(await signIn(email, next));
-    expect(await state(again)).toBe(200);
+    for (let i = 0; i < 2; i++) expect(await state(again)).toBe(200);
     expect((await form('/sign-out', {}, { Cookie: again })).status).toBe(303);
     expect(await state(again)).toBe(401);
     const last = cookieOf(await signIn(email, next));
+    for (let i = 0; i < 2; i++) expect(await state(last)).toBe(200);
     await people.remove(email);
     expect(await state(last)).toBe(401);
+  });
+
+  it('lasts anew when it is used a day later, is over when it was not used, and follows the role', async () => {
+    const email = 'seldom@shop.example';
+    await people.add({ name: 'Seldom', email, role: 'builder', password: PASSWORD });
+    const Cookie = cookieOf(await signIn(email, PASSWORD));
+    const me = async () => {
+      const answer = await send('GET', '/api/me', { Cookie });
+      return answer.status === 200 ? ((await answer.json()) as { role: string }).role : answer.status;
+    };
+    const { db } = server.records;
+    const { id } = (await people.list()).find((person) => person.email === email)!;
+    const DAY = 24 * 3600 * 1000;
+    const session = db.updateTable('sessions').where('userId', '=', id);
+    const lastsTill = (ms: number) => session.set({ expiresAt: new Date(ms).toISOString() }).execute();
+    expect(await me()).toBe('builder');
+    await lastsTill(Date.now() + 5 * DAY);
+    expect(await me()).toBe('builder');
+    const row = db.selectFrom('sessions').select('expiresAt').where('userId', '=', id);
+    const { expiresAt } = await row.executeTakeFirstOrThrow();
+    expect(Date.parse(expiresAt)).toBeGreaterThan(Date.now() + 6.9 * DAY);
+    await db.updateTable('people').set({ role: 'support' }).where('id', '=', id).execute();
+    expect(await me()).toBe('support');
+    await lastsTill(Date.now() - 1000);
+    expect(await me()).toBe(401);
   });
 
   it('keeps no password that can be read, and one owner at least', async () => {

@@ -10,6 +10,7 @@ import {
   Refusal,
   removePerson,
   setPassword,
+  signedInBy,
   useLink,
   type OneTimeLink,
   type Records,
@@ -17,7 +18,7 @@ import {
 import { doingAt, type Told } from './doings-book.ts';
 import { LockOut, MOST } from './lock-out.ts';
 import { ROLES, type Role } from './role-table.ts';
-import { LONGEST_PASSWORD, SHORTEST_PASSWORD, signInOver } from './sign-in.ts';
+import { LONGEST_PASSWORD, RENEWED_AFTER, SHORTEST_PASSWORD, SIGNED_IN, signInOver } from './sign-in.ts';
 
 export interface Person {
   readonly id: string;
@@ -27,6 +28,9 @@ export interface Person {
 }
 
 type NewPerson = Omit<Person, 'id'>;
+
+/** Cookies that are remembered at most. */
+const MOST_TOKENS = 1000;
 
 /** Headers of an answer that signs somebody in or out. */
 type SignInAnswer =
@@ -40,6 +44,8 @@ export class People {
   readonly #lockOut: LockOut;
   readonly #clock: () => number;
   #anybody = false;
+  /** What each cookie carries that the library found to be signed by us. */
+  readonly #tokens = new Map<string, string>();
 
   /** @param secure where every page comes through TLS */
   constructor(records: Records, clock: () => number, secure = false) {
@@ -157,11 +163,25 @@ export class People {
     }
   }
 
+  /**
+   * The library reads a signed cookie; what it carries is remembered, so that the next request asks the records alone,
+   * where a session that was ended is gone at once. One that is to be renewed goes to the library again.
+   */
   async signedIn(headers: Headers): Promise<Person | undefined> {
-    // Who is signed in carries a cookie; without one nothing needs to be looked up.
-    if (!headers.has('Cookie')) return undefined;
+    const cookie = headers.get('Cookie');
+    if (cookie === null) return undefined;
+    const token = this.#tokens.get(cookie);
+    if (token !== undefined) {
+      // The library goes by the machine's own clock.
+      const fresh = new Date(Date.now() + (SIGNED_IN - RENEWED_AFTER) * 1000).toISOString();
+      const known = await signedInBy(this.#records.db, token, fresh);
+      if (known !== undefined) return known as Person;
+      this.#tokens.delete(cookie);
+    }
     const found = await (await this.#auth).api.getSession({ headers });
     if (found === null) return undefined;
+    if (this.#tokens.size === MOST_TOKENS) this.#tokens.clear();
+    this.#tokens.set(cookie, found.session.token);
     const { id, name, email, role } = found.user;
     return { id, name, email, role: role as Role };
   }

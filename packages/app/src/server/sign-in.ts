@@ -5,7 +5,9 @@ import type { Records } from '../store/index.ts';
 export const SHORTEST_PASSWORD = 12;
 export const LONGEST_PASSWORD = 128;
 /** How long a sign-in lasts without use [s]. */
-const SIGNED_IN = 7 * 24 * 3600;
+export const SIGNED_IN = 7 * 24 * 3600;
+/** After how long a sign-in that is used is made to last anew [s]. */
+export const RENEWED_AFTER = 24 * 3600;
 
 /**
  * The library for sign-in, over the people of the records. Only here does the program know it.
@@ -55,7 +57,7 @@ function authOver({ db }: Records, secret: string, secure: boolean) {
     },
     account: { modelName: 'passwords' },
     verification: { modelName: 'verifications' },
-    session: { modelName: 'sessions', expiresIn: SIGNED_IN },
+    session: { modelName: 'sessions', expiresIn: SIGNED_IN, updateAge: RENEWED_AFTER },
     advanced: {
       cookiePrefix: 'spraywright',
       useSecureCookies: secure,

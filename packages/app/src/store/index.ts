@@ -29,6 +29,7 @@ export {
   personOf,
   removePerson,
   setPassword,
+  signedInBy,
   setRole,
 } from './people.ts';
 export { FIRST_OWNER, linkOf, makeLink, useLink, type OneTimeLink } from './one-time-links.ts';

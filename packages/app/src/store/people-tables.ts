@@ -23,7 +23,9 @@ export interface PasswordRow {
 export interface SessionRow {
   readonly id: string;
   readonly userId: string;
-  readonly expiresAt: string;
+  /** What the signed cookie carries. */
+  readonly token: string;
+  expiresAt: string;
 }
 
 /** A line of the book of who did what. Lines are added and never changed. */

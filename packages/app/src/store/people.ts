@@ -36,6 +36,17 @@ export async function keptPeople(db: Kysely<Tables>, now: string): Promise<Perso
   }));
 }
 
+/** Whoever is signed in by a session that lasts beyond a moment. @param beyond ISO text in UTC */
+export function signedInBy(db: Kysely<Tables>, token: string, beyond: string): Promise<Person | undefined> {
+  return db
+    .selectFrom('sessions')
+    .innerJoin('people', 'people.id', 'sessions.userId')
+    .select(['people.id', 'people.name', 'people.email', 'people.role'])
+    .where('sessions.token', '=', token)
+    .where('sessions.expiresAt', '>', beyond)
+    .executeTakeFirst();
+}
+
 export async function hasOwner(db: Kysely<Tables>): Promise<boolean> {
   const row = await db
     .selectFrom('people')
