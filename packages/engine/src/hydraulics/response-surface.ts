@@ -150,12 +150,12 @@ function degreesOf(grid: SurfaceGrid, term: number): number[] {
 
 /** The largest terms; those left out add up to the tolerance at most. */
 function keptTerms(sizes: Float64Array, tolerance: number): number[] {
-  const bySize = Array.from(sizes.keys()).sort((a, b) => sizes[a]! - sizes[b]!);
+  const ascending = sizes.slice().sort();
   let left = 0;
   let first = 0;
-  while (first < bySize.length && left + sizes[bySize[first]!]! <= tolerance)
-    left += sizes[bySize[first++]!]!;
-  return bySize.slice(first);
+  while (first < ascending.length && left + ascending[first]! <= tolerance) left += ascending[first++]!;
+  const least = ascending[first] ?? Infinity;
+  return [...sizes.keys()].filter((t) => sizes[t]! >= least);
 }
 
 /** Values at cos(pi j / (n-1)) -> coefficients of the Chebyshev polynomials; row i, column j. */
@@ -173,13 +173,14 @@ function chebyshevTransform(n: number): Float64Array {
 /** Applies the matrix to every line of n values that lie `stride` apart. */
 function transformAlong(values: Float64Array, matrix: Float64Array, n: number, stride: number): void {
   const line = new Float64Array(n);
-  for (let start = 0; start < values.length; start++) {
-    if (Math.floor(start / stride) % n !== 0) continue;
-    for (let j = 0; j < n; j++) line[j] = values[start + j * stride]!;
-    for (let i = 0; i < n; i++) {
-      let sum = 0;
-      for (let j = 0; j < n; j++) sum += matrix[i * n + j]! * line[j]!;
-      values[start + i * stride] = sum;
+  for (let block = 0; block < values.length; block += n * stride) {
+    for (let start = block; start < block + stride; start++) {
+      for (let j = 0; j < n; j++) line[j] = values[start + j * stride]!;
+      for (let i = 0; i < n; i++) {
+        let sum = 0;
+        for (let j = 0; j < n; j++) sum += matrix[i * n + j]! * line[j]!;
+        values[start + i * stride] = sum;
+      }
     }
   }
 }

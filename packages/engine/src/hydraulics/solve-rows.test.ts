@@ -96,6 +96,20 @@ describe('A batch of variations', () => {
     expect(flows[120]! / single.flow(tip)).toBeCloseTo(1, 8);
   });
 
+  it.each([1, 2, 3])('writes over all of %i outputs that nothing flows through', (count) => {
+    const of = model('net05');
+    const longest = of.elements.findIndex((e) => e.law.kind === 'pipe' && e.law.length > 5);
+    const tips = of.elements.flatMap((e, i) => (e.law.kind === 'orifice' ? [i] : [])).slice(0, count);
+    const shut = compiled({
+      ...of,
+      elements: of.elements.map((e) => (e.law.kind === 'orifice' ? { ...e, open: false } : e)),
+    });
+    const lengths = Float64Array.from({ length: 300 }, (_, i) => 10 + i / 100);
+    const flows = new Float64Array(300 * tips.length).fill(1);
+    expect(shut.solveMany([{ element: longest, parameter: 'length' }], lengths, tips, flows)).toBe(0);
+    expect(flows.every((q) => q === 0)).toBe(true);
+  });
+
   it('refuses a bad value before anything is changed', () => {
     const of = model('net03');
     const batch = compiled(of);
