@@ -54,7 +54,7 @@ export class FallingMain {
   readonly least: readonly number[];
   /** Most pressure at the manifold over that of the tank at rest, by duty [Pa]. */
   readonly highest: readonly number[];
-  /** Most spare of the drive. */
+  /** Most spare of pump and drive. */
   readonly spare: number;
   readonly #space: SearchSpace;
   readonly #partAt: PartAt;
@@ -94,18 +94,18 @@ export class FallingMain {
     this.highest = this.#duties.map((d) => this.#highest(d, [], []));
     this.spare = Math.min(
       ...this.#duties.map((d) =>
-        this.#driveSpare(d, d.least, (flow) => leastSuctionLoss(space, flow, d.liquid.density)),
+        this.#pumpSpare(d, d.least, (flow) => leastSuctionLoss(space, flow, d.liquid.density)),
       ),
     );
   }
 
   /**
-   * Most spare of the drive in one duty: it carries what the pump takes of it at every flow between the least and the most
+   * Most spare of pump and drive in one duty: the pump gives what is asked with a reserve, and the drive carries what the pump takes of it at every flow between the least and the most
    * that it may have, which on each straight piece of the curve is least at one of its ends.
    *
    * @param lost what the suction line takes at least at a flow [Pa]
    */
-  #driveSpare(d: FallingDuty, from: number, lost: (flow: number) => number): number {
+  #pumpSpare(d: FallingDuty, from: number, lost: (flow: number) => number): number {
     const [line] = d.open;
     const pump = this.#pump;
     if (pump.kind !== 'pump' || pump.law.action !== 'centrifugal') return Infinity;
@@ -122,15 +122,16 @@ export class FallingMain {
     const least = Math.min(most, Math.max(from, asked));
     const share = pumpSpeed(this.#space, pump, this.#partAt) / pump.law.ratedSpeed;
     const knots = pump.law.curve.map((p) => p.flow * share).filter((q) => q > least && q < most);
+    const reserve = asked > 0 ? most / asked - 1 + HAIR : Infinity;
     const shafts = [least, most, ...knots].map(
       (q) => (q * Math.max(0, d.adds(q) - weight * this.#climb)) / pump.law.efficiency,
     );
-    return (this.#power - Math.min(...shafts) * (1 - HAIR)) / this.#power;
+    return Math.min(reserve, (this.#power - Math.min(...shafts) * (1 - HAIR)) / this.#power);
   }
 
   /**
    * Most spare of what stirs the tank with a jet, an eductor and their valves; where the suction line is known, of that and
-   * of the drive too. Below zero when a promise is broken.
+   * of pump and drive too. Below zero when a promise is broken.
    */
   trims(
     jet: Part | undefined,
@@ -154,7 +155,7 @@ export class FallingMain {
       if (suction.length === 0) continue;
       const flow = Math.max(d.least, this.#through(d, ways, suction));
       flows.push(flow);
-      spare = Math.min(spare, this.#driveSpare(d, flow, this.#lost(d, suction)));
+      spare = Math.min(spare, this.#pumpSpare(d, flow, this.#lost(d, suction)));
     }
     const line = this.#space.layout.lines.find((l) => l.from === 'tank');
     if (spare >= 0 && line !== undefined && suction.length > 0) {

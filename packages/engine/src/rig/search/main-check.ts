@@ -14,6 +14,7 @@ import { flowOf, mainPressureOf, type Way } from './main-state.ts';
 import { leastAtNozzles, mostOut } from './outlet-most.ts';
 import { lineLoss, outletNeed } from './outlet-need.ts';
 import { slipAt, type PumpFlow } from './pump-flow.ts';
+import { mostReach } from './reach-most.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 import { leastSuctionLoss } from './trim-margins.ts';
 
@@ -48,6 +49,8 @@ interface MainDuty {
   readonly atPump: number;
   readonly atManifold: number;
   readonly slip: number;
+  /** Most spare of the reach of its gun by the pressure of the manifold. */
+  readonly reach: ((pressure: number) => number) | undefined;
   /** Highest pressure that its nozzles may have, and the least they have by that of the manifold. */
   readonly nozzles: { readonly highest: number; readonly least: (pressure: number) => number } | undefined;
 }
@@ -109,6 +112,7 @@ export class MainCheck {
       const outlets = open.map((l) => outletNeed(space, l, duty, partAt, 1));
       const boom = open.find((l) => l.run.includes('nozzle'));
       const nozzle = partAt('nozzle');
+      const throwing = open.find((l) => l.run.includes('tip'));
       const depth = liquidDepth(tank, duty.tankLevel);
       const manifold = nodeOf('pump', 'to');
       const deck = carrier?.kind === 'carrier' ? carrier.deckHeight : 0;
@@ -129,6 +133,7 @@ export class MainCheck {
         atPump: density * G * (depth - nodeOf('pump', 'from')),
         atManifold: density * G * (depth - manifold),
         slip: slipAt(pump, viscosity),
+        reach: throwing === undefined ? undefined : mostReach(space, throwing, duty, partAt, lift(throwing)),
         nozzles:
           boom === undefined || nozzle?.kind !== 'nozzle'
             ? undefined
@@ -219,12 +224,15 @@ export class MainCheck {
     const back = this.#back(d, regulator, hose);
     let spare = Infinity;
     const [jet] = jets;
-    if (d.stirred > 0 && jet !== undefined) {
+    const narrow = jets.map((way) => ({ ...way, square: MORE * way.square }));
+    if (d.reach !== undefined || (d.stirred > 0 && jet !== undefined)) {
       const rest = (p: number) => Math.max(0, gives(p) - d.flow);
-      const narrow = { ...jet, square: MORE * jet.square };
-      const high = mainPressureOf({ gives: rest, back: back.least, out: [narrow] }, this.#highest);
-      const asked = d.stirred * this.#volume;
-      spare = Math.min(spare, (flowOf(jet, high) - asked) / asked);
+      const high = mainPressureOf({ gives: rest, back: back.least, out: narrow }, this.#highest);
+      if (d.stirred > 0 && jet !== undefined) {
+        const asked = d.stirred * this.#volume;
+        spare = Math.min(spare, (flowOf(jet, high) - asked) / asked);
+      }
+      if (d.reach !== undefined) spare = Math.min(spare, d.reach(high));
     }
     if (d.stirred > 0 && agitator === undefined) {
       // The plain return stirs with what the pump gives beyond the outlets.

@@ -1,0 +1,69 @@
+import type { LayoutLine } from '../../catalogue/index.ts';
+import type { Duty } from '../brief.ts';
+import { outletHeightOf } from '../duty-network.ts';
+import { askedOf, reachTowards } from '../gun-throw.ts';
+import { lineTakes } from './line-takes.ts';
+import type { PartAt, SearchSpace } from './space.ts';
+
+const BAR = 1e5;
+/** Share of what a line takes at most that it takes at least. */
+const SURE = 0.98;
+/** Pressures at the tip are told apart by this much of them, upwards. */
+const STEP = 1.002;
+/** For what the throw hangs on the pressure besides: it is asked a little below too. */
+const BELOW = [1, 0.97, 0.94];
+const HAIR = 2e-3;
+const HALVINGS = 20;
+
+const thrown = new WeakMap<SearchSpace['contexts'], Map<string, number>>();
+
+/**
+ * Most spare of the reach that a gun has by the pressure at the manifold: a gun throws farther with more pressure at its
+ * tip, and there is the more of it the less its line takes. Undefined where a duty has no target, or its gun is not known.
+ *
+ * @param lift height of the outlet over the manifold, as a pressure [Pa]
+ */
+export function mostReach(
+  space: SearchSpace,
+  line: LayoutLine,
+  duty: Duty,
+  partAt: PartAt,
+  lift: number,
+): ((pressure: number) => number) | undefined {
+  const [gun, tip, context] = [partAt('gun'), partAt('tip'), space.contexts[0]!];
+  const { target } = duty;
+  if (target === undefined || gun?.kind !== 'gun' || tip?.kind !== 'tip' || !line.run.includes('tip'))
+    return undefined;
+  const { density } = context.liquids.get(duty.liquid)!;
+  const conditions = {
+    gun,
+    tip,
+    density,
+    airDensity: context.site.airDensity,
+    tipHeight: Math.max(0, outletHeightOf(line, duty)),
+  };
+  const atTip = (flow: number) => (flow / tip.flowAtOneBar) ** 2 * BAR * (density / 1000);
+  const spareAt = (pressure: number): number => {
+    const promised = reachTowards(conditions, pressure, target, duty.reach)?.promised;
+    return promised === undefined ? -1 : (promised - askedOf(target)) / askedOf(target) + HAIR;
+  };
+  let known = thrown.get(space.contexts);
+  if (known === undefined) thrown.set(space.contexts, (known = new Map<string, number>()));
+  return (pressure) => {
+    if (pressure <= lift) return -1;
+    let [low, high] = [0, tip.flowAtOneBar * Math.sqrt(pressure / BAR / (density / 1000)) * 1.5];
+    for (let i = 0; i < HALVINGS; i++) {
+      const flow = (low + high) / 2;
+      const takes = lineTakes(space, line, duty, partAt, flow);
+      if (!Number.isFinite(takes)) return Infinity;
+      if (SURE * takes + lift < pressure) low = flow;
+      else high = flow;
+    }
+    const step = Math.ceil(Math.log(Math.max(1, atTip(high))) / Math.log(STEP));
+    const key = `${duty.id} ${gun.id} ${tip.id} ${step}`;
+    let spare = known.get(key);
+    if (spare === undefined)
+      known.set(key, (spare = Math.max(...BELOW.map((share) => spareAt(share * STEP ** step)))));
+    return spare;
+  };
+}
