@@ -102,6 +102,27 @@ export function lineTakes(
   }
 }
 
+/** The flow of a line is found to a part in so many, of no more than so much [m3/s]. */
+const HALVINGS = 24;
+const MOST_FLOW = 0.05;
+
+/** Least that a line lets out with a pressure in front of it, over that of the height of its outlet [m3/s]. */
+export function leastOut(
+  space: SearchSpace,
+  line: LayoutLine,
+  duty: Duty,
+  partAt: PartAt,
+  pressure: number,
+): number {
+  let [low, high] = [0, MOST_FLOW];
+  for (let i = 0; i < HALVINGS; i++) {
+    const flow = (low + high) / 2;
+    if (lineTakes(space, line, duty, partAt, flow) <= pressure) low = flow;
+    else high = flow;
+  }
+  return low;
+}
+
 /** Bore at which bends and branches are reckoned: that of the hose, else of the valve. */
 function boreOf(parts: readonly Part[]): number | undefined {
   const hose = parts.find((p) => p.kind === 'hose');

@@ -9,10 +9,11 @@ import { PLAIN_RETURN } from '../proof/agitation.ts';
 import { liquidDepth } from '../tank-level.ts';
 import { jetWay } from './jet.ts';
 import type { LineNeeds } from './line-needs.ts';
+import { leastOut } from './line-takes.ts';
 import { drivePower } from './main-pressure.ts';
 import { flowOf, mainPressureOf, type Way } from './main-state.ts';
-import { leastAtNozzles, mostOut } from './outlet-most.ts';
-import { lineLoss, outletNeed } from './outlet-need.ts';
+import { factorOf, mostOut } from './outlet-most.ts';
+import { outletNeed } from './outlet-need.ts';
 import { slipAt, type PumpFlow } from './pump-flow.ts';
 import { mostReach } from './reach-most.ts';
 import type { PartAt, SearchSpace } from './space.ts';
@@ -51,6 +52,8 @@ interface MainDuty {
   readonly slip: number;
   /** Most spare of the reach of its gun by the pressure of the manifold. */
   readonly reach: ((pressure: number) => number) | undefined;
+  /** Least that goes out by the pressure of the manifold [m3/s]. */
+  readonly least: (pressure: number) => number;
   /** Highest pressure that its nozzles may have, and the least they have by that of the manifold. */
   readonly nozzles: { readonly highest: number; readonly least: (pressure: number) => number } | undefined;
 }
@@ -134,14 +137,17 @@ export class MainCheck {
         atManifold: density * G * (depth - manifold),
         slip: slipAt(pump, viscosity),
         reach: throwing === undefined ? undefined : mostReach(space, throwing, duty, partAt, lift(throwing)),
+        least: (pressure) =>
+          open.reduce((sum, l) => sum + leastOut(space, l, duty, partAt, pressure - lift(l)), 0),
         nozzles:
           boom === undefined || nozzle?.kind !== 'nozzle'
             ? undefined
             : {
                 highest: nozzle.maxPressure,
-                least: leastAtNozzles(boom, partAt, density, lift(boom), (q) =>
-                  lineLoss(space, boom, duty, partAt, q),
-                ),
+                least: (pressure) => {
+                  const flow = leastOut(space, boom, duty, partAt, pressure - lift(boom));
+                  return (flow / factorOf(boom, partAt)!) ** 2 * BAR * (density / 1000);
+                },
               },
       };
     });
@@ -223,10 +229,15 @@ export class MainCheck {
     if (gives(needs) < (d.flow + flowsOf(jets, needs)) * (1 - HAIR)) return -1;
     const back = this.#back(d, regulator, hose);
     let spare = Infinity;
+    const low =
+      d.out === undefined
+        ? 0
+        : mainPressureOf({ gives: least, back: back.most, out: [...jets, ...d.out] }, this.#highest);
+    const out = Math.max(d.flow, d.least(low));
     const [jet] = jets;
     const narrow = jets.map((way) => ({ ...way, square: MORE * way.square }));
     if (d.reach !== undefined || (d.stirred > 0 && jet !== undefined)) {
-      const rest = (p: number) => Math.max(0, gives(p) - d.flow);
+      const rest = (p: number) => Math.max(0, gives(p) - out);
       const high = mainPressureOf({ gives: rest, back: back.least, out: narrow }, this.#highest);
       if (d.stirred > 0 && jet !== undefined) {
         const asked = d.stirred * this.#volume;
@@ -237,10 +248,9 @@ export class MainCheck {
     if (d.stirred > 0 && agitator === undefined) {
       // The plain return stirs with what the pump gives beyond the outlets.
       const asked = Math.max(d.stirred, PLAIN_RETURN) * this.#volume;
-      spare = Math.min(spare, (gives(needs) * (1 + HAIR) - d.flow - asked) / asked);
+      spare = Math.min(spare, (gives(Math.max(needs, low)) * (1 + HAIR) - out - asked) / asked);
     }
     if (d.out === undefined) return spare;
-    const low = mainPressureOf({ gives: least, back: back.most, out: [...jets, ...d.out] }, this.#highest);
     if (d.asked !== undefined && d.asked < MOST_ASKED) {
       const demand = pumpDemand(d.asked, Math.min(MOST_ASKED, d.stirred * this.#volume));
       if (demand > 0) spare = Math.min(spare, (gives(low) - demand) / demand);
