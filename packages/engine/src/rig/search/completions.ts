@@ -129,8 +129,8 @@ function joinedUp(
     restMass -= rest[k]!.mass;
     const trims = f.flatMap((x) => x.trims);
     open = joined(open, trims, passes);
-    // What a falling pump does hangs on its suction line too.
-    if (core.falling !== undefined && at[order[meeting.length + k]!] === 'suction')
+    // What a pump moves hangs on what stands behind it, and what it gives on its suction line.
+    if (at[order[meeting.length + k]!] === 'suction')
       open = open.flatMap((c) => {
         const margin = Math.min(c.margin, mainSpare(parting, core, ids, c));
         return margin >= 0 && passes({ ...c, margin }) ? [{ ...c, margin }] : [];
@@ -149,13 +149,14 @@ function mainSpare(
 ): number {
   const part = (id: Group['id'], k: number) => groups[order.indexOf(id)]?.parts[k];
   const [regulator, agitator, valve] = [part('return', 0), part('agitation', 1), part('agitation', 0)];
+  const suction = groups[order.indexOf('suction')]?.parts ?? [];
   let most = Infinity;
-  if (main !== undefined && regulator?.kind === 'regulator')
+  if (main !== undefined && regulator?.kind === 'regulator') {
     most = main.spare(regulator, part('return', 1), agitator, valve);
-  if (falling !== undefined) {
-    const suction = groups[order.indexOf('suction')]?.parts ?? [];
-    most = falling.trims(agitator, valve, part('induction', 1), part('induction', 0), suction);
+    if (most >= 0) most = Math.min(most, main.sucks(regulator, part('return', 1), suction));
   }
+  if (falling !== undefined)
+    most = falling.trims(agitator, valve, part('induction', 1), part('induction', 0), suction);
   return most < 0 ? -1 : Math.min(cap, marginStep(most));
 }
 

@@ -17,7 +17,7 @@ import { outletNeed } from './outlet-need.ts';
 import { slipAt, type PumpFlow } from './pump-flow.ts';
 import { mostReach } from './reach-most.ts';
 import type { PartAt, SearchSpace } from './space.ts';
-import { leastSuctionLoss } from './trim-margins.ts';
+import { leastSuctionLoss, SuctionSide } from './trim-margins.ts';
 
 const BAR = 1e5;
 const G = 9.80665;
@@ -77,6 +77,9 @@ export class MainCheck {
   readonly #flow: PumpFlow;
   readonly #rated: number;
   readonly #volume: number;
+  readonly #space: SearchSpace;
+  readonly #tank: PartOf<'tank'>;
+  readonly #sides = new Map<string, SuctionSide>();
   readonly #backElbows: number;
   readonly #jetLine: LayoutLine | undefined;
   readonly #suction: readonly number[];
@@ -101,6 +104,8 @@ export class MainCheck {
     this.#flow = flow;
     this.#rated = rated;
     this.#volume = tank.volume;
+    this.#space = space;
+    this.#tank = tank;
     const { contexts, brief, layout } = space;
     const withPart = (slot: string) => layout.lines.find((l) => l.run.includes(slot));
     this.#backElbows = withPart('regulator')?.elbows ?? 0;
@@ -189,6 +194,39 @@ export class MainCheck {
     for (let i = 0; i < this.#duties.length && spare + HAIR >= 0; i++)
       spare = Math.min(spare, this.#outletsOpen(i, regulator, hose, agitator, valve));
     return spare + HAIR;
+  }
+
+  /**
+   * Most spare of a suction line whose strainer is as dirty as may be: the pump moves at least what it gives against the
+   * highest pressure that the manifold may have. Without end where there is no such line.
+   */
+  sucks(
+    regulator: PartOf<'regulator'>,
+    hose: Part | undefined,
+    suction: readonly (Part | undefined)[],
+  ): number {
+    const line = this.#space.layout.lines.find((l) => l.from === 'tank');
+    if (line === undefined || suction.length === 0) return Infinity;
+    const key = `${regulator.id} ${hose?.id}`;
+    let side = this.#sides.get(key);
+    if (side === undefined) {
+      const flows = this.#duties.map((d, i) => {
+        const { least, gives } = this.#pumpIn(i);
+        const back = this.#back(d, regulator, hose).least;
+        const high = mainPressureOf({ gives, back, out: [] }, this.#highest);
+        return Math.max(this.#flow.least[i]!, least(high));
+      });
+      side = new SuctionSide(this.#space, line, this.#tank, this.#pump.npshRequired, flows);
+      this.#sides.set(key, side);
+    }
+    const of = `suction ${key} ${suction.map((p) => p?.id).join(' ')}`;
+    let spare = this.#known.get(of);
+    if (spare === undefined) {
+      const losses = suction.map((p) => side.lossesOf(p));
+      const drawn = suction.find((p) => p?.kind === 'hose');
+      this.#known.set(of, (spare = side.margin(losses, drawn) + HAIR));
+    }
+    return spare;
   }
 
   /** Least of the highest pressure and of the power at the shaft with the outlets shut: the same for all rigs with these parts. */
