@@ -1,5 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { readdirSync } from 'node:fs';
+import type { Server } from 'node:http';
 import { createServer } from 'node:https';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -86,8 +87,9 @@ export const startCommand: Command = {
     if (setUp !== undefined) terminal.err(NO_OWNER);
     if (host !== LOOPBACK && !isSecure(reached)) terminal.err(IN_CLEAR);
     // Loaded only now: the other commands need neither server nor records.
-    const [{ serverApp }, { mailBy }, { serve }] = await Promise.all([
+    const [{ serverApp }, { endAfterAnswers }, { mailBy }, { serve }] = await Promise.all([
       import('../server/app.ts'),
+      import('../server/last-answers.ts'),
       import('../server/mail/mail.ts'),
       import('@hono/node-server'),
     ]);
@@ -164,10 +166,7 @@ export const startCommand: Command = {
         );
         resolve(EXIT.input);
       });
-      const end = () => {
-        server.close(() => resolve(EXIT.ok));
-        if ('closeAllConnections' in server) server.closeAllConnections();
-      };
+      const end = () => void endAfterAnswers(server as Server).then(() => resolve(EXIT.ok));
       process.once('SIGINT', end);
       process.once('SIGTERM', end);
     });
