@@ -5,6 +5,7 @@ import '../style/fonts.css';
 import '../style/sheet.css';
 import '../style/desk.css';
 import '../style/framed.css';
+import '../style/print.css';
 
 /** Lays out a sheet beside the desk: colours, and units and light as the desk has them. @returns the units */
 export function layOutBeside(): UnitSystem {

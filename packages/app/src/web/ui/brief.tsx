@@ -23,10 +23,11 @@ const FIRST_ON_PHONE = 4;
 export function Brief() {
   const prose = useDesk((s) => s.body?.prose);
   const fold = useDesk((s) => s.fold);
+  const printing = useDesk((s) => s.printing);
   const [whole, setWhole] = useState(false);
   const [panel, setPanel] = useState<BriefPanelName>();
   if (prose === undefined) return null;
-  const short = fold === 'phone' && !whole;
+  const short = fold === 'phone' && !whole && !printing;
   const shown = short ? prose.slice(0, FIRST_ON_PHONE) : prose;
   return (
     <section className="brief" aria-labelledby="brief-heading">
@@ -56,7 +57,7 @@ export function Brief() {
         </button>
       )}
       {!short && (
-        <p className="note">
+        <p className="note press-note">
           <span className="given sample">Boxed</span> is given: press to change, drag or use the arrows. (In
           brackets) is our start value: type over it, or confirm it with Enter.
         </p>

@@ -24,7 +24,7 @@ export function Decisions({ about }: { about: readonly string[] }) {
   };
   if (!open)
     return (
-      <p className="cause">
+      <p className="cause decide-note">
         <button type="button" className="word" aria-expanded="false" onClick={() => setOpen(true)}>
           Decide it
         </button>{' '}
