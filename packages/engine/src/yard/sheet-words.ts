@@ -39,7 +39,7 @@ export function readingText(row: SheetReading, value: number, units: UnitSystem)
 export function vesselText(volume: number, units: UnitSystem): string {
   const gallons = volume / GALLON;
   if (units === 'us') return gallons < 0.9 ? `${Math.round(gallons * 4)} qt` : `${Math.round(gallons)} gal`;
-  return `${Math.round(volume * 1000)} l`;
+  return `${Math.round(volume * 1000)} L`;
 }
 
 /** What the hand does for one reading, without the conditions of its duty. */
