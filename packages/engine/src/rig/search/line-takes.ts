@@ -4,6 +4,7 @@ import type { Duty } from '../brief.ts';
 import { elbowK, teeBranchK, teeRunK, valveK } from '../fitting-loss.ts';
 import { meanCoilDiameter } from '../reel-drum.ts';
 import { hoseLength } from './part-rig.ts';
+import { remember } from './remember.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
 const BAR = 1e5;
@@ -106,21 +107,38 @@ export function lineTakes(
 const HALVINGS = 24;
 const MOST_FLOW = 0.05;
 
-/** Least that a line lets out with a pressure in front of it, over that of the height of its outlet [m3/s]. */
+/** Pressures are told apart by this much of them: the same lines are asked for many pumps and regulators. */
+const STEP = 1.002;
+
+const known = new WeakMap<SearchSpace['contexts'], Map<string, number>>();
+
+/**
+ * Least that a line lets out in a duty by the pressure in front of it, over that of the height of its outlet [m3/s]. What
+ * was asked before is remembered, pressures rounded down.
+ */
 export function leastOut(
   space: SearchSpace,
   line: LayoutLine,
   duty: Duty,
   partAt: PartAt,
-  pressure: number,
-): number {
-  let [low, high] = [0, MOST_FLOW];
-  for (let i = 0; i < HALVINGS; i++) {
-    const flow = (low + high) / 2;
-    if (lineTakes(space, line, duty, partAt, flow) <= pressure) low = flow;
-    else high = flow;
-  }
-  return low;
+): (pressure: number) => number {
+  let flows = known.get(space.contexts);
+  if (flows === undefined) known.set(space.contexts, (flows = new Map<string, number>()));
+  const which = `${space.layout.id} ${duty.id} ${line.run.map((slot) => partAt(slot)?.id).join(' ')}`;
+  return (pressure) => {
+    if (pressure <= 1) return 0;
+    const step = Math.floor(Math.log(pressure) / Math.log(STEP));
+    const key = `${which} ${step}`;
+    const before = flows.get(key);
+    if (before !== undefined) return before;
+    let [low, high] = [0, MOST_FLOW];
+    for (let i = 0; i < HALVINGS; i++) {
+      const flow = (low + high) / 2;
+      if (lineTakes(space, line, duty, partAt, flow) <= STEP ** step) low = flow;
+      else high = flow;
+    }
+    return remember(flows, key, low);
+  };
 }
 
 /** Bore at which bends and branches are reckoned: that of the hose, else of the valve. */

@@ -128,6 +128,8 @@ export class MainCheck {
         density * G * (outletHeightOf(line, duty) - deck - manifold);
       const out = open.map((l) => mostOut(l, partAt, density, lift(l)));
       const asked = askedFlow(duty, liquid);
+      const lets = open.map((l) => ({ lift: lift(l), least: leastOut(space, l, duty, partAt) }));
+      const atBoom = lets[open.indexOf(boom!)]?.least ?? (() => 0);
       return {
         density,
         viscosity,
@@ -142,15 +144,14 @@ export class MainCheck {
         atManifold: density * G * (depth - manifold),
         slip: slipAt(pump, viscosity),
         reach: throwing === undefined ? undefined : mostReach(space, throwing, duty, partAt, lift(throwing)),
-        least: (pressure) =>
-          open.reduce((sum, l) => sum + leastOut(space, l, duty, partAt, pressure - lift(l)), 0),
+        least: (pressure) => lets.reduce((sum, l) => sum + l.least(pressure - l.lift), 0),
         nozzles:
           boom === undefined || nozzle?.kind !== 'nozzle'
             ? undefined
             : {
                 highest: nozzle.maxPressure,
                 least: (pressure) => {
-                  const flow = leastOut(space, boom, duty, partAt, pressure - lift(boom));
+                  const flow = atBoom(pressure - lift(boom));
                   return (flow / factorOf(boom, partAt)!) ** 2 * BAR * (density / 1000);
                 },
               },

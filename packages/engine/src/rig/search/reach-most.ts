@@ -3,6 +3,7 @@ import type { Duty } from '../brief.ts';
 import { outletHeightOf } from '../duty-network.ts';
 import { askedOf, reachTowards } from '../gun-throw.ts';
 import { lineTakes } from './line-takes.ts';
+import { remember } from './remember.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
 const BAR = 1e5;
@@ -49,14 +50,15 @@ export function mostReach(
   };
   let known = thrown.get(space.contexts);
   if (known === undefined) thrown.set(space.contexts, (known = new Map<string, number>()));
-  return (pressure) => {
-    if (pressure <= lift) return -1;
+  const which = `${space.layout.id} ${duty.id} ${line.run.map((slot) => partAt(slot)?.id).join(' ')}`;
+  // At the top of a step of pressure in front of the line.
+  const atMost = (pressure: number): number => {
     let [low, high] = [0, tip.flowAtOneBar * Math.sqrt(pressure / BAR / (density / 1000)) * 1.5];
     for (let i = 0; i < HALVINGS; i++) {
       const flow = (low + high) / 2;
       const takes = lineTakes(space, line, duty, partAt, flow);
       if (!Number.isFinite(takes)) return Infinity;
-      if (SURE * takes + lift < pressure) low = flow;
+      if (SURE * takes < pressure) low = flow;
       else high = flow;
     }
     const step = Math.ceil(Math.log(Math.max(1, atTip(high))) / Math.log(STEP));
@@ -65,5 +67,11 @@ export function mostReach(
     if (spare === undefined)
       known.set(key, (spare = Math.max(...BELOW.map((share) => spareAt(share * STEP ** step)))));
     return spare;
+  };
+  return (pressure) => {
+    if (pressure <= lift + 1) return -1;
+    const step = Math.ceil(Math.log(pressure - lift) / Math.log(STEP));
+    const key = `${which} in front ${step}`;
+    return known.get(key) ?? remember(known, key, atMost(STEP ** step));
   };
 }
