@@ -41,6 +41,8 @@ const CASES: readonly [string, Readonly<Record<string, number>>][] = [
   ['nurse-trailer', { pump: 2, engine: 1, agitator: 1 }],
   // A regulator that holds: what comes back through it, what its nozzles have, and what the suction line takes.
   ['three-point-pasture', { pump: 1, 'return-hose': 1, nozzle: 1, strainer: 1 }],
+  // Jets behind regulators and returns that hold more or less: how high the pressure in front of them may be.
+  ['tall-elms', { agitator: 4, regulator: 3, 'return-hose': 3 }],
   // A tongue: in which order the parts stand, and what it carries at every fill.
   ['tall-elms', { carrier: 2, tank: 2, engine: 2 }],
 ];

@@ -8,6 +8,7 @@ import {
   suctionAsk,
   type CoreFacts,
 } from './group-asks.ts';
+import { mostHeld } from './held-most.ts';
 import type { Limit } from './limit.ts';
 import { NOTHING } from './money.ts';
 import type { Pieces } from './pieces.ts';
@@ -36,6 +37,8 @@ export class GroupFronts {
   readonly #own: OwnOf;
   readonly #lineCents: number;
   readonly #regulated: boolean;
+  /** Highest pressures by the flow that goes back and what is held. */
+  readonly #held = new Map<string, readonly number[]>();
   readonly #fronts = new Map<string, readonly TrimFront[]>();
   readonly #tables = new Map<string, readonly TrimTable[]>();
 
@@ -209,23 +212,21 @@ export class GroupFronts {
     };
   }
 
-  /** Highest pressure at the manifold by duty: what a regulator holds with all that the pump gives going through it [Pa]. */
+  /** Highest pressure at the manifold by duty [Pa]. */
   #highest(facts: CoreFacts): readonly number[] {
     const { needs, flow } = facts;
-    const duties = this.#space.brief.duties;
     if (this.#regulated && needs !== undefined) {
-      const regulators = this.#space.slots.find((s) => s.id === 'regulator')!.options;
-      const most = Math.max(
-        ...regulators.flatMap((r) => (r?.kind === 'regulator' ? r.overridePressure / r.ratedFlow : [])),
-      );
       // In steps of 5 %, so that pumps much alike ask the same.
       const q = 1.05 ** Math.ceil(Math.log(Math.max(flow.most, 1e-9)) / Math.log(1.05));
-      return needs.sets.map((s) => s + most * q);
+      const key = `${q} ${needs.sets.join(' ')}`;
+      let held = this.#held.get(key);
+      if (held === undefined) this.#held.set(key, (held = mostHeld(this.#space, needs.sets, q)));
+      return held;
     }
     // In steps of 2 %, so that outlets and pumps much alike ask the same.
     if (facts.falling !== undefined)
       return facts.falling.highest.map((p) => 1.02 ** Math.ceil(Math.log(Math.max(p, 1)) / Math.log(1.02)));
-    return duties.map(() => Infinity);
+    return this.#space.brief.duties.map(() => Infinity);
   }
 }
 
