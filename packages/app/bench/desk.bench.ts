@@ -21,8 +21,10 @@ import { started } from '../test/started-server.ts';
 
 const ROUNDS = Number(process.env.ROUNDS ?? 8);
 const MOVES = 30;
-/** Between two moves [ms]: a hand that drags, and longer than an answer takes. */
-const PAUSE = 40;
+/** Between two moves [ms]: a hand that drags, longer than an answer takes, and not in step with the frames. */
+const pauseAfter = (i: number) => 37 + ((i * 7) % 17);
+/** Far enough that most moves change a figure [px]. */
+const FAR = 3;
 const DESK = { width: 1440, height: 900 };
 const LOADS = 5;
 
@@ -79,6 +81,7 @@ function watch(): void {
       channel.port2.postMessage(0);
     });
   };
+  line.addEventListener('pointerdown', (event) => line.setPointerCapture(event.pointerId));
   line.addEventListener('pointermove', changed);
   line.addEventListener('keydown', changed);
 }
@@ -93,6 +96,11 @@ const taken = (page: Page, name: 'tasks' | 'peer') =>
   page.evaluate((n) => (globalThis as unknown as Record<string, number[]>)[n]!.splice(0), name);
 
 async function drag(page: Page, selector: string, steps: number): Promise<void> {
+  // What was stepped before may have scrolled it out of sight.
+  await page
+    .locator(selector)
+    .first()
+    .evaluate((handle) => handle.scrollIntoView({ block: 'center' }));
   const box = (await page.locator(selector).first().boundingBox())!;
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
   await page.mouse.move(x, y);
@@ -100,8 +108,8 @@ async function drag(page: Page, selector: string, steps: number): Promise<void> 
   for (let i = 1; i <= steps; i++) {
     // There and back, so that a round ends where it began.
     const far = i <= steps / 2 ? i : steps - i;
-    await page.mouse.move(x + far, y - far);
-    await page.waitForTimeout(PAUSE);
+    await page.mouse.move(x + far * FAR, y - far * FAR);
+    await page.waitForTimeout(pauseAfter(i));
   }
   await page.mouse.up();
   await page.waitForTimeout(400);
@@ -111,7 +119,7 @@ async function step(page: Page, selector: string, steps: number): Promise<void> 
   await page.locator(selector).first().focus();
   for (let i = 0; i < steps; i++) {
     await page.keyboard.press(i % 2 === 0 ? 'ArrowUp' : 'ArrowDown');
-    await page.waitForTimeout(PAUSE);
+    await page.waitForTimeout(pauseAfter(i));
   }
   await page.waitForTimeout(400);
 }
@@ -142,19 +150,17 @@ async function repaint(browser: Browser, address: string, id: string): Promise<v
   ];
   const peers = { drag: [] as number[], step: [] as number[] };
   const tasks: number[] = [];
-  for (let round = 0; round < ROUNDS; round++) {
-    for (const run of runs) {
+  for (const run of runs)
+    for (let round = 0; round < ROUNDS; round++) {
       await repaints(page);
       await taken(page, 'tasks');
       await run.ours();
       tasks.push(...(await taken(page, 'tasks')));
       run.of.all.push(...(await repaints(page)));
+      const kind = run.name.startsWith('drag') ? 'drag' : 'step';
+      await (kind === 'drag' ? drag : step)(page, '#bench-peer', MOVES);
+      peers[kind].push(...(await taken(page, 'peer')));
     }
-    await drag(page, '#bench-peer', MOVES);
-    peers.drag.push(...(await taken(page, 'peer')));
-    await step(page, '#bench-peer', MOVES);
-    peers.step.push(...(await taken(page, 'peer')));
-  }
   await page.close();
   for (const run of runs) tell(run.of);
   tell({ name: 'peer: drag that changes one line of text', all: peers.drag });
