@@ -175,7 +175,7 @@ describe('A forged, expired or used key', () => {
       `.${signature}`,
       token,
       `${token}.${signature.startsWith('A') ? 'B' : 'A'}${signature.slice(1)}`,
-      `${token.slice(0, -1)}x.${signature}`,
+      `${token.slice(0, -1)}${token.endsWith('x') ? 'y' : 'x'}.${signature}`,
       `${'a'.repeat(32)}.${signature}`,
       `${token}.${signature}.${signature}`,
       '../../x',

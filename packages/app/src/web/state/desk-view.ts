@@ -86,11 +86,15 @@ export abstract class DeskView {
     this.view({ working: working.includes(id) ? working.filter((w) => w !== id) : [...working, id] });
   }
 
-  /** Holds the scene's scale while something in it is dragged, or lets it settle. */
-  setHold(keeps: SceneHold['keeps'] | undefined): void {
+  /** Holds the scene's scale while something in it is dragged: drawn with the first move, for which nothing else is drawn before. */
+  hold(keeps: SceneHold['keeps']): void {
     const hold = this.state().pictures?.handles?.hold;
-    if (keeps === undefined || hold !== undefined)
-      this.view({ hold: keeps === undefined || hold === undefined ? undefined : { ...hold, keeps } });
+    if (hold !== undefined) this.set({ hold: { ...hold, keeps } });
+  }
+
+  /** Lets the scene settle to the scale that fits what it now shows. */
+  letGo(): void {
+    if (this.state().hold !== undefined) this.view({ hold: undefined });
   }
 
   setFold(fold: Fold): void {

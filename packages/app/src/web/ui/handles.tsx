@@ -56,7 +56,7 @@ function HandleGrip({ handle }: { handle: Handle }) {
     if (from === undefined && item !== undefined && !left) store.setSlot(item);
     setFrom(undefined);
     store.settle();
-    store.setHold(undefined);
+    store.letGo();
   };
   const onPointerDown = (event: PointerEvent<HTMLElement>) => {
     if (event.button !== 0) return;
@@ -73,7 +73,7 @@ function HandleGrip({ handle }: { handle: Handle }) {
     if (from === undefined && by === 0 && (d.from.along === undefined || dx === 0)) return;
     if (from === undefined) {
       setFrom(d.from);
-      store.setHold(d.from.keeps);
+      if (d.from.keeps !== undefined) store.hold(d.from.keeps);
     }
     const { along } = d.from;
     put(d.from.value + by * d.from.perPixel, along && along.value + dx * along.perPixel);
