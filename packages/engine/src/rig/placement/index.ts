@@ -2,7 +2,7 @@ export type { PlacedPart, MassPoint } from './placed-part.ts';
 export { massPoint, together } from './placed-part.ts';
 export { piecesOf, rinseWaterAboard } from './hosts.ts';
 export { arrangements, leastDeckLength } from './arrange.ts';
-export { aimedCentre } from './balance.ts';
+export { aimedCentre, imbalanceMoved } from './balance.ts';
 export { boxesOf } from './blocks.ts';
 export { overlap, partsUnder, TOUCH, underWords } from './stands.ts';
 export { deckLoad, placeParts, withFittings } from './place.ts';

@@ -11,6 +11,9 @@ const MORE = 1.1;
 /**
  * Highest pressure at the manifold by duty when a flow, and no more, goes back to the tank: through the regulator of the
  * space that lets it rise most, holding or wide open, and behind that the return that takes most [Pa].
+ *
+ * @param sets what is held by duty [Pa]
+ * @param flow what goes back [m3/s], above 0
  */
 export function mostHeld(space: SearchSpace, sets: readonly number[], flow: number): readonly number[] {
   const { brief, contexts, layout, slots } = space;

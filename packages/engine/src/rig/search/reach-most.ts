@@ -11,16 +11,19 @@ const BAR = 1e5;
 const SURE = 0.98;
 /** Pressures at the tip are told apart by this much of them, upwards. */
 const STEP = 1.002;
-/** For what the throw hangs on the pressure besides: it is asked a little below too. */
-const BELOW = [1, 0.97, 0.94];
+/** Pressures below it are asked in steps of this much: a fan or a cone may throw less far with more. */
+const RUNG = 1.04;
+/** No tip is asked at less [Pa]. */
+const LEAST = 1000;
 const HAIR = 2e-3;
 const HALVINGS = 20;
 
 const thrown = new WeakMap<SearchSpace['contexts'], Map<string, number>>();
 
 /**
- * Most spare of the reach that a gun has by the pressure at the manifold: a gun throws farther with more pressure at its
- * tip, and there is the more of it the less its line takes. Undefined where a duty has no target, or its gun is not known.
+ * Most spare of the reach that a gun has by the pressure at the manifold: there is the more pressure at its tip the less its
+ * line takes, and of all pressures up to that, from the least at which the tip makes its pattern, the one that throws
+ * farthest counts. Undefined where a duty has no target, or its gun is not known.
  *
  * @param lift height of the outlet over the manifold, as a pressure [Pa]
  */
@@ -48,6 +51,15 @@ export function mostReach(
     const promised = reachTowards(conditions, pressure, target, duty.reach)?.promised;
     return promised === undefined ? -1 : (promised - askedOf(target)) / askedOf(target) + HAIR;
   };
+  /** The most at any rung up to a pressure; what was found for one rung is built upon for the next. */
+  const rungs: number[] = [];
+  const spareUpTo = (pressure: number): number => {
+    const from = Math.max(LEAST, tip.minPressure);
+    const rung = Math.floor(Math.log(pressure / from) / Math.log(RUNG));
+    for (let k = rungs.length; k <= rung; k++)
+      rungs.push(Math.max(rungs[k - 1] ?? -1, spareAt(from * RUNG ** k)));
+    return Math.max(rungs[rung] ?? -1, spareAt(pressure));
+  };
   let known = thrown.get(space.contexts);
   if (known === undefined) thrown.set(space.contexts, (known = new Map<string, number>()));
   const which = `${space.layout.id} ${duty.id} ${line.run.map((slot) => partAt(slot)?.id).join(' ')}`;
@@ -64,8 +76,7 @@ export function mostReach(
     const step = Math.ceil(Math.log(Math.max(1, atTip(high))) / Math.log(STEP));
     const key = `${duty.id} ${gun.id} ${tip.id} ${step}`;
     let spare = known.get(key);
-    if (spare === undefined)
-      known.set(key, (spare = Math.max(...BELOW.map((share) => spareAt(share * STEP ** step)))));
+    if (spare === undefined) known.set(key, (spare = spareUpTo(STEP ** step)));
     return spare;
   };
   return (pressure) => {

@@ -8,6 +8,7 @@ import {
   carrierMasses,
   deckLoad,
   FILLS,
+  imbalanceMoved,
   piecesOf,
   standingOf,
   tankLiquid,
@@ -122,7 +123,7 @@ export function weightSpare(
 /**
  * By how much the trouble of an order may change with mass that comes yet: each part of it goes with the place of the
  * rig's centre, full, half full or empty, which moves towards where the mass is added or, with the tank, towards the place
- * aimed at. The weights are those of the placement's own imbalance.
+ * aimed at.
  */
 function slackOf(
   carrier: PartOf<'carrier'>,
@@ -136,11 +137,7 @@ function slackOf(
     const centre = moment / mass;
     return (toCome / mass) * Math.max(...[...grows, aimed].map((x) => Math.abs(x - centre)));
   });
-  const [full, half, empty] = [moves[0]!, moves[1]!, moves[2]!];
-  const { coupler } = carrier;
-  if (standingOf(carrier) !== 'coupled' || coupler === undefined)
-    return (2 * full + empty) / carrier.deckLength;
-  return (11 * full + 4 * half + 10 * empty) / Math.abs(axleMiddle(carrier) - coupler.position);
+  return imbalanceMoved(carrier, { full: moves[0]!, half: moves[1]!, empty: moves[2]! });
 }
 
 const heaviest = new WeakMap<SearchSpace['slots'], Map<string, number>>();
