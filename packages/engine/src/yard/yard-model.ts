@@ -106,20 +106,42 @@ export function unscaled(row: YardRow, value: number): number {
 
 /** How each row moves with each input around a point: rows times inputs, row by row. */
 export function slopes(model: YardModel, at: ArrayLike<number>): Float64Array {
+  const steps = model.inputs.map((i) => i.deviation);
+  return around(model, at, steps).slope;
+}
+
+/** Rows around a point, each input moved by its doubt either way. */
+export interface Around {
+  /** Every row at the point. */
+  readonly base: Float64Array;
+  /** How each row moves with each input: rows times inputs, row by row. */
+  readonly slope: Float64Array;
+  /** How far each row bends off the straight: what it moves both ways together, row by row. */
+  readonly bend: Float64Array;
+}
+
+/** @param steps how far each input is moved either way: its doubt */
+export function around(model: YardModel, at: ArrayLike<number>, steps: ArrayLike<number>): Around {
   const { inputs, rows, predict } = model;
-  const out = new Float64Array(rows.length * inputs.length);
+  const base = predict(at);
+  const [slope, bend] = [0, 0].map(() => new Float64Array(rows.length * inputs.length)) as [
+    Float64Array,
+    Float64Array,
+  ];
   const point = Float64Array.from(at);
-  inputs.forEach((input, k) => {
-    const step = input.deviation;
+  inputs.forEach((_, k) => {
+    const step = steps[k]!;
     point[k] = at[k]! + step;
     const up = predict(point);
     point[k] = at[k]! - step;
     const down = predict(point);
     point[k] = at[k]!;
     for (let r = 0; r < rows.length; r++) {
-      const slope = (up[r]! - down[r]!) / (2 * step);
-      out[r * inputs.length + k] = Number.isFinite(slope) ? slope : 0;
+      const [tilt, off] = [(up[r]! - down[r]!) / (2 * step), up[r]! + down[r]! - 2 * base[r]!];
+      const place = r * inputs.length + k;
+      slope[place] = Number.isFinite(tilt) ? tilt : 0;
+      bend[place] = Number.isFinite(off) ? off : 0;
     }
   });
-  return out;
+  return { base, slope, bend };
 }

@@ -2,7 +2,7 @@ import type { Rig, UncertainInput } from '../../rig/index.ts';
 import { instrumentOf, type Instrument } from '../instruments.data.ts';
 import type { TakenReadings } from '../readings-document.ts';
 import { tapeSays } from '../tape-wind.ts';
-import { scaled, slopes, yardModel, type YardModel, type YardOptions } from '../yard-model.ts';
+import { around, scaled, yardModel, type YardModel, type YardOptions } from '../yard-model.ts';
 import { PART_SHARES } from './part-share.data.ts';
 import { zeros, type Matrix } from './symmetric.ts';
 
@@ -50,6 +50,8 @@ export interface Evidence {
 export interface Linear {
   readonly rest: Float64Array;
   readonly slope: Matrix;
+  /** Variance of what the straight law misses. */
+  readonly bent: Float64Array;
 }
 
 /** Key of the factor that all copies of a catalogue part share; a part of the rig's own is shared by copies of that rig only. */
@@ -123,25 +125,37 @@ export function evidenceOf(
   };
 }
 
-/** Readings of a machine as a straight law near the log factors `at`, through the real solver. */
-export function linearised({ models, inputs, readings }: Evidence, at: Float64Array): Linear {
-  const made = new Map<YardModel, { base: Float64Array; slope: Float64Array }>();
+/** Log factors, and how far off they may be. */
+export interface Near {
+  readonly mean: Float64Array;
+  readonly deviation: Float64Array;
+}
+
+/**
+ * Readings of a machine as a straight law near some log factors, as far as these may be off, through the real solver. What
+ * a reading bends within that doubt, as where a regulator begins to open, is no fault of the reading: it widens its scatter.
+ *
+ * @source mean and variance of a quadratic in normal variables: the second order filter of Gelb (1974), from memory
+ */
+export function linearised({ models, inputs, readings }: Evidence, { mean: at, deviation }: Near): Linear {
+  const made = new Map(models.map((model) => [model, around(model, at, deviation)]));
   const width = inputs.length;
-  for (const model of models)
-    if (!made.has(model)) made.set(model, { base: model.predict(at), slope: slopes(model, at) });
   const slope = zeros(readings.length, width);
+  const bent = new Float64Array(readings.length);
   const rest = Float64Array.from(readings, ({ test, row, value }, i) => {
-    const { base, slope: all } = made.get(models[test]!)!;
+    const { base, slope: all, bend } = made.get(models[test]!)!;
     let r = value - base[row]!;
     for (let k = 0; k < width; k++) {
       const s = (slope[i]![k] = all[row * width + k]!);
-      r += s * (at[k]! - inputs[k]!.mean);
+      const b = bend[row * width + k]!;
+      r += s * (at[k]! - inputs[k]!.mean) - b / 2;
+      bent[i]! += (b * b) / 2;
     }
     // A rig that finds no steady state there says nothing.
     if (!Number.isFinite(r)) slope[i]!.fill(0);
     return Number.isFinite(r) ? r : 0;
   });
-  return { rest, slope };
+  return { rest, slope, bent };
 }
 
 /** Variance of an input that all copies of its part share, and that of one copy. */
