@@ -1,12 +1,27 @@
 // What a shop learns from its tests: 200 machines of known truth, with and without readings gone wrong; then how much narrower
-// the bands of promises are after 30 tests.
-import { confidenceOf, proveRig, type Correction, type Rig } from '@spraywright/engine/rig';
-import { correctionsOf, learnedDocument, learnFrom, type Learned } from '@spraywright/engine/yard';
+// the bands of promises are after 30 tests, and what is left of them. SHOPS and FIRST say how many shops, from which seed on.
+import {
+  confidenceOf,
+  proveRig,
+  type Confidence,
+  type Correction,
+  type Proof,
+  type Rig,
+  type ToleranceKind,
+} from '@spraywright/engine/rig';
+import {
+  correctionsOf,
+  learnedDocument,
+  learnFrom,
+  PART_SHARES,
+  type Learned,
+} from '@spraywright/engine/yard';
 import { demoBriefs, demoCatalogue, demoRig, demoShop } from '../test/demo.ts';
 import { copiesWithin, partsWithin, syntheticShop, withoutOdd, worstShift } from '../test/synthetic-shop.ts';
 
 const MACHINES = 200;
-const SHOPS = 10;
+const SHOPS = Number(process.env.SHOPS ?? 10);
+const FIRST = Number(process.env.FIRST ?? 1);
 const catalogue = demoCatalogue();
 const shop = demoShop();
 const rigs = demoBriefs().map(({ name }) => demoRig(name, catalogue, shop).rig);
@@ -22,7 +37,7 @@ console.log(
 console.log('shift, from the same readings done right; harm, from the same readings with these left out;');
 console.log('loss, what leaving them out moves by itself: no judgement of readings can do with less');
 const rows = Array.from({ length: SHOPS }, (_, i) => {
-  const seed = i + 1;
+  const seed = i + FIRST;
   const clean = syntheticShop(rigs, { count: MACHINES, seed });
   const began = performance.now();
   const learned = learnFrom(clean.machines);
@@ -42,24 +57,43 @@ const rows = Array.from({ length: SHOPS }, (_, i) => {
   );
   return row;
 });
+const worst = (of: 'shift' | 'harm' | 'loss') => {
+  const list = rows.map((r) => r[of]).sort((a, b) => a - b);
+  const over = list.filter((v) => v > 0.5).length;
+  return `${of} ${list[Math.floor(list.length / 2)]!.toFixed(2)} in the middle shop, ${list.at(-1)!.toFixed(2)} in the worst, above 0.5 in ${over}`;
+};
 console.log(
-  `  all: parts ${percent(meanOf(rows.map((r) => r.parts)))}, copies ${percent(meanOf(rows.map((r) => r.copies)))}, shift at most ${Math.max(...rows.map((r) => r.shift)).toFixed(2)}, harm at most ${Math.max(...rows.map((r) => r.harm)).toFixed(2)}, loss at most ${Math.max(...rows.map((r) => r.loss)).toFixed(2)}`,
+  `  all: parts ${percent(meanOf(rows.map((r) => r.parts)))}, copies ${percent(meanOf(rows.map((r) => r.copies)))}\n  ${worst('shift')}\n  ${worst('harm')}\n  ${worst('loss')}`,
 );
 
-/** Width of every promise's 5 to 95 % band with corrections, over that without. */
-function narrower(rig: Rig, corrections: readonly Correction[]): number[] {
-  const proof = proveRig(rig, catalogue, shop, { notes: false });
-  const taught = new Map(confidenceOf(rig, proof, { corrections }).promises.map((p) => [p.id, p.band]));
+interface Width {
+  /** Of a promise's 5 to 95 % band with corrections, over that without. */
+  readonly ratio: number;
+  /** Whether an input that readings taught decided most of it. */
+  readonly teachable: boolean;
+  /** What decides most of what is left: kind of input, and share of the variance. */
+  readonly left: readonly { readonly kind: string; readonly share: number }[];
+}
+
+/** Bands of every promise that has one. */
+function widths(rig: Rig, proof: Proof, plain: Confidence, corrections: readonly Correction[]): Width[] {
+  const taught = new Map(confidenceOf(rig, proof, { corrections }).promises.map((p) => [p.id, p]));
   const moving = new Set(corrections.map((c) => c.id));
-  return confidenceOf(rig, proof).promises.flatMap(({ id, band, matters }) => {
+  return plain.promises.flatMap(({ id, band, matters }): Width[] => {
     const now = taught.get(id);
     const width = band[2] - band[0];
-    // A promise that nothing learned decides keeps its band.
-    return now === undefined || !(width > 0) || !moving.has(matters[0]?.input ?? '')
-      ? []
-      : [(now[2] - now[0]) / width];
+    if (now === undefined || !(width > 0)) return [];
+    return [
+      {
+        ratio: (now.band[2] - now.band[0]) / width,
+        teachable: moving.has(matters[0]?.input ?? ''),
+        left: now.matters.map((m) => ({ kind: m.input.split(':')[0]!, share: m.share })),
+      },
+    ];
   });
 }
+
+const ratiosOf = (list: readonly Width[]) => list.filter((w) => w.teachable).map((w) => w.ratio);
 
 const ownOf = (learned: Learned, n: number): Correction[] =>
   learned.copies[n]!.inputs.map((i) => ({ ...i, source: 'its own test' }));
@@ -70,22 +104,51 @@ const knownExactly = (learned: Learned) => {
   return { ...told, factors: told.factors.map((f) => ({ ...f, deviation: 0 })) };
 };
 
+const TESTS = 30;
+/** Of the tested machines of each kind so many are looked at. */
+const LOOKED_AT = 3;
 console.log(
-  '\nmean width of the bands of promises that a water test can teach, over that by tolerances alone',
+  `\nwidth of the bands of promises after ${TESTS} tests of that rig, over that by tolerances alone: mean of the ratios`,
 );
-const [next, best, built] = [[] as number[], [] as number[], [] as number[]];
+const [next, best, built] = [[] as Width[], [] as Width[], [] as Width[]];
 for (const rig of rigs) {
-  const learned = learnFrom(syntheticShop([rig], { count: 30, seed: 5 }).machines);
-  const ofNext = narrower(rig, correctionsOf(rig, learnedDocument(learned))!);
-  const ofBest = narrower(rig, correctionsOf(rig, knownExactly(learned))!);
-  const ofBuilt = narrower(rig, ownOf(learned, 0));
+  const learned = learnFrom(syntheticShop([rig], { count: TESTS, seed: 5 }).machines);
+  const proof = proveRig(rig, catalogue, shop, { notes: false });
+  const plain = confidenceOf(rig, proof);
+  const ofNext = widths(rig, proof, plain, correctionsOf(rig, learnedDocument(learned))!);
+  const ofBest = widths(rig, proof, plain, correctionsOf(rig, knownExactly(learned))!);
+  const ofBuilt = Array.from({ length: LOOKED_AT }, (_, n) =>
+    widths(rig, proof, plain, ownOf(learned, n)),
+  ).flat();
   next.push(...ofNext);
   best.push(...ofBest);
   built.push(...ofBuilt);
+  const [now, known, own] = [ofNext, ofBest, ofBuilt].map((list) => percent(meanOf(ratiosOf(list))));
   console.log(
-    `  ${rig.document.id.padEnd(22)} next one, after 30 tests: ${percent(meanOf(ofNext))}, all parts known exactly: ${percent(meanOf(ofBest))}; one that was tested: ${percent(meanOf(ofBuilt))}`,
+    `  ${rig.document.id.padEnd(22)} next one ${now}, had all parts been known exactly ${known}; one that was tested ${own}`,
   );
 }
-console.log(
-  `  all: next one ${percent(meanOf(next))}, all parts known exactly ${percent(meanOf(best))}, one that was tested ${percent(meanOf(built))}`,
-);
+const fallOf = (ratios: readonly number[]) => `${(100 * (1 - meanOf(ratios))).toFixed(1)} %`;
+const ofAll = (list: readonly Width[]) => list.map((w) => w.ratio);
+const [tested, untested] = [meanOf(ratiosOf(built)), meanOf(ratiosOf(next))];
+console.log(`"falls by at least a third after ${TESTS} tests" can be read so (a third is 33.3 %):
+  the next machine, promises that a water test can teach          ${fallOf(ratiosOf(next))}
+    the most that it can be, had every part been known exactly    ${fallOf(ratiosOf(best))}: the rest is what copies differ by
+  the tested machines, the same promises                          ${fallOf(ratiosOf(built))}
+  the shop: ${TESTS} tested and the next, the same promises            ${fallOf([(TESTS * tested + untested) / (TESTS + 1)])}
+  the next machine, every promise with a band                     ${fallOf(ofAll(next))}
+  the tested machines, every promise with a band                  ${fallOf(ofAll(built))}`);
+
+console.log('what decides the bands that are left to the next machine: mean share of their variance');
+const shares = new Map<string, number>();
+const teachable = next.filter((w) => w.teachable);
+for (const { left } of teachable)
+  for (const { kind, share } of left) shares.set(kind, (shares.get(kind) ?? 0) + share / teachable.length);
+for (const [kind, share] of [...shares].sort((a, b) => b[1] - a[1]).slice(0, 10)) {
+  const part = PART_SHARES[kind as ToleranceKind];
+  const why =
+    part === undefined
+      ? 'no test of a new rig reads it'
+      : `of its doubt ${percent(1 - part.share)} is one copy's own`;
+  console.log(`  ${kind.padEnd(20)} ${percent(share).padStart(7)}  ${why}`);
+}

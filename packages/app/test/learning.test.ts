@@ -96,6 +96,22 @@ describe('what readings of built rigs teach', () => {
     expect(Math.abs(spoilt.mean - without.mean) / without.deviation).toBeLessThan(0.5);
   });
 
+  it('a tachometer misread by as much as an odd drive would turn is left open, and moves no part', () => {
+    // With a regulator that sends the rest back nothing else tells the speed.
+    const { machines } = syntheticShop([rigs[1]!], { count: 20, seed: 6 });
+    const [first, ...others] = machines;
+    const values = new Map(first!.tests[0]!.values);
+    values.set('drive-speed', [values.get('drive-speed')![0]! * 0.8]);
+    const spoilt = learnFrom([{ ...first!, tests: [{ ...first!.tests[0]!, values }] }, ...others]);
+    expect(worstShift(learnFrom(machines), spoilt)).toBeLessThan(0.25);
+    const copy = spoilt.copies.find((c) => c.serial === first!.serial)!;
+    const sound = copy.readings.find((r) => r.id === 'drive-speed')!.sound;
+    expect(sound).toBeGreaterThan(0.05);
+    expect(sound).toBeLessThan(0.95);
+    // Either it turns as it should or a fifth too slowly: the deviation says both.
+    expect(copy.inputs.find((i) => i.id === 'drive-speed:pto')!.deviation).toBeGreaterThan(0.05);
+  });
+
   it('finds a pump that gives 4 % less than its leaflet, and says from how many rigs', () => {
     // Read without scatter from copies that differ in nothing else.
     const pumpFlow = yardModel(rigs[2]!).inputs.find((i) => i.kind === 'pump-flow')!.id;

@@ -131,14 +131,19 @@ export interface Near {
   readonly deviation: Float64Array;
 }
 
+/** Square of the outer of three points that stand for a normal, in deviations (Gauss and Hermite). */
+const SQUARE = 3;
+
 /**
  * Readings of a machine as a straight law near some log factors, as far as these may be off, through the real solver. What
  * a reading bends within that doubt, as where a regulator begins to open, is no fault of the reading: it widens its scatter.
  *
- * @source mean and variance of a quadratic in normal variables: the second order filter of Gelb (1974), from memory
+ * @source statistical linearisation with three points an input, as in the filters of Gelb (1974) and Ito and Xiong (2000);
+ * from memory
  */
 export function linearised({ models, inputs, readings }: Evidence, { mean: at, deviation }: Near): Linear {
-  const made = new Map(models.map((model) => [model, around(model, at, deviation)]));
+  const steps = deviation.map((d) => Math.sqrt(SQUARE) * d);
+  const made = new Map(models.map((model) => [model, around(model, at, steps)]));
   const width = inputs.length;
   const slope = zeros(readings.length, width);
   const bent = new Float64Array(readings.length);
@@ -147,7 +152,7 @@ export function linearised({ models, inputs, readings }: Evidence, { mean: at, d
     let r = value - base[row]!;
     for (let k = 0; k < width; k++) {
       const s = (slope[i]![k] = all[row * width + k]!);
-      const b = bend[row * width + k]!;
+      const b = bend[row * width + k]! / SQUARE;
       r += s * (at[k]! - inputs[k]!.mean) - b / 2;
       bent[i]! += (b * b) / 2;
     }
