@@ -14,6 +14,8 @@ type Parts = ReadonlyMap<string, Part>;
 /**
  * Finds good rigs near one: changes one part at a time, keeps what no other beats, and goes on from there. It proves
  * nothing of the rigs it does not look at; that is for the whole search, which good rigs make shorter.
+ *
+ * @param enough good rigs: it ends when it has so many
  */
 export function climb(
   space: SearchSpace,
@@ -21,18 +23,19 @@ export function climb(
   prover: Prover,
   front: Front,
   start: Parts,
+  enough: number,
   goOn: () => boolean,
 ): void {
   const first = prover.of(space, (id) => start.get(id));
   if (first === undefined) return;
   let waiting: { parts: Parts; proven: Proven }[] = [{ parts: start, proven: first }];
   front.offer(first);
-  while (waiting.length > 0 && goOn()) {
+  while (waiting.length > 0 && front.choices.length < enough && goOn()) {
     waiting.sort((a, b) => troubleOf(a.proven) - troubleOf(b.proven) || cents(a.proven) - cents(b.proven));
     const { parts, proven } = waiting.shift()!;
     if (proven.broken.length === 0 && front.beatsAll(proven.figures)) continue;
     for (const next of changesOf(space, parts, proven)) {
-      if (prover.share >= SHARE || prover.proofs >= MOST) return;
+      if (prover.share >= SHARE || prover.proofs >= MOST || front.choices.length >= enough) return;
       const partAt: PartAt = (id) => next.get(id);
       if (isRefused(space, bounds, front, partAt)) continue;
       const found = prover.of(space, partAt);

@@ -45,7 +45,7 @@ function leftOf(
   most: number,
 ): TrimFront[] | undefined {
   const others = ideals.filter((_, k) => k !== place);
-  const base = plus(core.adds, ...others);
+  const base = plus(core.adds, core.node, ...others);
   const margin = Math.min(core.margin, ...others.map((o) => o.margin));
   const passes = (t: Omit<Trim, 'parts'>) =>
     keep(

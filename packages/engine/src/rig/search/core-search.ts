@@ -5,14 +5,25 @@ import type { Completion } from './core-types.ts';
 import { Parting } from './core.ts';
 import type { Figures } from './figures.ts';
 import { Floors } from './floors.ts';
-import type { Front } from './front.ts';
+import type { Choice, Front } from './front.ts';
 import type { Limit } from './limit.ts';
 import { NOTHING, plus, type Adds } from './money.ts';
+import { coresNear, limitedTo } from './near.ts';
 import type { Prover } from './prover.ts';
-import type { PartAt, SearchSpace } from './space.ts';
+import { partsIn, type PartAt, type SearchSpace } from './space.ts';
 
 /** Sets of parts between two reports. */
 const REPORT = 500;
+/** Share of the proofs that may go into finding good rigs before all cores are gone through. */
+const SEEDING = 0.3;
+/** Ways to fill the groups of a core that are proven then. */
+const FEW_WAYS = 3;
+const IN_TURN: readonly ((figures: Figures) => number)[] = [
+  (f) => f.priceCents,
+  (f) => f.mass,
+  (f) => -f.margin,
+  (f) => f.days,
+];
 /** Ways to fill the groups of one core that are gone through. */
 const MOST_WAYS = 20_000;
 const NO_MATE = 'nothing in the catalogue goes with these parts';
@@ -63,6 +74,8 @@ export class CoreSearch {
         (l) => l.slots.every((s) => depthOf.has(s)) && Math.max(...l.slots.map((s) => depthOf.get(s)!)) === i,
       ),
     );
+    const inCore = limitsAt.flat().sort((a, b) => a.slots.length - b.slots.length);
+    this.#seed(parting, inCore, goOn);
     const parts = new Map<string, Part | undefined>();
     const partAt: PartAt = (slot) => parts.get(slot);
     const left: LeftCore[] = [];
@@ -113,6 +126,36 @@ export class CoreSearch {
     return !this.#stopped && !this.#unsettled;
   }
 
+  /**
+   * Finds good rigs near those already found: tries the cores that differ from theirs in a slot or two, and goes on from
+   * what comes of it. It settles nothing; but the better the rigs that are known, the more is bound to be beaten.
+   */
+  #seed(parting: Parting, limits: readonly Limit[], goOn: () => boolean): void {
+    const { space, coreSlots } = parting;
+    const gone = new Set<Choice>();
+    const tried = new Set<string>();
+    const optionsOf = new Map(space.slots.map((s) => [s.id, s.options]));
+    for (;;) {
+      const open = this.#front.choices.filter((c) => c.rig.layout === space.layout.id && !gone.has(c));
+      if (open.length === 0) return;
+      // In turn from the cheapest, the lightest, the safest and the soonest, so that all ends of the front are sought.
+      const better = IN_TURN[gone.size % IN_TURN.length]!;
+      const from = open.reduce((a, b) => (better(b.figures) < better(a.figures) ? b : a));
+      gone.add(from);
+      const found = partsIn(space, from.rig.items);
+      const core = new Map(coreSlots.map((id) => [id, found.get(id)]));
+      for (const parts of coresNear(space, coreSlots, core)) {
+        const key = coreSlots.map((id) => optionsOf.get(id)!.indexOf(parts.get(id))).join(' ');
+        if (tried.has(key)) continue;
+        tried.add(key);
+        if (this.#prover.share >= SEEDING || !goOn()) return;
+        const at: PartAt = (slot) => parts.get(slot);
+        const margin = limitedTo(limits, at);
+        if (margin >= 0) this.#try(parting, parts, at, margin, FEW_WAYS);
+      }
+    }
+  }
+
   /** Sets of parts by the condition that refused them, most first. */
   refused(): { readonly why: string; readonly sets: number }[] {
     return [...this.#refused].map(([why, sets]) => ({ why, sets })).sort((a, b) => b.sets - a.sets);
@@ -146,11 +189,12 @@ export class CoreSearch {
     parts: ReadonlyMap<string, Part | undefined>,
     partAt: PartAt,
     margin: number,
+    most = Infinity,
   ): boolean {
     const core = parting.coreOf(partAt, margin);
     if (core === undefined || !this.#keeps(parting.ideal(core))) return true;
     const best = bestWays(parting, core, (figures) => this.#keeps(figures));
-    return this.#prove(parting, best, parts) && !this.#keeps(parting.ideal(core));
+    return this.#prove(parting, best, parts, most) && !this.#keeps(parting.ideal(core));
   }
 
   /** Proves every way to fill a core's groups that the front does not cover; true when nothing of the core is left. */
@@ -169,9 +213,12 @@ export class CoreSearch {
     parting: Parting,
     found: readonly Completion[],
     parts: ReadonlyMap<string, Part | undefined>,
+    most = Infinity,
   ): boolean {
     const { groups, space } = parting;
+    let left = most;
     for (const c of found) {
+      if (left <= 0) return false;
       if (this.#prover.spent) {
         this.#stopped = true;
         return false;
@@ -182,6 +229,7 @@ export class CoreSearch {
       const at: PartAt = (slot) => whole.get(slot);
       if (!parting.carries(at)) continue;
       const proven = this.#prover.of(space, at);
+      left--;
       if (proven !== undefined) this.#front.offer(proven);
     }
     return true;

@@ -17,6 +17,8 @@ export interface Core {
   readonly margin: number;
   readonly ends: readonly CoreEnd[];
   readonly fronts: readonly (readonly TrimFront[])[];
+  /** Least that what meets at the manifold adds, whatever fills the groups. */
+  readonly node: Adds;
   /** [Pa] */
   readonly pressure: number;
   /** Where a displacement pump feeds a regulator. */

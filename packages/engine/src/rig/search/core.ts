@@ -13,7 +13,7 @@ import { lineNeeds } from './line-needs.ts';
 import { MainCheck, type OutletsShut } from './main-check.ts';
 import { Money, NOTHING, plus, type Adds } from './money.ts';
 import { hoseLength, timesOf } from './part-rig.ts';
-import { Pieces } from './pieces.ts';
+import { Pieces, TANK_HEAD } from './pieces.ts';
 import { pumpFlow } from './pump-flow.ts';
 import { SmallThings } from './small-things.ts';
 import type { PartAt, SearchSpace } from './space.ts';
@@ -37,7 +37,7 @@ export class Parting {
   readonly joints: LineJoints;
   readonly fronts: GroupFronts;
   readonly #pieces: Pieces;
-  readonly #small: SmallThings;
+  readonly small: SmallThings;
   readonly #regulated: boolean;
   readonly #grouped: readonly string[];
   readonly #rigAdds: Adds;
@@ -52,8 +52,10 @@ export class Parting {
     this.money = new Money(shop);
     const { brief, contexts, catalogue, layout } = space;
     const supply = supplyFor(catalogue, contactsOf(brief, contexts[0]!.site).unsuited);
-    this.#pieces = new Pieces(supply, this.money);
-    this.#owns = new Owns(this.money, this.#pieces);
+    const pumps = space.slots.find((s) => s.id === 'pump')?.options ?? [];
+    const stands = pumps.map((p) => (p !== undefined && 'maxPressure' in p ? p.maxPressure : Infinity));
+    // The promise on the pump's rating holds the pressure behind it; what lies lower has some head more.
+    this.#pieces = new Pieces(supply, this.money, Math.max(...stands) + TANK_HEAD);
     const has = new Set(space.slots.map((s) => s.id));
     const lineWith = (slot: string) => layout.lines.find((l) => l.run.includes(slot));
     const suction = layout.lines.find((l) => l.from === 'tank');
@@ -74,7 +76,8 @@ export class Parting {
     this.cap = this.#spareCap();
     this.joints = new LineJoints(space, this.#pieces, this.groups, lineCents);
     const back = this.groups.some((g) => g.id === 'return' || g.id === 'induction');
-    this.#small = new SmallThings(space, this.#pieces, this.money, this.coreSlots, back);
+    this.small = new SmallThings(space, this.#pieces, back);
+    this.#owns = new Owns(this.money, this.#pieces, this.small);
     const { groups: filled, coreSlots, cap } = this;
     this.fronts = new GroupFronts({
       space,
@@ -101,10 +104,12 @@ export class Parting {
   /** What one part adds by itself. */
   own(slot: string, part: Part | undefined, partAt: PartAt, pressure = 0): Own {
     const length = part?.kind === 'hose' ? hoseLength(this.space, slot) : 0;
-    const own = this.#owns.of(slot, part, length, part === undefined ? 1 : timesOf(part, partAt), pressure);
-    // A battery brings up a caution of its own, with its label.
-    if (part?.kind !== 'battery') return own;
-    return { ...own, ...plus(own, this.#small.label) };
+    return this.#owns.of(slot, part, length, part === undefined ? 1 : timesOf(part, partAt), pressure);
+  }
+
+  /** Pressure that what stands behind the pump sees at least, with outlets that are decided [Pa]. */
+  pressure(partAt: PartAt): number {
+    return mainPressure(lineNeeds(this.space, partAt), this.#regulated);
   }
 
   /** What every rig adds: labour once a rig, and the lines that all have. */
@@ -119,7 +124,7 @@ export class Parting {
     if (tank?.kind !== 'tank' || pump === undefined) return undefined;
     const needs = lineNeeds(space, partAt);
     const pressure = mainPressure(needs, this.#regulated);
-    let adds = plus(this.always, this.#small.of(partAt, pressure));
+    let adds = plus(this.always, this.small.labels(tank, pressure), this.small.pumpWire(partAt));
     for (const id of this.coreSlots) adds = plus(adds, this.own(id, partAt(id), partAt, pressure));
     const along = this.joints.outletsAlong(partAt, pressure);
     if (along === undefined) return undefined;
@@ -147,9 +152,15 @@ export class Parting {
       rated,
       cap: this.cap,
     };
+    const main =
+      pump.kind === 'pump' && pump.law.action === 'displacement' && needs !== undefined && this.#regulated
+        ? new MainCheck(space, partAt, pump, tank, needs, flow, rated, this.#shut)
+        : undefined;
+    const stirred = main?.plainReturn() ?? Infinity;
     const fronts: (readonly TrimFront[])[] = [];
     for (const group of this.groups) {
-      const front = this.fronts.of(group, facts, partAt);
+      let front = this.fronts.of(group, facts, partAt);
+      if (group.id === 'agitation') front = front.flatMap((f) => this.#without(f, stirred));
       if (front.length === 0) return undefined;
       fronts.push(front);
     }
@@ -158,18 +169,27 @@ export class Parting {
       margin: Math.min(this.cap, marginStep(spare)),
       ends,
       fronts,
+      node: this.joints.nodeFloor(along.ends, pump, pressure),
       pressure,
       falling,
-      main:
-        pump.kind === 'pump' && pump.law.action === 'displacement' && needs !== undefined && this.#regulated
-          ? new MainCheck(space, partAt, pump, tank, needs, flow, rated, this.#shut)
-          : undefined,
+      main,
     };
+  }
+
+  /** Ways without an agitator, which meet nothing at the manifold, with no more spare than the plain return has. */
+  #without(front: TrimFront, stirred: number): TrimFront[] {
+    if (front.end !== undefined) return [front];
+    if (stirred < 0) return [];
+    const most = this.spare(stirred);
+    const margin: TrimFront['margin'] = (parts) => Math.min(most, front.margin(parts));
+    return [
+      { ...front, margin, trims: front.trims.map((t) => ({ ...t, margin: Math.min(t.margin, most) })) },
+    ];
   }
 
   /** Best figures of a core with whatever fills its groups. */
   ideal(core: Core): Figures {
-    let { cents, mass, late } = core.adds;
+    let { cents, mass, late } = plus(core.adds, core.node);
     let { margin } = core;
     for (const fronts of core.fronts) {
       const best = idealOf(fronts);

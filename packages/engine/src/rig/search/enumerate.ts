@@ -9,7 +9,7 @@ import { Floors } from './floors.ts';
 import type { Limit } from './limit.ts';
 import { limitsOf } from './limits.ts';
 import { NOTHING, plus } from './money.ts';
-import { spaceOf, type PartAt, type SearchSpace } from './space.ts';
+import { partsIn, spaceOf, type PartAt, type SearchSpace } from './space.ts';
 
 /** One set of parts as the search sees it, and as the whole proof does. */
 export interface OneSet {
@@ -31,6 +31,8 @@ export interface SetsOfParts {
   readonly size: number;
   /** The set with a number from 0 to size less one. */
   readonly at: (index: number) => OneSet;
+  /** The set that the items of a rig make in the layout that serves the brief first; outside with a part that no slot takes. */
+  readonly of: (items: readonly { readonly id: string; readonly part: string }[]) => OneSet;
   /** The same without the bounds: what going through all of them takes. */
   readonly proven: (index: number) => Pick<OneSet, 'outside' | 'proven'>;
 }
@@ -41,7 +43,7 @@ export interface SetsOfParts {
  */
 export function setsOfParts(rawBrief: unknown, catalogue: Catalogue, shop: Shop): SetsOfParts {
   const read = readBrief(rawBrief);
-  if (!read.ok) return { size: 0, at: noSuchSet, proven: noSuchSet };
+  if (!read.ok) return { size: 0, at: noSuchSet, of: noSuchSet, proven: noSuchSet };
   const spaces = layoutsFor(read.brief, catalogue).map((layout) => {
     const space = spaceOf(read.brief, rawBrief, catalogue, layout);
     const limits = limitsOf(space);
@@ -61,19 +63,31 @@ export function setsOfParts(rawBrief: unknown, catalogue: Catalogue, shop: Shop)
       parts.set(id, options[rest % options.length]);
       rest = Math.floor(rest / options.length);
     }
-    const partAt: PartAt = (slot) => parts.get(slot);
-    return { ...found, partAt, outside: found.rules.some((l) => l.margin(partAt) < 0) };
+    return one(found, parts);
   };
-  const proven = ({ space, partAt }: ReturnType<typeof find>) => prove(space, shop, 'us', partAt);
+  const one = (of: (typeof spaces)[number], parts: ReadonlyMap<string, Part | undefined>) => {
+    const partAt: PartAt = (slot) => parts.get(slot);
+    return { ...of, partAt, outside: of.rules.some((l) => l.margin(partAt) < 0) };
+  };
+  const judged = (set: ReturnType<typeof one>): OneSet => ({
+    outside: set.outside,
+    ...set.judge(set.partAt),
+    proven: proven(set),
+  });
+  const proven = ({ space, partAt }: ReturnType<typeof one>) => prove(space, shop, 'us', partAt);
   return {
     size: spaces.reduce((sum, s) => sum + s.space.size, 0),
-    at: (index) => {
-      const one = find(index);
-      return { outside: one.outside, ...one.judge(one.partAt), proven: proven(one) };
+    at: (index) => judged(find(index)),
+    of: (items) => {
+      const [first] = spaces;
+      if (first === undefined) return noSuchSet(items);
+      const parts = partsIn(first.space, items);
+      if (parts.size < items.length) return { outside: true, limit: -1, bounds: [], proven: undefined };
+      return judged(one(first, parts));
     },
     proven: (index) => {
-      const one = find(index);
-      return { outside: one.outside, proven: one.outside ? undefined : proven(one) };
+      const set = find(index);
+      return { outside: set.outside, proven: set.outside ? undefined : proven(set) };
     },
   };
 }
@@ -108,6 +122,10 @@ function judgeOf(
         ),
       );
     });
+    // The core with whatever fills its groups, as the whole space fills them.
+    const filled = parting.coreOf(partAt, limit);
+    if (filled === undefined) return { limit: -1, bounds: [] };
+    bounds.push([parting.ideal(filled)]);
     const slots = space.slots.map(({ id }) => ({ id, options: [partAt(id)] }));
     const alone = new Parting({ ...space, slots, size: 1 }, limits, shop);
     const core = alone.coreOf(partAt, limit);
@@ -117,6 +135,6 @@ function judgeOf(
   };
 }
 
-function noSuchSet(index: number): never {
-  throw new RangeError(`index is ${index}; it must be that of a set of parts`);
+function noSuchSet(index: unknown): never {
+  throw new RangeError(`index is ${String(index)}; it must be that of a set of parts`);
 }

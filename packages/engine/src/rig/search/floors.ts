@@ -1,4 +1,4 @@
-import { portKey, type Part } from '../../catalogue/index.ts';
+import type { Part } from '../../catalogue/index.ts';
 import { BlockFronts, type Point } from './block-fronts.ts';
 import type { Parting } from './core.ts';
 import type { Limit } from './limit.ts';
@@ -15,14 +15,20 @@ export class Floors {
   readonly #blocks: BlockFronts;
   readonly #groups: Map<string, Adds>;
   readonly #pumpDepth: number;
+  readonly #tankDepth: number;
+  /** Slots of the hoses of outlets: what they ask under no pressure is in the sum of the parts. */
+  readonly #hoses: readonly string[];
   readonly #outletDepth: number;
-  readonly #nodes = new Map<string, Adds>();
 
   constructor(parting: Parting, limits: readonly Limit[]) {
     this.#parting = parting;
     const { space, coreSlots } = parting;
     this.#groups = parting.fronts.floors();
     this.#pumpDepth = coreSlots.indexOf('pump');
+    this.#hoses = space.slots.flatMap(({ id, options }) =>
+      coreSlots.includes(id) && options.some((p) => p?.kind === 'hose') ? [id] : [],
+    );
+    this.#tankDepth = coreSlots.indexOf('tank');
     this.#outletDepth = Math.max(
       -1,
       ...space.layout.lines
@@ -39,17 +45,31 @@ export class Floors {
   beyond(decided: number, partAt: PartAt): { readonly all: Adds; readonly front: readonly Point[] } {
     const pump = decided > this.#pumpDepth ? partAt('pump') : undefined;
     const groups = this.#groups.get(portKeyOf(pump, 'in')) ?? this.#groups.get('')!;
-    const outlets = decided > this.#outletDepth ? this.#outlets(partAt, pump) : NOTHING;
-    const all = plus(this.#parting.always, groups, outlets);
+    const open = decided <= this.#outletDepth;
+    const pressure = open ? 0 : this.#parting.pressure(partAt);
+    const outlets = open ? NOTHING : this.#outlets(partAt, pump, pressure);
+    const labels = this.#parting.small.labels(
+      decided > this.#tankDepth ? partAt('tank') : undefined,
+      pressure,
+    );
+    const all = plus(this.#parting.always, groups, outlets, labels);
     return { all, front: this.#blocks.beyond(decided, partAt) };
   }
 
-  #outlets(partAt: PartAt, pump: Part | undefined): Adds {
-    const along = this.#parting.joints.outletsAlong(partAt);
+  /** Joints of the outlets, where they meet, what their hoses ask under pressure, and the wire of a pump. */
+  #outlets(partAt: PartAt, pump: Part | undefined, pressure: number): Adds {
+    const { joints, small } = this.#parting;
+    const along = joints.outletsAlong(partAt, pressure);
     if (along === undefined) return NOTHING;
-    const key = `${along.ends.map((e) => `${e.line} ${portKey(e.port)} ${e.elbows.map((x) => `${x.cents}/${x.late}`).join(',')}`).join(' ')} ${portKeyOf(pump, 'out')}`;
-    let node = this.#nodes.get(key);
-    if (node === undefined) this.#nodes.set(key, (node = this.#parting.joints.nodeFloor(along.ends, pump)));
-    return plus(along.adds, node);
+    const wire = pump === undefined ? NOTHING : small.pumpWire(partAt);
+    let { cents, mass, late } = plus(along.adds, joints.nodeFloor(along.ends, pump, pressure), wire);
+    for (const slot of this.#hoses) {
+      const hose = partAt(slot);
+      const [weak, strong] = [0, pressure].map((p) => this.#parting.own(slot, hose, partAt, p));
+      cents += strong!.cents - weak!.cents;
+      mass += strong!.mass - weak!.mass;
+      late = Math.max(late, strong!.late);
+    }
+    return { cents, mass, late };
   }
 }

@@ -1,5 +1,4 @@
-import type { Part, PartOf, LayoutLine } from '../../catalogue/index.ts';
-import { portKey } from '../../catalogue/index.ts';
+import { portKey, type Part, type PartOf, type Port, type LayoutLine } from '../../catalogue/index.ts';
 import type { FallingMain } from './falling-main.ts';
 import { jetWay } from './jet.ts';
 import { flowOf } from './main-state.ts';
@@ -7,7 +6,7 @@ import { SuctionSide } from './trim-margins.ts';
 import { marginStep } from './figures.ts';
 import type { LineNeeds } from './line-needs.ts';
 import { NOTHING, plus } from './money.ts';
-import { leastBends, type Pieces } from './pieces.ts';
+import { leastBends, TANK_HEAD, type MadeJoint, type Pieces } from './pieces.ts';
 import type { PumpFlow } from './pump-flow.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 import { portClass, portOf, sumOf, type TrimAsk } from './trims.ts';
@@ -53,11 +52,11 @@ export function suctionAsk(facts: CoreFacts, line: LayoutLine): TrimAsk {
       const joints = there.map((part, i) => {
         const before = i === 0 ? outlet : portOf(there[i - 1], 'out');
         const into = portOf(part, 'in');
-        if (i === 1) return pieces.drained(before, into, 0);
-        const joint = pieces.joint(before, into, 0);
+        if (i === 1) return pieces.drained(before, into);
+        const joint = pieces.joint(before, into, 0, TANK_HEAD);
         return joint && { adds: joint.adds, elbows: joint.elbow ? [joint.elbow] : [] };
       });
-      const last = pieces.joint(portOf(there[there.length - 1], 'out'), inlet, 0);
+      const last = pieces.joint(portOf(there[there.length - 1], 'out'), inlet, 0, TANK_HEAD);
       const adds = sumOf([...joints, last]);
       if (adds === undefined) return undefined;
       const elbows = joints.flatMap((j) => j?.elbows ?? []);
@@ -92,18 +91,11 @@ export function returnAsk(facts: CoreFacts, line: LayoutLine): TrimAsk {
       const first = pieces.joint(portOf(regulator, 'bypass'), portOf(hose, 'in'), 0);
       const out = portOf(hose, 'out');
       if (into === undefined || first === undefined || out === undefined) return undefined;
-      let [wall, end] = [NOTHING, back];
-      if (back === undefined) {
-        const part = pieces.wallFor(out, 0);
-        if (part === undefined) return undefined;
-        wall = part.adds;
-        end = part.ports[0];
-      }
-      const last = pieces.joint(out, end, 0);
+      const last = intoTank(pieces, out, back);
       if (last === undefined) return undefined;
       const through = portOf(regulator, 'out');
       return {
-        adds: plus(wall, first.adds, last.adds),
+        adds: plus(first.adds, last.adds),
         end: {
           line: line.id,
           port: into,
@@ -137,7 +129,7 @@ export function agitationAsk(facts: CoreFacts, line: LayoutLine, highest: readon
       : [];
   });
   return {
-    joints: `${pieces.supply.level(pressure)} ${pieces.supply.level(pressure * 1.2 + 1e5)}`,
+    joints: pieces.levels(pressure).join(' '),
     key: `${tank.volume} ${pressure} ${highest.map((p) => p.toPrecision(4)).join(' ')}`,
     classOf: portClass,
     laid: ([valve, agitator]) => {
@@ -145,18 +137,15 @@ export function agitationAsk(facts: CoreFacts, line: LayoutLine, highest: readon
       const jet = portOf(agitator, 'in');
       const into = portOf(valve, 'in');
       if (jet === undefined || into === undefined) return undefined;
-      const wall = pieces.wallFor(jet, pressure);
+      const wall = pieces.throughWall(jet, portOf(valve, 'out'), jet, pressure);
       if (wall === undefined) return undefined;
-      const inner = pieces.joint(wall.ports[1], jet, pressure);
-      const outer = pieces.joint(portOf(valve, 'out'), wall.ports[0], pressure);
-      if (inner === undefined || outer === undefined) return undefined;
       return {
-        adds: plus(wall.adds, inner.adds, outer.adds),
+        adds: wall.adds,
         end: {
           line: line.id,
           port: into,
           bends: line.elbows ?? 0,
-          elbows: outer.elbow === undefined ? [] : [outer.elbow],
+          elbows: wall.elbow === undefined ? [] : [wall.elbow],
         },
       };
     },
@@ -190,18 +179,11 @@ export function inductionAsk(facts: CoreFacts, line: LayoutLine): TrimAsk {
       const between = pieces.joint(portOf(valve, 'out'), portOf(eductor, 'in'), 0);
       const out = portOf(eductor, 'out');
       if (into === undefined || between === undefined || out === undefined) return undefined;
-      let [wall, end] = [NOTHING, back];
-      if (back === undefined) {
-        const part = pieces.wallFor(out, 0);
-        if (part === undefined) return undefined;
-        wall = part.adds;
-        end = part.ports[0];
-      }
-      const last = pieces.joint(out, end, 0);
+      const last = intoTank(pieces, out, back);
       if (last === undefined) return undefined;
       const drawn = pieces.outside(portOf(eductor, 'suction'), 'female', 0);
       return {
-        adds: plus(wall, between.adds, last.adds, drawn?.adds ?? NOTHING),
+        adds: plus(between.adds, last.adds, drawn?.adds ?? NOTHING),
         end: {
           line: line.id,
           port: into,
@@ -212,4 +194,9 @@ export function inductionAsk(facts: CoreFacts, line: LayoutLine): TrimAsk {
     },
     margins: () => () => cap,
   };
+}
+
+/** From the end of a line to the tank's own port, or through its wall where it has none. */
+function intoTank(pieces: Pieces, out: Port, back: Port | undefined): MadeJoint | undefined {
+  return back === undefined ? pieces.throughWall(out, out, undefined, 0) : pieces.joint(out, back, 0);
 }

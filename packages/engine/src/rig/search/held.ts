@@ -1,4 +1,4 @@
-import type { PartOf } from '../../catalogue/index.ts';
+import type { Part, PartOf } from '../../catalogue/index.ts';
 import { tiedownNumber, tiedownsForWorkingLoad, webbingWorkingLoad } from '../../physics/index.ts';
 import { wholeFeet } from '../bill/index.ts';
 import { usedOutlets } from '../design/outlet-demands.ts';
@@ -37,51 +37,52 @@ export function strapsOver(
 }
 
 /**
- * Wire, terminals and fuse of each consumer, over no more than the least way there is: from the vehicle to the rig, or
- * from the rig's own battery around a corner.
+ * Wire, terminals and fuse of an electric start or rewind, over no more than the least way there is: around a corner from
+ * the rig's own battery.
  */
-export function wiredBy(space: SearchSpace, partAt: PartAt): readonly Held[] {
-  const [pump, engine, reel] = ['pump', 'engine', 'reel'].map(partAt);
-  const held: Held[] = [];
-  const wire = (use: keyof typeof DROP, current: number, voltage: number, way: number) => {
-    const steady = use === 'starter' ? 0 : current;
-    const chosen = current > 0 ? cableAndFuse(current, steady, way, DROP[use] * voltage) : undefined;
-    if (chosen === undefined) return;
-    const { cable, fuse } = chosen;
-    held.push(
-      { count: wholeFeet(2 * way), fits: ({ purpose: p }) => p.form === 'wire' && p.gauge === cable.gauge },
-      { count: 4, fits: ({ purpose: p }) => p.form === 'terminal' && p.gauge === cable.gauge },
-    );
-    if (fuse !== null)
-      held.push({ count: 1, fits: ({ purpose: p }) => p.form === 'fuse' && p.rating === fuse });
-  };
-  if (reel?.kind === 'reel' && reel.rewind === 'electric')
-    wire('reel', reel.rewindCurrent, SYSTEM_VOLTAGE, DETOUR);
-  if (engine?.kind === 'engine' && engine.start === 'electric')
-    wire('starter', engine.startingCurrent, SYSTEM_VOLTAGE, DETOUR);
-  if (pump?.kind === 'motor-pump') {
-    const line = usedOutlets(space.layout, space.brief)[0];
-    const pressures = space.brief.duties.map((d) =>
-      line === undefined ? 0 : outletNeed(space, line, d, partAt, 1).pressure,
-    );
-    const current = pumpCurrentAt(pump.curve, Math.max(0, ...pressures));
-    const battery = space.slots.some((s) => s.id === 'battery' && s.options.some((p) => p !== undefined));
-    wire('pump', current, pump.voltage, battery ? DETOUR : TO_VEHICLE + pump.size.length / 2);
-  }
+export function wiredBy(part: Part | undefined): readonly Held[] {
+  if (part?.kind === 'reel' && part.rewind === 'electric')
+    return wire('reel', part.rewindCurrent, SYSTEM_VOLTAGE, DETOUR);
+  if (part?.kind === 'engine' && part.start === 'electric')
+    return wire('starter', part.startingCurrent, SYSTEM_VOLTAGE, DETOUR);
+  return [];
+}
+
+/** The same of a 12 V pump behind given outlets, from the rig's battery or from the vehicle. */
+export function pumpWiredBy(space: SearchSpace, partAt: PartAt): readonly Held[] {
+  const pump = partAt('pump');
+  if (pump?.kind !== 'motor-pump') return [];
+  const line = usedOutlets(space.layout, space.brief)[0];
+  const pressures = space.brief.duties.map((d) =>
+    line === undefined ? 0 : outletNeed(space, line, d, partAt, 1).pressure,
+  );
+  const current = pumpCurrentAt(pump.curve, Math.max(0, ...pressures));
+  const battery = space.slots.some((s) => s.id === 'battery' && s.options.some((p) => p !== undefined));
+  return wire('pump', current, pump.voltage, battery ? DETOUR : TO_VEHICLE + pump.size.length / 2);
+}
+
+function wire(use: keyof typeof DROP, current: number, voltage: number, way: number): Held[] {
+  const steady = use === 'starter' ? 0 : current;
+  const chosen = current > 0 ? cableAndFuse(current, steady, way, DROP[use] * voltage) : undefined;
+  if (chosen === undefined) return [];
+  const { cable, fuse } = chosen;
+  const held: Held[] = [
+    { count: wholeFeet(2 * way), fits: ({ purpose: p }) => p.form === 'wire' && p.gauge === cable.gauge },
+    { count: 4, fits: ({ purpose: p }) => p.form === 'terminal' && p.gauge === cable.gauge },
+  ];
+  if (fuse !== null)
+    held.push({ count: 1, fits: ({ purpose: p }) => p.form === 'fuse' && p.rating === fuse });
   return held;
 }
 
-/**
- * Straps over the tank, whose number follows from the tank and its heaviest liquid alone; bolts of a skid, at least the
- * thinnest; a label for each caution that the parts bring up that are decided first: more parts only bring up more.
- */
-export function heldBy(
+/** Labels for the cautions that some parts bring up with a tank: more parts, mass or pressure only bring up more. */
+export function labelsOf(
   space: SearchSpace,
   partAt: PartAt,
   tank: PartOf<'tank'>,
   pressure: number,
   slots: readonly string[],
-): readonly Held[] {
+): Held {
   const { brief, contexts } = space;
   const liquids = brief.duties.map((d) => contexts[0]!.liquids.get(d.liquid)!);
   const state = { status: 'converged' as const, highestPressure: Math.max(0, pressure) };
@@ -91,16 +92,21 @@ export function heldBy(
     bill: { dryMass: tank.mass },
     duties: liquids.map((liquid) => ({ liquid, open: state, dirty: state, shut: state })),
   }).length;
-  const held: Held[] = [{ count: labels, fits: ({ purpose }) => purpose.form === 'label' }];
-  const carrier = partAt('carrier');
-  if (carrier?.kind !== 'carrier') return held;
-  const { straps } = strapsOver(space, tank);
+  return { count: labels, fits: ({ purpose }) => purpose.form === 'label' };
+}
+
+/** Straps over a tank: their number follows from it and its heaviest liquid alone. */
+export function strappedBy(space: SearchSpace, tank: PartOf<'tank'>): Held {
   const one = webbingWorkingLoad('2');
-  held.push({
-    count: straps,
+  return {
+    count: strapsOver(space, tank).straps,
     fits: ({ purpose: p }) => p.form === 'strap' && p.workingLoad >= one * (1 - 1e-6),
-  });
-  if (standingOf(carrier) === 'bed' && (brief.carrier.heldBy ?? 'bolts') === 'bolts')
-    held.push({ count: SKID_BOLTS, fits: ({ purpose: p }) => p.form === 'bolt' && p.grade === '5' });
-  return held;
+  };
+}
+
+/** Bolts of a skid, at least the thinnest. */
+export function boltedBy({ brief }: SearchSpace, carrier: PartOf<'carrier'>): readonly Held[] {
+  return standingOf(carrier) === 'bed' && (brief.carrier.heldBy ?? 'bolts') === 'bolts'
+    ? [{ count: SKID_BOLTS, fits: ({ purpose: p }) => p.form === 'bolt' && p.grade === '5' }]
+    : [];
 }

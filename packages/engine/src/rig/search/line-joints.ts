@@ -18,6 +18,7 @@ export class LineJoints {
   readonly #groups: readonly Group[];
   /** Ports with which the gauges of the space meet the manifold. */
   readonly #gaugePorts: readonly (Port | undefined)[];
+  readonly #floors = new Map<string, Adds>();
 
   constructor(space: SearchSpace, pieces: Pieces, groups: readonly Group[], lineCents: number) {
     this.#space = space;
@@ -78,8 +79,22 @@ export class LineJoints {
     return { adds, ends };
   }
 
-  /** Least that what meets at the manifold adds to some outlets, with any pump when none is given. */
-  nodeFloor(outlets: readonly LineEnd[], pump: Part | undefined): Adds {
+  /**
+   * Least that what meets at the manifold adds to some outlets, with any pump when none is given, at a pressure that it
+   * sees at least.
+   */
+  nodeFloor(outlets: readonly LineEnd[], pump: Part | undefined, pressure: number): Adds {
+    const ends = outlets.map((e) => {
+      const elbows = e.elbows.map((x) => `${x.cents}/${x.mass.toFixed(3)}/${x.late}`);
+      return `${e.line} ${portKey(e.port)} ${e.bends} ${elbows.join(',')}`;
+    });
+    const key = `${ends.join(' ')} ${portKeyOf(pump, 'out')} ${this.#pieces.levels(pressure).join(' ')}`;
+    let floor = this.#floors.get(key);
+    if (floor === undefined) this.#floors.set(key, (floor = this.#nodeFloor(outlets, pump, pressure)));
+    return floor;
+  }
+
+  #nodeFloor(outlets: readonly LineEnd[], pump: Part | undefined, pressure: number): Adds {
     const pumps = pump === undefined ? this.#space.slots.find((s) => s.id === 'pump')!.options : [pump];
     const feeds = new Map(pumps.flatMap((p) => portOf(p, 'out') ?? []).map((port) => [portKey(port), port]));
     const meeting = this.#groups.flatMap((g): (LineEnd | undefined)[][] => {
@@ -108,7 +123,7 @@ export class LineJoints {
           bends: e,
         }));
         coreEnds.push({ line: 'pump', port, feeds: true, bends: undefined });
-        const node = this.node({ ends: coreEnds, pressure: 0 }, ends);
+        const node = this.node({ ends: coreEnds, pressure }, ends);
         if (node !== undefined) best = best === undefined ? node : leastOf([best, node]);
       }
     };

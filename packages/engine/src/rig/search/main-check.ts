@@ -198,6 +198,25 @@ export class MainCheck {
   }
 
   /**
+   * Most spare of a tank that nothing stirs but what comes back, whatever the regulator: the pump gives no more than at the
+   * pressure that the outlets need, and no less goes out of them than with no pressure at all.
+   */
+  plainReturn(): number {
+    let spare = Infinity;
+    for (const [i, d] of this.#duties.entries())
+      if (d.stirred > 0) spare = Math.min(spare, this.#stirredBack(i, 0, Math.max(d.flow, d.least(0))));
+    return spare + HAIR;
+  }
+
+  /** The plain return stirs with what the pump gives beyond the outlets, at no less than a pressure. */
+  #stirredBack(i: number, low: number, out: number): number {
+    const d = this.#duties[i]!;
+    const needs = Math.max(0, d.pressure - d.atManifold);
+    const asked = Math.max(d.stirred, PLAIN_RETURN) * this.#volume;
+    return (this.#pumpIn(i).gives(Math.max(needs, low)) * (1 + HAIR) - out - asked) / asked;
+  }
+
+  /**
    * Most spare of a suction line whose strainer is as dirty as may be: the pump moves at least what it gives against the
    * highest pressure that the manifold may have. Without end where there is no such line.
    */
@@ -284,11 +303,7 @@ export class MainCheck {
       }
       if (d.reach !== undefined) spare = Math.min(spare, d.reach(high));
     }
-    if (d.stirred > 0 && agitator === undefined) {
-      // The plain return stirs with what the pump gives beyond the outlets.
-      const asked = Math.max(d.stirred, PLAIN_RETURN) * this.#volume;
-      spare = Math.min(spare, (gives(Math.max(needs, low)) * (1 + HAIR) - out - asked) / asked);
-    }
+    if (d.stirred > 0 && agitator === undefined) spare = Math.min(spare, this.#stirredBack(i, low, out));
     if (d.out === undefined) return spare;
     if (d.asked !== undefined && d.asked < MOST_ASKED) {
       const demand = pumpDemand(d.asked, Math.min(MOST_ASKED, d.stirred * this.#volume));

@@ -33,52 +33,71 @@ export interface MadeNode {
   readonly joints: readonly (MadeJoint | undefined)[];
 }
 
-/** The pressure that a joint sees is at least what is known, and hardly more than this much above it [-, Pa]. */
-const MORE = 1.2;
-const ABOVE = 1e5;
+/** No line on the suction side or of a tank's cap stands under more than the liquid in the tank [Pa]. */
+export const TANK_HEAD = 1e5;
 
 /**
  * What single joints add to a rig: fittings of the cheapest chain, work and sealant, by the same rules as the plumbing
  * of a whole rig. Undefined is a joint that nothing makes.
+ *
+ * A joint is asked for with the least pressure that it sees. What it sees is more, and a stronger chain, though dearer to
+ * buy, may have fewer pieces to make up: so each figure is the least over all ratings up to the most that any pump of the
+ * space stands.
  */
 export class Pieces {
   readonly supply: Supply;
   readonly #money: Money;
+  readonly #most: number;
   readonly #known = new Map<string, unknown>();
+  readonly #levels = new Map<string, readonly number[]>();
 
-  constructor(supply: Supply, money: Money) {
+  /** @param most pressure that no joint sees in a rig that keeps its promises [Pa] */
+  constructor(supply: Supply, money: Money, most: number) {
     this.supply = supply;
     this.#money = money;
+    this.#most = most;
+  }
+
+  /** Ratings at which pieces may be chosen between two pressures: pressures with the same are one. */
+  levels(least: number, most = this.#most): readonly number[] {
+    const [first, last] = [this.supply.level(least), this.supply.level(Math.max(least, most))];
+    const key = `${first} ${last}`;
+    let levels = this.#levels.get(key);
+    if (levels === undefined) {
+      const found = [first];
+      for (let at = first; at < last;) found.push((at = this.supply.level(at + 1)));
+      this.#levels.set(key, (levels = found));
+    }
+    return levels;
   }
 
   /** Between two ports, at a pressure that they see at least. */
-  joint(from: Port | undefined, to: Port | undefined, pressure: number): MadeJoint | undefined {
+  joint(
+    from: Port | undefined,
+    to: Port | undefined,
+    pressure: number,
+    most = this.#most,
+  ): MadeJoint | undefined {
     if (from === undefined || to === undefined) return undefined;
-    const levels = [this.supply.level(pressure), this.supply.level(pressure * MORE + ABOVE)];
-    return this.#once(`j ${portKey(from)} ${portKey(to)} ${levels.join(' ')}`, () => {
-      const plain = this.#least(this.supply.join, from, to, levels);
-      if (plain === undefined) return undefined;
-      const round = this.#least(this.supply.joinRound, from, to, levels);
-      if (round === undefined) return { adds: plain, elbow: undefined };
-      return {
-        adds: { ...plain, late: Math.min(plain.late, round.late) },
-        elbow: {
-          cents: Math.max(0, round.cents - plain.cents),
-          mass: Math.max(0, round.mass - plain.mass),
-          late: round.late,
-        },
-      };
-    });
-  }
-
-  /** What is added, with its days only where the same is taken at every pressure that may be seen. */
-  #days(adds: Adds, pressure: number, taken: (pressure: number) => unknown): Adds {
-    return taken(pressure) === taken(pressure * MORE + ABOVE) ? adds : { ...adds, late: 0 };
-  }
-
-  /** Least of the chains that stand some pressures: what the joint sees lies between them. */
-  #least(join: JointFinder, from: Port, to: Port, levels: readonly number[]): Adds | undefined {
-    return leastOf([...new Set(levels)].map((level) => this.#chain(join, from, to, level)));
+    const levels = this.levels(pressure, most);
+    return this.#once(`j ${portKey(from)} ${portKey(to)} ${keyOf(levels)}`, () =>
+      leastJoint(
+        levels.map((level) => {
+          const plain = this.#chain(this.supply.join, from, to, level);
+          if (plain === undefined) return undefined;
+          const round = this.#chain(this.supply.joinRound, from, to, level);
+          if (round === undefined) return { adds: plain, elbow: undefined };
+          return {
+            adds: { ...plain, late: Math.min(plain.late, round.late) },
+            elbow: {
+              cents: Math.max(0, round.cents - plain.cents),
+              mass: Math.max(0, round.mass - plain.mass),
+              late: round.late,
+            },
+          };
+        }),
+      ),
+    );
   }
 
   /** A part of the bill with what it adds. */
@@ -86,41 +105,53 @@ export class Pieces {
     return this.#money.bought(part, quantity);
   }
 
-  /** The fitting that takes a port through the wall of the tank. */
-  wallFor(
-    port: Port,
+  /** From a port through the wall of the tank, and to what hangs on the wall's inner side. */
+  throughWall(
+    of: Port,
+    outside: Port | undefined,
+    inside: Port | undefined,
     pressure: number,
-  ): { readonly ports: readonly Port[]; readonly adds: Adds } | undefined {
-    const wall = (p: number) => bulkheadFor(this.supply, port, p);
-    const part = wall(pressure);
-    return part && { ports: part.ports, adds: this.#days(this.#money.bought(part), pressure, wall) };
+  ): MadeJoint | undefined {
+    if (outside === undefined) return undefined;
+    const levels = this.levels(pressure);
+    const ports = [of, outside, inside].map((p) => (p === undefined ? '-' : portKey(p)));
+    return this.#once(`w ${ports.join(' ')} ${keyOf(levels)}`, () =>
+      leastJoint(
+        levels.map((level) => {
+          const wall = bulkheadFor(this.supply, of, level);
+          const outer = this.joint(outside, wall?.ports[0], pressure);
+          const inner = inside === undefined ? NOTHING : this.joint(wall?.ports[1], inside, pressure)?.adds;
+          if (wall === undefined || outer === undefined || inner === undefined) return undefined;
+          return { adds: plus(this.#money.bought(wall), outer.adds, inner), elbow: outer.elbow };
+        }),
+      ),
+    );
   }
 
-  /** The same with the drain of the tank in it. */
+  /** Between two ports of a suction line, with the drain of the tank. */
   drained(
     from: Port | undefined,
     to: Port | undefined,
-    pressure: number,
   ): { readonly adds: Adds; readonly elbows: readonly Adds[] } | undefined {
     if (from === undefined || to === undefined) return undefined;
-    return this.#once(`d ${portKey(from)} ${portKey(to)} ${this.supply.level(pressure)}`, () => {
-      const drain = drainFor(this.supply, from, to, pressure);
-      if (drain === undefined) return undefined;
-      const { tee, valve } = drain;
-      const joints = [
-        this.joint(from, tee.ports[0], pressure),
-        this.joint(tee.ports[1], to, pressure),
-        this.joint(tee.ports[2], valve.ports[0], pressure),
-      ];
-      if (joints.some((j) => j === undefined)) return undefined;
-      const adds = plus(this.#money.bought(tee), this.#money.bought(valve), ...joints.map((j) => j!.adds));
-      const taken = (p: number) => drainFor(this.supply, from, to, p);
-      const days = (a: Adds) =>
-        this.#days(a, pressure, (p) => taken(p)?.tee === tee && taken(p)?.valve === valve);
-      return {
-        adds: days(adds),
-        elbows: joints.slice(0, 2).flatMap((j) => (j!.elbow ? days(j!.elbow) : [])),
-      };
+    const levels = this.levels(0, TANK_HEAD);
+    return this.#once(`d ${portKey(from)} ${portKey(to)} ${keyOf(levels)}`, () => {
+      const made = levels.flatMap((level) => {
+        const drain = drainFor(this.supply, from, to, level);
+        if (drain === undefined) return [];
+        const { tee, valve } = drain;
+        const joints = [
+          this.joint(from, tee.ports[0], 0, TANK_HEAD),
+          this.joint(tee.ports[1], to, 0, TANK_HEAD),
+          this.joint(tee.ports[2], valve.ports[0], 0, TANK_HEAD),
+        ];
+        if (joints.some((j) => j === undefined)) return [];
+        const bought = [this.#money.bought(tee), this.#money.bought(valve)];
+        return [{ adds: plus(...bought, ...joints.map((j) => j!.adds)), joints: joints.slice(0, 2) }];
+      });
+      if (made.length === 0) return undefined;
+      const elbows = [0, 1].flatMap((i) => leastOf(made.map((m) => m.joints[i]!.elbow)) ?? []);
+      return { adds: leastOf(made.map((m) => m.adds))!, elbows };
     });
   }
 
@@ -128,46 +159,56 @@ export class Pieces {
   outside(port: Port | undefined, theirs: Port['gender'], pressure: number): MadeJoint | undefined {
     if (port === undefined) return undefined;
     if (port.joint === 'cam-lock') return { adds: NOTHING, elbow: undefined };
-    const coupling = (p: number) => couplingFor(this.supply, port, theirs, p);
-    const joint = this.joint(port, coupling(pressure), pressure);
-    return joint && { adds: this.#days(joint.adds, pressure, (p) => coupling(p)?.size), elbow: undefined };
+    const joint = leastJoint(
+      this.levels(pressure).map((level) =>
+        this.joint(port, couplingFor(this.supply, port, theirs, level), pressure),
+      ),
+    );
+    return joint && { adds: joint.adds, elbow: undefined };
   }
 
   /** Closes a port. */
-  cap(port: Port, pressure: number): Adds {
-    const cap = capFor(this.supply, port, pressure);
-    if (cap === undefined) return NOTHING;
-    const adds = plus(this.#money.bought(cap), this.joint(port, cap.ports[0], pressure)?.adds ?? NOTHING);
-    return this.#days(adds, pressure, (p) => capFor(this.supply, port, p));
+  cap(port: Port, pressure: number, most = this.#most): Adds {
+    const caps = this.levels(pressure, most).map((level) => {
+      const cap = capFor(this.supply, port, level);
+      const joint = this.joint(port, cap?.ports[0], pressure, most);
+      return cap && joint && plus(this.#money.bought(cap), joint.adds);
+    });
+    return leastOf(caps) ?? NOTHING;
   }
 
   /** What joins all ends at a node, in the order in which they stand along it. */
   node(ends: readonly EndPort[], pressure: number): MadeNode | undefined {
+    const levels = this.levels(pressure);
     const key = ends.map(({ port, still }) => `${portKey(port)}${still ? ' still' : ''}`).join(' ');
-    return this.#once(`n ${key} ${this.supply.level(pressure)}`, () => {
+    return this.#once(`n ${key} ${keyOf(levels)}`, () => {
       if (ends.length < 2) return { adds: NOTHING, joints: ends.map(() => undefined) };
       if (ends.length === 2) {
         const joint = this.joint(ends[0]!.port, ends[1]!.port, pressure);
         return joint === undefined ? undefined : { adds: joint.adds, joints: [undefined, joint] };
       }
-      const parts = branchesFor(this.supply, ends, pressure);
-      if (parts === undefined) return undefined;
-      const rows = parts.map((p) => p.ports);
-      const between = rows.slice(1).map((row, i) => this.joint(rows[i]![1], row[0], pressure));
-      const free = freeOf(rows);
-      const joints = ends.map(({ port }, i) => this.joint(free[i], port, pressure));
-      const which = (p: number) => branchesFor(this.supply, ends, p)?.[0];
-      const days = (adds: Adds) => this.#days(adds, pressure, which);
-      const adds = plus(
-        ...parts.map((p) => this.#money.bought(p)),
-        ...[...between, ...joints].map((j) => j?.adds ?? NOTHING),
-        ...free.slice(ends.length).map((port) => this.cap(port, pressure)),
-      );
+      const made = levels.flatMap((level) => this.#branched(ends, level, pressure) ?? []);
+      if (made.length === 0) return undefined;
       return {
-        adds: days(adds),
-        joints: joints.map((j) => j && { adds: days(j.adds), elbow: j.elbow && days(j.elbow) }),
+        adds: leastOf(made.map((m) => m.adds))!,
+        joints: ends.map((_, i) => leastJoint(made.map((m) => m.joints[i]))),
       };
     });
+  }
+
+  #branched(ends: readonly EndPort[], level: number, pressure: number): MadeNode | undefined {
+    const parts = branchesFor(this.supply, ends, level);
+    if (parts === undefined) return undefined;
+    const rows = parts.map((p) => p.ports);
+    const between = rows.slice(1).map((row, i) => this.joint(rows[i]![1], row[0], pressure));
+    const free = freeOf(rows);
+    const joints = ends.map(({ port }, i) => this.joint(free[i], port, pressure));
+    const adds = plus(
+      ...parts.map((p) => this.#money.bought(p)),
+      ...[...between, ...joints].map((j) => j?.adds ?? NOTHING),
+      ...free.slice(ends.length).map((port) => this.cap(port, pressure)),
+    );
+    return { adds, joints };
   }
 
   /** Clamps and menders of a hose that is cut to a length. */
@@ -178,24 +219,28 @@ export class Pieces {
     let adds = NOTHING;
     for (const port of [into, out]) {
       if (port?.joint !== 'hose') continue;
-      const clamp = this.#clamp(hose, pressure);
-      // Another clamp may be taken at the pressure that the hose sees: this one's days say nothing.
-      if (clamp !== undefined) adds = plus(adds, { ...this.#money.bought(clamp, pieces), late: 0 });
+      const clamp = this.small(
+        pieces,
+        ({ purpose: p }) =>
+          p.form === 'hose-clamp' &&
+          p.maxPressure >= pressure &&
+          p.smallest <= hose.outsideDiameter + 1e-5 &&
+          p.largest >= hose.outsideDiameter - 1e-5,
+      );
+      adds = plus(adds, clamp);
     }
     if (pieces < 2) return adds;
     const mender = this.joint(out, into, pressure)?.adds ?? NOTHING;
     return plus(adds, timesOver(mender, pieces - 1));
   }
 
-  #clamp(hose: PartOf<'hose'>, pressure: number): PartOf<'hardware'> | undefined {
-    let best: PartOf<'hardware'> | undefined;
-    for (const part of this.supply.hardware) {
-      const { purpose: p } = part;
-      if (p.form !== 'hose-clamp' || p.maxPressure < pressure) continue;
-      if (p.smallest > hose.outsideDiameter + 1e-5 || p.largest < hose.outsideDiameter - 1e-5) continue;
-      if (best === undefined || part.priceCents < best.priceCents) best = part;
-    }
-    return best;
+  /**
+   * Some small things of a sort, the least of all that fit: a rig may ask for stronger ones. What else of the same sort a
+   * rig takes from the shelf decides its days, which say nothing here.
+   */
+  small(count: number, fits: (part: PartOf<'hardware'>) => boolean): Adds {
+    const fitting = this.supply.hardware.filter(fits).map((part) => this.#money.bought(part, count));
+    return { ...(leastOf(fitting) ?? NOTHING), late: 0 };
   }
 
   #chain(join: JointFinder, from: Port, to: Port, pressure: number): Adds | undefined {
@@ -218,7 +263,18 @@ export class Pieces {
   }
 }
 
-/** Least of what several elbows add, each figure by itself. */
+function keyOf(levels: readonly number[]): string {
+  return `${levels[0]} ${levels[levels.length - 1]}`;
+}
+
+/** Least of several ways to make one joint, each figure by itself; undefined when none can be made. */
+function leastJoint(ways: readonly (MadeJoint | undefined)[]): MadeJoint | undefined {
+  const made = ways.filter((w) => w !== undefined);
+  const adds = leastOf(made.map((w) => w.adds));
+  return adds && { adds, elbow: leastOf(made.map((w) => w.elbow)) };
+}
+
+/** Least of what several ways add, each figure by itself; undefined when there is none. */
 export function leastOf(adds: readonly (Adds | undefined)[]): Adds | undefined {
   const there = adds.filter((a) => a !== undefined);
   const least = (value: (a: Adds) => number) => Math.min(...there.map(value));

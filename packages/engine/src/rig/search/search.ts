@@ -1,4 +1,4 @@
-import type { Catalogue, Part, Shop } from '../../catalogue/index.ts';
+import type { Catalogue, Shop } from '../../catalogue/index.ts';
 import type { Problem, UnitSystem } from '../../quantity/index.ts';
 import { readBrief } from '../brief.ts';
 import { designRig } from '../design.ts';
@@ -11,7 +11,7 @@ import { Front, type Choice } from './front.ts';
 import { limitsOf } from './limits.ts';
 import { narrowed } from './narrow.ts';
 import { Prover } from './prover.ts';
-import { hasKnownFamily, spaceOf, type SearchSpace } from './space.ts';
+import { hasKnownFamily, partsIn, spaceOf } from './space.ts';
 
 /** How far a search has come. */
 export interface SearchProgress {
@@ -96,7 +96,15 @@ export function searchRigs(
   const design = possible.length === 0 ? undefined : designRig(rawBrief, catalogue, shop, options);
   for (const { space, bounds } of possible)
     if (design?.ok === true && design.rig.layout === space.layout.id)
-      climb(space, bounds, prover, front, partsIn(space, design.rig.items), goOn);
+      climb(
+        space,
+        bounds,
+        prover,
+        front,
+        partsIn(space, design.rig.items),
+        hasKnownFamily(space) ? 1 : Infinity,
+        goOn,
+      );
   const complete = prepared.every((p) => (hasKnownFamily(p.space) ? byGroups : bySlots).run(p, goOn));
   return {
     ok: true,
@@ -105,17 +113,4 @@ export function searchRigs(
     progress: complete ? { ...progress(), settled: 1 } : progress(),
     refused: [...byGroups.refused(), ...bySlots.refused()].sort((a, b) => b.sets - a.sets),
   };
-}
-
-function partsIn(
-  { slots }: SearchSpace,
-  items: readonly { readonly id: string; readonly part: string }[],
-): Map<string, Part> {
-  const parts = new Map<string, Part>();
-  for (const { id, options } of slots) {
-    const item = items.find((i) => i.id === id);
-    const part = options.find((p) => p !== undefined && p.id === item?.part);
-    if (part !== undefined) parts.set(id, part);
-  }
-  return parts;
 }

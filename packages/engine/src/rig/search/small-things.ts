@@ -1,58 +1,98 @@
 import type { Part, PartOf } from '../../catalogue/index.ts';
-import { heldBy, wiredBy, type Held } from './held.ts';
-import { NOTHING, plus, type Adds, type Money } from './money.ts';
-import type { Pieces } from './pieces.ts';
+import { boltedBy, labelsOf, pumpWiredBy, strappedBy, wiredBy, type Held } from './held.ts';
+import { NOTHING, plus, type Adds } from './money.ts';
+import { TANK_HEAD, type Pieces } from './pieces.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
-/** Straps, bolts, labels, wires and caps of a core: as many as it asks for whatever fills its groups. */
+/** Straps, bolts, labels, wires and caps: as many as some parts ask for whatever else a rig has. */
 export class SmallThings {
   readonly #space: SearchSpace;
   readonly #pieces: Pieces;
-  readonly #money: Money;
-  readonly #coreSlots: readonly string[];
   readonly #back: boolean;
-  readonly #holds = new Map<string, readonly Held[]>();
+  readonly #carried: boolean;
+  readonly #owns = new Map<Part, Adds>();
+  readonly #labels = new Map<string, Adds>();
+  /** A part of each kind that every rig has and that brings up cautions of its own. */
+  readonly #telling: ReadonlyMap<string, Part | undefined>;
 
   /** @param back whether a line of a group comes back to the tank's own return port */
-  constructor(space: SearchSpace, pieces: Pieces, money: Money, coreSlots: readonly string[], back: boolean) {
+  constructor(space: SearchSpace, pieces: Pieces, back: boolean) {
     this.#space = space;
     this.#pieces = pieces;
-    this.#money = money;
-    this.#coreSlots = coreSlots;
     this.#back = back;
+    const optionsOf = (id: string) => space.slots.find((s) => s.id === id)?.options ?? [];
+    this.#carried = optionsOf('carrier').every((p) => p?.kind === 'carrier');
+    this.#telling = new Map(
+      ['engine', 'pto'].flatMap((id) => {
+        const options = optionsOf(id);
+        return options.includes(undefined) ? [] : [[id, options[0]] as const];
+      }),
+    );
   }
 
-  /** The label that a caution brings up. */
-  get label(): Adds {
-    return this.#small({ count: 1, fits: ({ purpose }) => purpose.form === 'label' });
+  /** What one part asks by itself. */
+  own(part: Part): Adds {
+    let own = this.#owns.get(part);
+    if (own === undefined) this.#owns.set(part, (own = this.#own(part)));
+    return own;
   }
 
-  /** Straps over the tank, bolts of a skid and labels: as many as the core alone asks for. */
-  of(partAt: PartAt, pressure: number): Adds {
-    const [tank, carrier] = [partAt('tank'), partAt('carrier')];
-    if (tank?.kind !== 'tank') return NOTHING;
-    const key = [tank.id, carrier?.id, pressure, ...['engine', 'pto'].map((s) => partAt(s)?.id)].join(' ');
-    let held = this.#holds.get(key);
-    if (held === undefined) {
-      held = heldBy(this.#space, partAt, tank, pressure, this.#coreSlots);
-      this.#holds.set(key, held);
+  #own(part: Part): Adds {
+    switch (part.kind) {
+      case 'tank': {
+        const straps = this.#carried ? [strappedBy(this.#space, part)] : [];
+        return plus(this.#sum(straps), ...this.#loose(part));
+      }
+      case 'carrier':
+        return this.#sum(boltedBy(this.#space, part));
+      case 'battery':
+        // It brings up a caution of its own, with its label.
+        return this.#sum([{ count: 1, fits: ({ purpose }) => purpose.form === 'label' }]);
+      case 'engine':
+      case 'reel':
+        return this.#sum(wiredBy(part));
+      default:
+        return NOTHING;
     }
-    const small = plus(...[...held, ...wiredBy(this.#space, partAt)].map((h) => this.#small(h)));
-    return plus(small, ...this.#loose(tank));
   }
 
-  #small({ fits, count }: Held): Adds {
-    let best: Part | undefined;
-    for (const part of this.#pieces.supply.hardware)
-      if (fits(part) && (best === undefined || part.priceCents < best.priceCents)) best = part;
-    // A rig may take a stronger one, with other days.
-    return best === undefined ? NOTHING : { ...this.#money.bought(best, count), late: 0 };
+  /** Wire of a 12 V pump behind outlets that are decided. */
+  pumpWire(partAt: PartAt): Adds {
+    return this.#sum(pumpWiredBy(this.#space, partAt));
+  }
+
+  /** Labels of a rig with a tank, or with any, at a pressure that it sees at least. */
+  labels(tank: Part | undefined, pressure: number): Adds {
+    const of = tank?.kind === 'tank' ? tank : undefined;
+    const key = `${of?.id} ${pressure}`;
+    let labels = this.#labels.get(key);
+    if (labels === undefined) {
+      labels = of === undefined ? this.#leastLabels(pressure) : this.#labelsOf(of, pressure);
+      this.#labels.set(key, labels);
+    }
+    return labels;
+  }
+
+  #leastLabels(pressure: number): Adds {
+    const tanks = this.#space.slots.find((s) => s.id === 'tank')?.options ?? [];
+    return tanks
+      .map((t) => (t?.kind === 'tank' ? this.#labelsOf(t, pressure) : NOTHING))
+      .reduce((a, b) => (b.cents < a.cents ? b : a), { ...NOTHING, cents: Infinity });
+  }
+
+  #labelsOf(tank: PartOf<'tank'>, pressure: number): Adds {
+    const at: PartAt = (slot) => this.#telling.get(slot);
+    return this.#sum([labelsOf(this.#space, at, tank, pressure, [...this.#telling.keys()])]);
+  }
+
+  #sum(held: readonly Held[]): Adds {
+    return plus(...held.map(({ count, fits }) => this.#pieces.small(count, fits)));
   }
 
   /** Caps on the ports of a tank that no line uses. */
   #loose(tank: PartOf<'tank'>): Adds[] {
     return tank.ports
       .filter((p) => p.id !== 'outlet' && p.joint !== 'shaft' && !(this.#back && p.id === 'return'))
-      .map((p) => this.#pieces.cap(p, 0));
+      .map((p) => this.#pieces.cap(p, 0, TANK_HEAD));
   }
 }

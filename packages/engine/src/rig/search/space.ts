@@ -85,6 +85,20 @@ export function hasKnownFamily({ layout }: SearchSpace): boolean {
   return LAYOUTS.some((known) => known.lines === layout.lines);
 }
 
+/** Parts of a space that items of a rig are, by slot. */
+export function partsIn(
+  { slots }: SearchSpace,
+  items: readonly { readonly id: string; readonly part: string }[],
+): Map<string, Part> {
+  const parts = new Map<string, Part>();
+  for (const { id, options } of slots) {
+    const item = items.find((i) => i.id === id);
+    const part = options.find((p) => p !== undefined && p.id === item?.part);
+    if (part !== undefined) parts.set(id, part);
+  }
+  return parts;
+}
+
 /** What may stand in a slot: parts of its kind that the brief's wishes allow, cheapest first; nothing where it may be empty. */
 function optionsOf(brief: Brief, catalogue: Catalogue, slot: Slot): (Part | undefined)[] {
   const { wishes, carrier } = brief;

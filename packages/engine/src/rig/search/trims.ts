@@ -1,6 +1,7 @@
 import { portKey, type Part, type Port } from '../../catalogue/index.ts';
 import { plus, NOTHING, type Adds, type Money } from './money.ts';
 import { leastBends, type Pieces } from './pieces.ts';
+import type { SmallThings } from './small-things.ts';
 
 /** A line's end at the manifold, and what its elbows may add. */
 export interface LineEnd {
@@ -88,15 +89,17 @@ export function bendsOf({ bends, elbows }: LineEnd, more: Adds | undefined): Add
   return leastBends(more === undefined ? elbows : [...elbows, more], bends);
 }
 
-/** What a part of a group adds by itself. */
+/** What a part adds by itself. */
 export class Owns {
   readonly #money: Money;
   readonly #pieces: Pieces;
+  readonly #small: SmallThings;
   readonly #known = new Map<string, Own>();
 
-  constructor(money: Money, pieces: Pieces) {
+  constructor(money: Money, pieces: Pieces, small: SmallThings) {
     this.#money = money;
     this.#pieces = pieces;
+    this.#small = small;
   }
 
   of(slot: string, part: Part | undefined, length: number, times = 1, pressure = 0): Own {
@@ -108,7 +111,7 @@ export class Owns {
       const bought = this.#money.bought(part, quantity);
       const ends = this.#pieces.hoseEnds(part, length, pressure);
       const work = { ...NOTHING, cents: this.#money.per('part', part.kind) };
-      own = { part, ...plus(bought, ends, work) };
+      own = { part, ...plus(bought, ends, work, this.#small.own(part)) };
       this.#known.set(key, own);
     }
     return own;

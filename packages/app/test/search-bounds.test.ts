@@ -1,0 +1,71 @@
+import { designRig, setsOfParts } from '@spraywright/engine/rig';
+import { describe, expect, it } from 'vitest';
+import { sequence } from './cut-down.ts';
+import { demoBriefs, demoCatalogue, demoShop } from './demo.ts';
+
+const catalogue = demoCatalogue();
+const shop = demoShop();
+
+/** Steps from one rig to the next, and how many of them must be kept, and refused, for the test to tell something. */
+const STEPS = 60;
+const TELLING = 3;
+
+/** Items that may be left out, together. */
+const OPTIONAL: ReadonlySet<string> = new Set(['agitator', 'agitation-valve', 'battery']);
+
+/**
+ * The bounds of the search rest on assumptions: that a pressure only rises, that a caution is never taken back, that a
+ * joint is made by the rules of the plumbing. Here they are held against whole proofs of rigs of the whole catalogue, each
+ * a random step from one that keeps its promises.
+ */
+describe('bounds of random rigs of the whole catalogue', () => {
+  const briefs = demoBriefs().filter((b) => b.name !== 'road-dust');
+
+  it.each(briefs.map((b, i) => [b.name, 11 + i] as const))(
+    'of %s are never worse than what the proof computes (seed %i)',
+    (name, seed) => {
+      const { raw } = briefs.find((b) => b.name === name)!;
+      const sets = setsOfParts(raw, catalogue, shop);
+      const design = designRig(raw, catalogue, shop);
+      if (!design.ok) throw new Error(`no rig for ${name}`);
+      let items: readonly { readonly id: string; readonly part: string }[] = design.rig.items;
+      const next = sequence(seed);
+      let [kept, refused] = [0, 0];
+      for (let i = 0; i < STEPS; i++) {
+        const changed = items[Math.floor(next() * items.length)]!;
+        const others = [...catalogue.byKind[catalogue.parts.get(changed.part)!.kind]];
+        const other = others[Math.floor(next() * others.length)]!;
+        const leaveOut = OPTIONAL.has(changed.id) && next() < 0.3;
+        const tried = items.flatMap((item) => {
+          if (leaveOut && OPTIONAL.has(item.id)) return [];
+          return [item === changed ? { ...item, part: other.id } : item];
+        });
+        const { outside, limit, bounds, proven } = sets.of(tried);
+        if (outside) continue;
+        if (proven === undefined || limit < 0) {
+          // What a condition refuses makes no rig, or breaks a promise.
+          expect(proven?.broken, `${name}: ${changed.id} ${other.id}`).not.toEqual([]);
+          refused++;
+          continue;
+        }
+        const { figures, broken } = proven;
+        if (broken.length > 0) continue;
+        for (const at of bounds) {
+          const held = at.some(
+            (b) =>
+              b.priceCents <= figures.priceCents &&
+              b.mass <= figures.mass &&
+              b.days <= figures.days &&
+              b.margin >= figures.margin,
+          );
+          expect(held, JSON.stringify({ changed: changed.id, part: other.id, figures, at })).toBe(true);
+        }
+        kept++;
+        items = tried;
+      }
+      expect(kept).toBeGreaterThan(TELLING);
+      expect(refused).toBeGreaterThan(TELLING);
+    },
+    60_000,
+  );
+});
