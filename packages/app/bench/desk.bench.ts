@@ -163,6 +163,8 @@ async function repaint(browser: Browser, address: string, id: string): Promise<v
     }
   await page.close();
   for (const run of runs) tell(run.of);
+  const drags = runs.filter((run) => run.name.startsWith('drag'));
+  tell({ name: 'all drags together (aim 16, 95 % 33)', all: drags.flatMap((run) => run.of.all) });
   tell({ name: 'peer: drag that changes one line of text', all: peers.drag });
   tell({ name: 'peer: key that changes one line of text', all: peers.step });
   const long = tasks.filter((t) => t > 50);

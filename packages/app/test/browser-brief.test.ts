@@ -190,7 +190,7 @@ describe('The whole brief', () => {
       const aims = page.getByLabel('Aims');
       await expect.poll(() => aims.inputValue(), { timeout: LONG }).toBe('distance');
       await aims.selectOption('height');
-      const up = page.locator('.brief > ol input[data-path="brief.duties.1.target.height"]');
+      const up = page.locator('.brief ol input[data-path="brief.duties.1.target.height"]');
       await expect.poll(() => up.inputValue(), { timeout: LONG }).toBe('(30 ft)');
       expect(await findings(page)).toEqual([]);
     },
@@ -220,7 +220,7 @@ describe('The whole brief', () => {
       await page.keyboard.press('Enter');
       await expect.poll(async () => (await briefOf(page)).liquids.at(-1)?.name).toBe('Gutter cleaner');
       await page.getByLabel('Liquid sprayed').selectOption({ label: 'Gutter cleaner' });
-      const strength = page.locator('.brief > ol input[data-path="brief.liquids.2.strength"]');
+      const strength = page.locator('.brief ol input[data-path="brief.liquids.2.strength"]');
       await expect.poll(() => strength.inputValue(), { timeout: LONG }).toBe('(10)');
       await to('The whole brief');
       await page.keyboard.press('Enter');

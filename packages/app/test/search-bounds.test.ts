@@ -42,9 +42,11 @@ describe('bounds of random rigs of the whole catalogue', () => {
         });
         const { outside, limit, bounds, proven } = sets.of(tried);
         if (outside) continue;
+        const told = `${name}: ${changed.id} ${other.id}`;
+        // What makes no rig is refused by a condition; what a condition refuses makes no rig, or breaks a promise.
+        if (proven === undefined) expect(limit, told).toBeLessThan(0);
+        else if (limit < 0) expect(proven.broken, told).not.toEqual([]);
         if (proven === undefined || limit < 0) {
-          // What a condition refuses makes no rig, or breaks a promise.
-          expect(proven?.broken, `${name}: ${changed.id} ${other.id}`).not.toEqual([]);
           refused++;
           continue;
         }
@@ -66,6 +68,6 @@ describe('bounds of random rigs of the whole catalogue', () => {
       expect(kept).toBeGreaterThan(TELLING);
       expect(refused).toBeGreaterThan(TELLING);
     },
-    60_000,
+    300_000,
   );
 });

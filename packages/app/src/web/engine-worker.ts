@@ -1,11 +1,10 @@
 /// <reference lib="webworker" />
 import {
-  proveRig,
-  readRig,
+  proverBeside,
   startBriefs,
   type DutyProof,
   type Proof,
-  type Rig,
+  type ProvenRig,
 } from '@spraywright/engine/rig';
 import { changeBetween, changed, type Problem } from '@spraywright/engine/quantity';
 import type {
@@ -23,19 +22,17 @@ import { deskBody } from './worker/desk-body.ts';
 import { readInputs, type Inputs } from './worker/inputs.ts';
 import { picturesOf } from './worker/pictures.ts';
 import type { TriedParts } from './worker/tried-parts.ts';
+import { Turns } from './worker/turns.ts';
 
 /** Longest stretch of background work before messages are looked at again [ms]. */
-const SLICE = 8;
+const SLICE = 4;
 /** Quiet time after a change before parts are tried [ms]. */
 const QUIET = 140;
 /** Time between two tellings of a list that still grows [ms]. */
 const TELL = 150;
 
-interface Shown {
+interface Shown extends ProvenRig {
   readonly version: number;
-  readonly raw: RigJson;
-  readonly rig: Rig;
-  readonly proof: Proof;
   /** Made when parts are first tried in it. */
   tried: TriedParts | undefined;
   /** Made when rigs are first compared with it. */
@@ -79,7 +76,8 @@ let told: DeskBody | undefined;
 let found: FoundRigs = { rigs: [], complete: false };
 let layoutAsked = '';
 let toldAt = 0;
-let timer: ReturnType<typeof setTimeout> | undefined;
+/** What is tried and drawn when nothing more urgent is asked. */
+const turns = new Turns();
 
 scope.onmessage = ({ data }: MessageEvent<ToEngine>) => void answer(data);
 
@@ -118,23 +116,21 @@ async function answer(message: ToEngine): Promise<void> {
   if (message.type === 'found') {
     found = message.found;
     if (view?.leaf !== 'choices') return;
-    clearTimeout(timer);
-    timer = setTimeout(() => void drawChoices(), 0);
+    turns.next(() => void drawChoices());
     return;
   }
   const { seq, version } = message;
   if (message.rig !== undefined) raw = message.rig;
+  else if (message.change !== undefined && raw !== undefined) raw = changed(raw, message.change).document;
   if (raw === undefined) return;
-  clearTimeout(timer);
-  timer = undefined;
+  turns.callOff();
   const before = view;
   view = message.view;
   const { units } = view;
   const prove = (document: RigJson): readonly FieldProblem[] => {
-    const read = readRig(document, catalogue);
-    if (!read.ok) return read.problems.map(fieldProblem);
-    const proof = proveRig(read.rig, catalogue, shop, { units, notes: false });
-    shown = { version, raw: document, rig: read.rig, proof, tried: undefined };
+    const made = proverBeside(shown, catalogue, shop, units)(document);
+    if (!made.ok) return made.problems.map(fieldProblem);
+    shown = { ...made.proven, version, tried: undefined };
     return [];
   };
   let problems: readonly FieldProblem[] = refused?.raw === raw ? refused.problems : [];
@@ -171,24 +167,22 @@ async function answer(message: ToEngine): Promise<void> {
     problems,
     ...(told === onPage ? {} : { change: changeBetween(onPage, told, '') }),
   });
-  say({ type: 'drawn', seq, pictures: picturesOf(shown.rig, shown.proof, duty, view) });
-  if (view.leaf === 'plumbing') timer = setTimeout(() => void drawPlumbing(), 0);
+  const pictures = picturesOf(shown.rig, shown.proof, duty, view);
+  say({ type: 'drawn', seq, pictures, spared: view.spared });
+  if (view.leaf === 'plumbing') turns.next(() => void drawPlumbing());
   else if (view.leaf === 'choices')
-    timer = setTimeout(() => void drawChoices(), view.leaf === before?.leaf ? QUIET : 0);
+    turns.next(() => void drawChoices(), view.leaf === before?.leaf ? QUIET : 0);
   else if (view.leaf === 'curves')
-    timer = setTimeout(() => void drawCurves([]), view.leaf === before?.leaf ? QUIET : 0);
+    turns.next(() => void drawCurves([]), view.leaf === before?.leaf ? QUIET : 0);
   else if (problems.length === 0)
-    timer = setTimeout(
-      () => void tryParts(),
-      view.slot !== undefined && view.slot !== before?.slot ? 0 : QUIET,
-    );
+    turns.next(() => void tryParts(), view.slot !== undefined && view.slot !== before?.slot ? 0 : QUIET);
 }
 
 /** Draws the plumbing, or asks the page for a layout when the one it has is of another. */
 async function drawPlumbing(): Promise<void> {
-  const began = timer;
+  const began = turns.newest;
   const { plumbingKey, plumbingOf, plumbingPicture } = await import('./worker/plumbing.ts');
-  if (timer !== began || shown === undefined || view === undefined) return;
+  if (turns.newest !== began || shown === undefined || view === undefined) return;
   const { version, rig, proof } = shown;
   const key = plumbingKey(rig, view);
   if (view.plumbing?.key !== key) {
@@ -198,14 +192,14 @@ async function drawPlumbing(): Promise<void> {
   }
   const picture = plumbingPicture(rig, proof, dutyOf(proof, view.duty), view.plumbing.layout, view);
   say({ type: 'plumbing-drawn', version, picture });
-  timer = setTimeout(() => void tryParts(), QUIET);
+  turns.next(() => void tryParts(), QUIET);
 }
 
 /** Proves the rigs that could be made instead and draws them as they come. */
 async function drawChoices(): Promise<void> {
-  const began = timer;
+  const began = turns.newest;
   const [inputs, { Choices: Made, trialsOf }] = await Promise.all([started, import('./worker/choices.ts')]);
-  if (timer !== began || shown === undefined || view === undefined) return;
+  if (turns.newest !== began || shown === undefined || view === undefined) return;
   if (view.curveWidth === 0) return;
   const { raw: document, rig, proof, version } = shown;
   shown.choices ??= new Made(
@@ -218,23 +212,23 @@ async function drawChoices(): Promise<void> {
     toldAt = performance.now();
     say({ type: 'choices', version, choices: choices.picture(view) });
   }
-  timer = setTimeout(() => void (choices.done ? tryParts() : drawChoices()), 0);
+  turns.next(() => void (choices.done ? tryParts() : drawChoices()));
 }
 
 /** Draws the curves one by one, then goes on with the parts. What draws them is fetched when they are first asked for. */
 async function drawCurves(drawn: readonly CurvePicture[]): Promise<void> {
-  const began = timer;
+  const began = turns.newest;
   const { CURVES, curveOptions } = await import('./worker/curves.ts');
-  if (timer !== began || shown === undefined || view === undefined || view.curveWidth === 0) return;
+  if (turns.newest !== began || shown === undefined || view === undefined || view.curveWidth === 0) return;
   const { version, rig, proof } = shown;
   const next = CURVES[drawn.length];
   if (next === undefined) {
     say({ type: 'curves', version, curves: drawn });
-    timer = setTimeout(() => void tryParts(), 0);
+    turns.next(() => void tryParts());
     return;
   }
   const now = [...drawn, next(rig, proof, dutyOf(proof, view.duty), curveOptions(view))];
-  timer = setTimeout(() => void drawCurves(now), 0);
+  turns.next(() => void drawCurves(now));
 }
 
 /** Tries parts of the catalogue in the open slot in short stretches, then looks for ways out of what is broken. */
@@ -252,25 +246,25 @@ async function tryParts(): Promise<void> {
     say({ type: 'effects', version, effects: tried.effects(slot, duty, units) });
   }
   if (done) lookForWays(tried);
-  else timer = setTimeout(() => void tryParts(), 0);
+  else turns.next(() => void tryParts());
 }
 
 /** Looks for ways out of what is broken, in short stretches. */
 function lookForWays(tried: TriedParts): void {
   if (shown === undefined || view === undefined) return;
   const ways = tried.workWays(slice(), view.units);
-  if (ways === undefined) timer = setTimeout(() => lookForWays(tried), 0);
+  if (ways === undefined) turns.next(() => lookForWays(tried));
   else say({ type: 'ways-out', version: shown.version, ways, done: true });
 }
 
 /** What the shown rig's parts are tried with, fetched when first wanted; undefined when something newer came meanwhile. */
 async function trying(): Promise<TriedParts | undefined> {
-  const began = timer;
+  const began = turns.newest;
   const [inputs, { TriedParts: Tried, trialsOf }] = await Promise.all([
     started,
     import('./worker/tried-parts.ts'),
   ]);
-  if (timer !== began || shown === undefined || view === undefined) return undefined;
+  if (turns.newest !== began || shown === undefined || view === undefined) return undefined;
   shown.tried ??= new Tried(trialsOf(shown, inputs.catalogue, inputs.shop, view.units));
   return shown.tried;
 }

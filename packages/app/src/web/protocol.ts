@@ -5,7 +5,7 @@ import type { NoOdds, Odds } from '@spraywright/engine/rig';
 import type { BriefEdit, BriefLists } from './whole-brief/brief-edits.ts';
 import type { DeskBody } from './protocol/desk-body.ts';
 import type { FieldProblem, RigJson } from './protocol/given.ts';
-import type { CurvePicture, LaidPlumbing, Pictures, PlumbingPicture } from './protocol/pictures.ts';
+import type { CurvePicture, LaidPlumbing, Pictures, PlumbingPicture, Spared } from './protocol/pictures.ts';
 import type { FoundRigs } from './protocol/search.ts';
 import type { ChoicesPicture, Effects, WayOut } from './protocol/tried.ts';
 
@@ -36,6 +36,8 @@ export interface View {
   readonly lineWidth: number;
   /** While something in the scene is dragged. */
   readonly hold: SceneHold | undefined;
+  /** Drawings that are not wanted this time; the page keeps those it has. */
+  readonly spared: readonly Spared[];
   readonly curveWidth: number;
   /** The newest layout of the plumbing; a stale one is not drawn. */
   readonly plumbing: LaidPlumbing | undefined;
@@ -136,7 +138,8 @@ export type ToEngine =
       readonly seq: number;
       readonly version: number;
       readonly view: View;
-      /** Only when it differs from the one sent before. */
+      /** What makes the rig that was sent before into this one, where it is of the same job; else the rig itself. Absent when it is the same. */
+      readonly change?: Change;
       readonly rig?: RigJson;
       /** The last document that could be read, where the newest is known not to be. */
       readonly good?: RigJson;
@@ -166,7 +169,12 @@ export type FromEngine =
       readonly change?: Change;
     }
   /** Follows each `shown`, so that figures need not wait for drawings; nothing to draw without a readable rig. */
-  | { readonly type: 'drawn'; readonly seq: number; readonly pictures?: Pictures }
+  | {
+      readonly type: 'drawn';
+      readonly seq: number;
+      readonly pictures?: Pictures;
+      readonly spared?: readonly Spared[];
+    }
   /** The plumbing wants a layout, which the page makes. */
   | { readonly type: 'plumbing'; readonly key: string; readonly graph: PlumbingGraph }
   | { readonly type: 'plumbing-drawn'; readonly version: number; readonly picture: PlumbingPicture }

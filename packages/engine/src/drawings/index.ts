@@ -1,4 +1,5 @@
 export * from './palette.ts';
+export { drawing } from './svg.ts';
 export * from './marks.ts';
 export * from './promise-scale.ts';
 export * from './part-numbers.ts';

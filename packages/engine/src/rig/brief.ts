@@ -65,7 +65,7 @@ const target = tagged('aim', {
 /** Values that are start values of ours until somebody confirms them, by their path inside what holds them. */
 const startsShape = () => optional(record(flag(), { max: 80 }));
 
-const duty = object({
+export const dutyShape = object({
   id: identifier(),
   name: text({ min: 2, max: 80 }),
   /** Which of the brief's liquids is sprayed. */
@@ -167,7 +167,7 @@ export const briefShape = object({
     }),
     { min: 1, max: 12 },
   ),
-  duties: list(duty, { min: 1, max: 12 }),
+  duties: list(dutyShape, { min: 1, max: 12 }),
   carrier: object({
     form: oneOf('skid', 'three-point', 'cart', 'wagon', 'tandem-trailer', 'utility-bed'),
     /** Most the customer's vehicle may pull or carry. */
@@ -228,7 +228,12 @@ export type Target = NonNullable<Duty['target']>;
 export function readBrief(raw: unknown): { ok: true; brief: Brief } | { ok: false; problems: Problem[] } {
   const result = read(briefShape, raw);
   if (!result.ok) return result;
-  const brief = result.value;
+  const problems = briefProblems(result.value);
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, brief: result.value };
+}
+
+/** What fields of a brief that was read say against each other; paths begin at the brief. */
+export function briefProblems(brief: Brief): Problem[] {
   const problems: Problem[] = [];
   const unique = (what: 'liquids' | 'duties') => {
     const seen = new Set<string>();
@@ -301,5 +306,5 @@ export function readBrief(raw: unknown): { ok: true; brief: Brief } | { ok: fals
         message: `strength and strengthUnit go together: '${l.id}' has only one of them`,
       });
   });
-  return problems.length > 0 ? { ok: false, problems } : { ok: true, brief };
+  return problems;
 }

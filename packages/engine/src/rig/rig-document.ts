@@ -28,7 +28,7 @@ import {
   type Infer,
   type Problem,
 } from '../quantity/index.ts';
-import { briefShape, readBrief, type Brief } from './brief.ts';
+import { briefProblems, briefShape, type Brief } from './brief.ts';
 import type { LooseFactors } from './loose-inputs.ts';
 
 /** One item of a rig: a part in its place with its settings. */
@@ -112,10 +112,10 @@ export function readRig(
 ): { ok: true; rig: Rig } | { ok: false; problems: Problem[] } {
   const result = read(rigShape, raw);
   if (!result.ok) return result;
-  const briefRead = readBrief((raw as { brief: unknown }).brief);
-  const problems: Problem[] = briefRead.ok
-    ? []
-    : briefRead.problems.map((p) => ({ ...p, path: ['brief', ...p.path] }));
+  const problems: Problem[] = briefProblems(result.value.brief).map((p) => ({
+    ...p,
+    path: ['brief', ...p.path],
+  }));
   const bound = bindRig(result.value, catalogue);
   if (!bound.ok) problems.push(...bound.problems);
   return problems.length === 0 && bound.ok ? bound : { ok: false, problems };

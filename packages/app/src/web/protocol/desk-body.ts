@@ -1,3 +1,4 @@
+import type { PromiseScale } from '@spraywright/engine/drawings';
 import type { PromiseKind, PromiseState } from '@spraywright/engine/rig';
 import type { Given, Prose } from './given.ts';
 
@@ -18,8 +19,8 @@ export interface PromiseRow {
   readonly has?: string;
   readonly asked?: string;
   readonly cause: string;
-  /** The small scale, as SVG text. */
-  readonly scale: string;
+  /** The small scale; absent where there is nothing to show on it. */
+  readonly scale?: PromiseScale;
   readonly items: readonly { readonly item: string; readonly number: number; readonly name: string }[];
   readonly decisions: readonly string[];
   readonly method: string;

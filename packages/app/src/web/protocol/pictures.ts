@@ -70,13 +70,16 @@ interface RigPicture {
   readonly handles: readonly Handle[];
 }
 
+/** Drawings that need not follow a drag while nobody sees them. */
+export type Spared = 'line' | 'rig';
+
 export interface Pictures {
   readonly handles?: HandlesPicture;
   readonly scene: string;
   /** The rig alone from three sides, for rigs whose parts have places. */
   readonly rig?: RigPicture;
   /** The lying pressure line, as SVG text, or the upright one. */
-  readonly line: string;
+  readonly line?: string;
   readonly upright?: UprightLine;
 }
 

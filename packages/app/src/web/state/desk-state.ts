@@ -12,6 +12,7 @@ import type {
   Leaf,
   Pictures,
   PlumbingPicture,
+  Spared,
   WayOut,
 } from '../protocol.ts';
 import type { Job } from './job.ts';
@@ -40,6 +41,7 @@ export interface DeskState {
   readonly sceneHeight: number;
   readonly lineWidth: number;
   readonly hold: SceneHold | undefined;
+  readonly outOfSight: readonly Spared[];
   readonly curveWidth: number;
   readonly plumbing: LaidPlumbing | undefined;
   readonly plumbingFailure: string | undefined;
@@ -91,6 +93,7 @@ export const EMPTY: Omit<
   sceneHeight: 0,
   lineWidth: 0,
   hold: undefined,
+  outOfSight: [],
   curveWidth: 0,
   plumbing: undefined,
   plumbingFailure: undefined,

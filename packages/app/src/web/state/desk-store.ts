@@ -25,7 +25,7 @@ import type { Clash } from './merge.ts';
 import { findStored } from './records-link.ts';
 import { OddsLink } from './odds-link.ts';
 import { SearchLink } from './search-link.ts';
-import { toldOf } from './told-of.ts';
+import { picturesAfter, toldOf } from './told-of.ts';
 import { viewOf } from './view-of.ts';
 
 const KEEP_AFTER = 300;
@@ -369,7 +369,7 @@ export class DeskStore extends DeskView {
         return;
       }
       case 'drawn':
-        if (message.pictures !== undefined) this.set({ pictures: message.pictures });
+        this.set(picturesAfter(this.state().pictures, message));
         this.drawn();
         return;
       case 'taken':

@@ -1,6 +1,6 @@
 import type { SceneHold } from '@spraywright/engine/drawings';
 import type { UnitSystem } from '@spraywright/engine/quantity';
-import type { Leaf } from '../protocol.ts';
+import type { Leaf, Spared } from '../protocol.ts';
 import type { DeskState, Fold } from './desk-state.ts';
 
 /** The state of the desk, who is told of it, and how it is looked at: nothing here changes a job. */
@@ -95,6 +95,14 @@ export abstract class DeskView {
   /** Lets the scene settle to the scale that fits what it now shows. */
   letGo(): void {
     if (this.state().hold !== undefined) this.view({ hold: undefined });
+  }
+
+  /** Tells whether a drawing can be seen; one that comes into sight in the middle of a drag is drawn at once. */
+  setSight(name: Spared, seen: boolean): void {
+    const outOfSight = this.state().outOfSight.filter((n) => n !== name);
+    if (!seen) this.set({ outOfSight: [...outOfSight, name] });
+    else if (this.state().hold === undefined) this.set({ outOfSight });
+    else this.view({ outOfSight });
   }
 
   setFold(fold: Fold): void {

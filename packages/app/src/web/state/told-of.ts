@@ -1,4 +1,4 @@
-import type { FromEngine } from '../protocol.ts';
+import type { FromEngine, Pictures, Spared } from '../protocol.ts';
 import type { DeskState } from './desk-state.ts';
 
 /** What the engine worked out beside the figures, as it stands on the desk; nothing when it is of an older rig or another slot. */
@@ -22,4 +22,20 @@ export function toldOf(
     default:
       return undefined;
   }
+}
+
+/** New drawings, beside which those that were spared stay as they are. */
+export function picturesAfter(
+  before: Pictures | undefined,
+  { pictures, spared = [] }: FromEngine & { type: 'drawn' },
+): Pick<Partial<DeskState>, 'pictures'> {
+  if (pictures === undefined) return {};
+  const stays = (name: Spared) => spared.includes(name) && before?.[name] !== undefined;
+  return {
+    pictures: {
+      ...(stays('line') ? { line: before!.line! } : {}),
+      ...(stays('rig') ? { rig: before!.rig! } : {}),
+      ...pictures,
+    },
+  };
 }

@@ -21,6 +21,8 @@ export function viewOf(s: DeskState): View {
     sceneHeight: s.sceneHeight || UNSEEN,
     lineWidth: s.lineWidth || UNSEEN,
     hold: s.hold,
+    // In a drag every step counts; what is out of sight is drawn when it is let go.
+    spared: s.hold === undefined ? [] : s.outOfSight,
     curveWidth: s.curveWidth,
     plumbing: s.plumbing,
     tried: s.tried,

@@ -29,6 +29,7 @@ export function Brief() {
   if (prose === undefined) return null;
   const short = fold === 'phone' && !whole && !printing;
   const shown = short ? prose.slice(0, FIRST_ON_PHONE) : prose;
+  const second = fold === 'desk' ? secondColumn(prose) : shown.length;
   return (
     <section className="brief" aria-labelledby="brief-heading">
       <h2 className="heading" id="brief-heading">
@@ -43,13 +44,10 @@ export function Brief() {
           ))}
         </p>
       ) : (
-        <ol>
-          {shown.map((line, i) => (
-            <li key={i}>
-              <Sentence line={line} />
-            </li>
-          ))}
-        </ol>
+        <div className="brief-columns">
+          <Sentences lines={shown.slice(0, second)} first={1} />
+          {second < shown.length && <Sentences lines={shown.slice(second)} first={second + 1} />}
+        </div>
       )}
       {fold === 'phone' && (
         <button type="button" className="word" aria-expanded={whole} onClick={() => setWhole(!whole)}>
@@ -82,6 +80,36 @@ export function Brief() {
       )}
       <Cautions place="brief" />
     </section>
+  );
+}
+
+/** About what a given value takes in a sentence, box and all [characters]. */
+const BOX = 9;
+
+/**
+ * Where the second column begins, so that both are about as long. The values themselves do not count: a box that is typed
+ * in must not go over to the other column meanwhile. (Columns of the browser's own are laid out anew, all of them, with
+ * every figure that changes.)
+ */
+function secondColumn(prose: readonly Prose[]): number {
+  const lengths = prose.map((line) =>
+    line.reduce((sum, piece) => sum + (typeof piece === 'string' ? piece.length : BOX), 0),
+  );
+  const half = lengths.reduce((sum, length) => sum + length, 0) / 2;
+  let before = 0;
+  const at = lengths.findIndex((length) => (before += length) >= half);
+  return Math.max(1, before - half > lengths[at]! / 2 ? at : at + 1);
+}
+
+function Sentences({ lines, first }: { lines: readonly Prose[]; first: number }) {
+  return (
+    <ol start={first}>
+      {lines.map((line, i) => (
+        <li key={i}>
+          <Sentence line={line} />
+        </li>
+      ))}
+    </ol>
   );
 }
 

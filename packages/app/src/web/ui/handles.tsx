@@ -49,6 +49,13 @@ function HandleGrip({ handle }: { handle: Handle }) {
           };
     store.edit({ about: label, puts: [{ path: steps, value: whole }] }, `drag ${path}`);
   };
+  // A handle that goes in the middle of a drag lets go.
+  useEffect(
+    () => () => {
+      if (drag.current !== undefined) store.letGo();
+    },
+    [store],
+  );
   const end = (left = false) => {
     if (drag.current === undefined) return;
     drag.current = undefined;

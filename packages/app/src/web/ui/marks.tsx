@@ -1,26 +1,17 @@
-import { PALETTES, stateMark } from '@spraywright/engine/drawings';
+import { drawing, PALETTES, stateMark } from '@spraywright/engine/drawings';
 import type { PromiseState } from '@spraywright/engine/rig';
 import { memo } from 'react';
 import { useDesk } from './desk-context.ts';
+import { imageOf } from './image-of.ts';
 
-const drawn = new Map<string, string>();
+/** Size in which it is drawn [px]. */
+const DRAWN = 16;
 
 /** The mark of a state; hidden from readers, the word stands beside it. */
-export const Mark = memo(function Mark({ state, size = 16 }: { state: PromiseState; size?: number }) {
+export const Mark = memo(function Mark({ state }: { state: PromiseState }) {
   const sheet = useDesk((s) => (s.printing ? 'print' : s.sheet));
-  const key = `${sheet} ${state}`;
-  const svg = drawn.get(key) ?? stateMark(state, 8, 8, PALETTES[sheet]);
-  drawn.set(key, svg);
-  return (
-    <svg
-      className="mark"
-      width={size}
-      height={size}
-      viewBox="0 0 16 16"
-      aria-hidden="true"
-      dangerouslySetInnerHTML={{ __html: svg }}
-    />
-  );
+  const svg = drawing(DRAWN, DRAWN, '', stateMark(state, DRAWN / 2, DRAWN / 2, PALETTES[sheet]));
+  return <span className="mark" style={{ backgroundImage: imageOf(svg) }} aria-hidden="true" />;
 });
 
 export function Balloon({ number, lit }: { number: number; lit?: boolean }) {

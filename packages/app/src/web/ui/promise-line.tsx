@@ -5,6 +5,7 @@ import type { PromiseRow } from '../protocol.ts';
 import { useDesk, useStore } from './desk-context.ts';
 import { Decisions } from './decisions.tsx';
 import { Mark } from './marks.tsx';
+import { Scale } from './scale.tsx';
 import { takeByLetter, WaysOut } from './ways-out.tsx';
 
 /** What is kept nine times in ten or more goes without saying in the row; the working still tells how often. */
@@ -51,7 +52,7 @@ export const PromiseLine = memo(function PromiseLine({ row }: { row: PromiseRow 
             </span>
           )}
         </span>
-        <span className="scale" aria-hidden="true" dangerouslySetInnerHTML={{ __html: row.scale }} />
+        <Scale scale={row.scale} />
       </div>
       {(told || open) && (
         <div className="why">

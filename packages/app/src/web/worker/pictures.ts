@@ -18,18 +18,18 @@ export function picturesOf(rig: Rig, proof: Proof, duty: DutyProof, view: View):
   const drawn = view.leaf === 'desk' ? withArcs(rig, duty) : duty;
   return {
     scene: drawings.throwScene(proof, drawn, scene),
-    ...(view.leaf === 'desk' ? handled(rig, proof, drawn, scene) : {}),
-    ...(view.upright && duty.open.status === 'converged'
-      ? { line: '', upright: uprightLine(proof, duty, view.units) }
-      : {
-          line: drawings.pressureLine(proof, duty, {
-            width: view.lineWidth,
-            units: view.units,
-            palette,
-            lit: view.lit,
-          }),
-        }),
+    ...(view.leaf === 'desk' ? handled(rig, proof, drawn, scene, view.spared.includes('rig')) : {}),
+    ...lineOf(proof, duty, view),
   };
+}
+
+function lineOf(proof: Proof, duty: DutyProof, view: View): Pick<Pictures, 'line' | 'upright'> {
+  const { units, lit, sheet } = view;
+  if (view.upright && duty.open.status === 'converged')
+    return { line: '', upright: uprightLine(proof, duty, units) };
+  if (view.spared.includes('line')) return {};
+  const options = { width: view.lineWidth, units, palette: drawings.PALETTES[sheet], lit };
+  return { line: drawings.pressureLine(proof, duty, options) };
 }
 
 /** What can be dragged in the scene, and the rig's own views with what can be dragged in them. */
@@ -38,8 +38,10 @@ function handled(
   proof: Proof,
   duty: DutyProof,
   options: drawings.ThrowSceneOptions,
+  viewsSpared: boolean,
 ): Pick<Pictures, 'handles' | 'rig'> {
   const handles = handlesOf(rig, proof, duty, options);
+  if (viewsSpared) return { handles };
   const svg = drawings.rigViews(proof, duty, options);
   if (svg === undefined) return { handles };
   return { handles, rig: { svg, handles: viewHandlesOf(rig, proof, duty, options, handles.list) } };

@@ -1,4 +1,4 @@
-import { partNumbers, promiseScale, type Palette } from '@spraywright/engine/drawings';
+import { partNumbers, promiseScale, type Palette, type PromiseScale } from '@spraywright/engine/drawings';
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import { figureText, stepText, type Figure, type Proof, type RigPromise } from '@spraywright/engine/rig';
 import type { PromiseRow } from '../protocol.ts';
@@ -13,10 +13,10 @@ interface RowOptions {
 
 /** Figures and scales stay the same for most promises from one change to the next, so they are kept a while. */
 const figureTexts = new Map<string, string>();
-const scales = new Map<string, string>();
+const scales = new Map<string, PromiseScale>();
 const MOST_KEPT = 4000;
 
-function kept(store: Map<string, string>, key: string, make: () => string): string {
+function kept<T>(store: Map<string, T>, key: string, make: () => T): T {
   const known = store.get(key);
   if (known !== undefined) return known;
   if (store.size >= MOST_KEPT) store.clear();
@@ -41,7 +41,7 @@ export function promiseRows(proof: Proof, options: RowOptions): PromiseRow[] {
       ...(p.duty === undefined || letter === undefined ? {} : { duty: p.duty, letter }),
       ...figures(p, units),
       cause: p.cause,
-      scale: p.margin === undefined && p.state !== 'unknown' ? '' : scaleOf(p, options),
+      ...(p.margin === undefined && p.state !== 'unknown' ? {} : { scale: scaleOf(p, options) }),
       items: p.items.slice(0, 6).flatMap((item) => {
         const number = numbers.get(item);
         const part = parts.get(item);
@@ -62,7 +62,7 @@ export function promiseRows(proof: Proof, options: RowOptions): PromiseRow[] {
   });
 }
 
-function scaleOf(p: RigPromise, { scaleWidth, scaleHeight, palette }: RowOptions): string {
+function scaleOf(p: RigPromise, { scaleWidth, scaleHeight, palette }: RowOptions): PromiseScale {
   const { state, margin, band, sense, asked } = p;
   const key = JSON.stringify([
     state,

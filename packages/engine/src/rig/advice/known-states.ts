@@ -1,3 +1,4 @@
+import type { Brief } from '../brief.ts';
 import { driveOf } from '../drive.ts';
 import { dutySolver } from '../duty-state.ts';
 import type { Proof } from '../proof/prove.ts';
@@ -10,19 +11,21 @@ import { first, type Rig } from '../rig-document.ts';
 export function solverBeside(rig: Rig, proof: Proof): typeof dutySolver {
   const known = new Map(proof.duties.map((d) => [d.duty, d]));
   return (other, told) => {
-    if (!told && sameOnTheWay(rig, other))
-      return (duty) => {
-        const { open, dirty, shut } = known.get(duty)!;
-        return { open, dirty, shut };
-      };
-    return dutySolver(other, told);
+    const solve = dutySolver(other, told);
+    if (told || !sameOnTheWay(rig, other)) return solve;
+    return (duty, liquid) => {
+      const before = known.get(duty);
+      if (before === undefined) return solve(duty, liquid);
+      const { open, dirty, shut } = before;
+      return { open, dirty, shut };
+    };
   };
 }
 
-/** Whether everything that decides flows and pressures is the same: brief, tank, heights, drive and all parts of the lines. */
+/** Whether everything that decides flows and pressures of a duty is the same: brief, tank, heights, drive and all parts of the lines. */
 function sameOnTheWay(a: Rig, b: Rig): boolean {
   return (
-    a.brief === b.brief &&
+    sameButDuties(a.brief, b.brief) &&
     a.lines === b.lines &&
     a.document.nodes === b.document.nodes &&
     first(a, 'tank')?.part === first(b, 'tank')?.part &&
@@ -35,4 +38,11 @@ function sameOnTheWay(a: Rig, b: Rig): boolean {
       }),
     )
   );
+}
+
+/** Whether two briefs differ in their duties at most; these are known by themselves. */
+function sameButDuties(a: Brief, b: Brief): boolean {
+  if (a === b) return true;
+  const keys = Object.keys(a) as (keyof Brief)[];
+  return Object.keys(b).length === keys.length && keys.every((key) => key === 'duties' || a[key] === b[key]);
 }
