@@ -263,7 +263,7 @@ describe('What can be dragged', () => {
     page = await openDesk(DESK);
   }, LONG);
 
-  const drag = async (id: string, dx: number, dy: number) => {
+  const drag = async (id: string, dx: number, dy: number, held = async () => {}) => {
     const grip = page.locator(`[data-handle="${id}"]`).first();
     await grip.scrollIntoViewIfNeeded();
     const box = (await grip.boundingBox())!;
@@ -271,8 +271,10 @@ describe('What can be dragged', () => {
     await page.mouse.move(x, y);
     await page.mouse.down();
     for (let i = 1; i <= 4; i++) await page.mouse.move(x + (dx * i) / 4, y + (dy * i) / 4);
+    await held();
     await page.mouse.up();
   };
+  const weights = () => page.locator('.rig-picture svg').textContent();
   const level = async () =>
     ((await rigOf(page)).brief as { duties: { tankLevel: string }[] }).duties[0]!.tankLevel;
   const full = async () =>
@@ -282,7 +284,6 @@ describe('What can be dragged', () => {
     'lowers the level in the tank, and weights follow',
     async () => {
       const before = await full();
-      const weights = () => page.locator('.rig-picture svg').textContent();
       const was = await weights();
       await drag('tankLevel', 0, 10);
       await expect.poll(full, { timeout: LONG }).toBeLessThan(before);
@@ -311,6 +312,30 @@ describe('What can be dragged', () => {
       await expect.poll(() => grip.getAttribute('aria-valuetext'), { timeout: LONG }).not.toBe(told);
       await page.getByRole('button', { name: 'Undo' }).click();
       await expect.poll(places, { timeout: LONG }).toBe(was);
+    },
+    LONG,
+  );
+
+  it(
+    'draws what is out of sight when it is let go',
+    async () => {
+      await page.setViewportSize({ width: DESK.width, height: 400 });
+      await page.locator('[data-handle=tankLevel]').first().scrollIntoViewIfNeeded();
+      const { top } = await page
+        .locator('.rig-picture')
+        .evaluate((p) => p.getBoundingClientRect().toJSON() as DOMRect);
+      expect(Math.abs(top)).toBeGreaterThan(600);
+      // Two frames, in which the page is told what can be seen.
+      await page.evaluate(
+        () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
+      );
+      const [before, was] = [await full(), await weights()];
+      await drag('tankLevel', 0, 10, async () => {
+        await expect.poll(full, { timeout: LONG }).toBeLessThan(before);
+        expect(await weights()).toBe(was);
+      });
+      await expect.poll(weights, { timeout: LONG }).not.toBe(was);
+      await page.setViewportSize(DESK);
     },
     LONG,
   );

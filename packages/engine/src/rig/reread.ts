@@ -29,20 +29,20 @@ export function rereader(rawRead: Fields, rigRead: Rig, catalogue: Catalogue): (
 }
 
 /** Reads a list as long as one that was read, its new members alone; undefined where that does not do. */
-function againOf<T>(shape: Shape<T>, rawRead: unknown, read0: readonly T[]) {
+function againOf<T>(shape: Shape<T>, rawRead: unknown, values: readonly T[]) {
   const before = rawRead as readonly unknown[];
-  const known = new Map(before.map((raw, i) => [raw, read0[i]!]));
+  const known = new Map(before.map((raw, i) => [raw, values[i]!]));
   const one = list(shape);
   return (raw: unknown): readonly T[] | undefined => {
-    if (raw === before) return read0;
+    if (raw === before) return values;
     if (!Array.isArray(raw) || raw.length !== before.length) return undefined;
-    const values: T[] = [];
+    const again: T[] = [];
     for (const entry of raw as readonly unknown[]) {
       const fresh = known.has(entry) ? undefined : read(one, [entry]);
       if (fresh?.ok === false) return undefined;
-      values.push(fresh === undefined ? known.get(entry)! : fresh.value[0]!);
+      again.push(fresh === undefined ? known.get(entry)! : fresh.value[0]!);
     }
-    return values;
+    return again;
   };
 }
 
