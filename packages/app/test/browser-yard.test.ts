@@ -9,6 +9,8 @@ import { testServer, type TestServer } from './desk-server.ts';
 const SERIAL = 'LF-0412-7';
 /** The machine whose test loses the network. */
 const FAR = 'LF-0412-8';
+/** The machine whose throw is taped. */
+const THROWN = 'LF-0412-9';
 const TABLET = { width: 820, height: 1180 };
 /** Proving a machine takes the page seconds on a slow machine. */
 const READ = 60_000;
@@ -31,7 +33,8 @@ beforeAll(async () => {
   server = await testServer();
   place = await served(server);
   await post('/api/jobs', { id: 'cart', rig: raw });
-  for (const serial of [SERIAL, FAR]) await post('/api/machines', { job: 'cart', version: 1, serial });
+  for (const serial of [SERIAL, FAR, THROWN])
+    await post('/api/machines', { job: 'cart', version: 1, serial });
 }, 180_000);
 afterAll(async () => {
   await browser?.close();
@@ -49,10 +52,14 @@ const post = (path: string, body: unknown) =>
 interface Kept {
   readonly kind: string;
   readonly by: string;
-  readonly document: { readonly row?: string; readonly value?: string; readonly state?: string };
+  readonly document: {
+    readonly row?: string;
+    readonly value?: string | readonly string[];
+    readonly state?: string;
+  };
 }
-async function entries(kind: string): Promise<Kept[]> {
-  const answer = await server.app.request(`/api/machines/${FAR}/entries`);
+async function entries(kind: string, serial = FAR): Promise<Kept[]> {
+  const answer = await server.app.request(`/api/machines/${serial}/entries`);
   const { entries: all } = (await answer.json()) as { entries: Kept[] };
   return all.filter((e) => e.kind === kind);
 }
@@ -94,9 +101,47 @@ describe('The yard test', () => {
     await page.goto(
       `${place.address}machines.html#${SERIAL}/yard/${encodeURIComponent(rowOf('tape-farthest').id)}`,
     );
-    await read(page, '40');
+    await page.locator('.reading.open input').first().fill('40');
+    await page.locator('.reading.open input').first().press('Enter');
     await page.locator('.reading.open .verdict').getByText(/wind/).waitFor({ timeout: READ });
     await expect.poll(() => page.locator('.reading.open').getAttribute('data-state')).toBe('refused');
+    await context.close();
+  }, 180_000);
+
+  it('asks for three throws, keeps each as it is typed, says how many are left, and counts the middle one', async () => {
+    const context = await browser.newContext({ viewport: TABLET });
+    const tape = rowOf('tape-farthest');
+    const feet = (share: number) => ((tape.expected * share) / 0.3048).toFixed(1);
+    const page = await opened(context, tape.id, THROWN);
+    await page.getByLabel(/^Wind at gun height/).fill('2 mph');
+    await page.getByLabel(/^Wind at gun height/).press('Enter');
+    const open = page.locator('.reading.open');
+    await open.getByLabel('Throw 1, ft').fill(feet(1.01));
+    // Enter goes on to the next throw.
+    await open.getByLabel('Throw 1, ft').press('Enter');
+    await expect
+      .poll(() => page.evaluate(() => document.activeElement?.closest('label')?.textContent))
+      .toMatch(/Throw 2/);
+    await open.getByText(/^2 more throws: the middle one of 3 counts/).waitFor({ timeout: READ });
+    await expect.poll(() => open.getAttribute('data-state')).toBe('more');
+    // A slip: half as far again.
+    await open.getByLabel('Throw 2, ft').fill(feet(1.5));
+    // Closed before it is meant, and opened again: both throws stand.
+    await page.close();
+    const again = await opened(context, tape.id, THROWN);
+    const box = (n: number) => again.locator('.reading.open').getByLabel(`Throw ${n}, ft`);
+    await expect.poll(() => box(1).inputValue()).toBe(feet(1.01));
+    await expect.poll(() => box(2).inputValue()).toBe(feet(1.5));
+    await box(3).fill(feet(0.99));
+    await box(3).press('Enter');
+    await again.locator('.reading.open .verdict').getByText('Pass').waitFor({ timeout: READ });
+    await again
+      .locator('.reading.open .verdict')
+      .getByText(`Counts: ${feet(1.01)} ft (${feet(1.01)} ft, ${feet(1.5)} ft, ${feet(0.99)} ft)`)
+      .waitFor();
+    await again.getByText('Everything is in the records.').waitFor({ timeout: READ });
+    const arrived = await entries('yard-reading', THROWN);
+    expect(arrived.at(-1)!.document.value).toEqual([1.01, 1.5, 0.99].map((s) => `${feet(s)} ft`));
     await context.close();
   }, 180_000);
 
@@ -154,14 +199,16 @@ describe('The yard test', () => {
   }, 120_000);
 
   it.each([
-    [1440, 'light'],
-    [820, 'dark'],
-    [390, 'light'],
+    [1440, 'light', 'pump-gauge'],
+    [820, 'dark', 'pump-gauge'],
+    [390, 'light', 'pump-gauge'],
+    [820, 'light', 'tape-farthest'],
+    [390, 'dark', 'tape-farthest'],
   ] as const)(
-    'is clean at %i px, %s, large enough for a wet hand, and nothing sticks out',
-    async (width, colorScheme) => {
+    'is clean at %i px, %s, %s, large enough for a wet hand, and nothing sticks out',
+    async (width, colorScheme, row) => {
       const context = await browser.newContext({ viewport: { width, height: 900 }, colorScheme });
-      const page = await opened(context, rowOf('pump-gauge').id);
+      const page = await opened(context, rowOf(row).id);
       expect(await findings(page)).toEqual([]);
       expect(
         await page.evaluate(() => document.documentElement.scrollWidth - innerWidth),

@@ -125,6 +125,28 @@ describe('what readings of built rigs teach', () => {
     expect(driftText(pump)).toMatch(/^[345]\.\d % below its leaflet \(.*\), from 12 rigs$/);
   });
 
+  it('believes the middle of three throws more than one throw, and a slip in one of them moves nothing', () => {
+    const { machines } = syntheticShop([elms], { count: 8, seed: 7 });
+    const thrown = (of: (list: readonly number[]) => readonly number[]) =>
+      learnFrom(
+        machines.map((m) => ({
+          ...m,
+          tests: m.tests.map((t) => ({
+            ...t,
+            values: new Map(
+              [...t.values].map(([id, list]) => [id, id.startsWith('tape') ? of(list) : list] as const),
+            ),
+          })),
+        })),
+      );
+    const gun = (l: typeof learned) => l.factors.find((f) => f.key.startsWith('throw:'))!;
+    const [all, once] = [gun(thrown((list) => list)), gun(thrown((list) => list.slice(0, 1)))];
+    expect(all.deviation).toBeLessThan(once.deviation);
+    // The longest throw of each, written down half as far again, is still the longest.
+    const spoilt = gun(thrown((list) => list.map((v) => (v === Math.max(...list) ? v * 1.5 : v))));
+    expect(spoilt.mean).toBe(all.mean);
+  });
+
   it('says nothing of a tape in wind, and says so', () => {
     const [first] = clean.machines;
     const [test] = first!.tests;
@@ -209,7 +231,10 @@ describe('the command', () => {
           rig: elms.document.id,
           serial,
           wind: '2 mph',
-          readings: [...test!.values].map(([id, [v]]) => ({ id, value: `${v!} ${unit(id)}` })),
+          readings: [...test!.values].map(([id, list]) => ({
+            id,
+            value: list.length === 1 ? `${list[0]} ${unit(id)}` : list.map((v) => `${v} ${unit(id)}`),
+          })),
         }),
       ),
     );

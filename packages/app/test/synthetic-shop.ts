@@ -35,7 +35,8 @@ export interface SyntheticOptions {
 
 /**
  * Builds copies of the given rigs with parts and copies off by their tolerances, and reads each through the real solver
- * with the instruments' own scatter. The same seed gives the same shop, odd readings or not.
+ * with the instruments' own scatter, a tape three times, each throw with slips of its own. The same seed gives the same
+ * shop, odd readings or not.
  */
 export function syntheticShop(
   rigs: readonly Rig[],
@@ -89,10 +90,14 @@ function built(
   const shown = model.predict(x);
   const values = new Map<string, number[]>();
   model.rows.forEach((row, r) => {
-    const { deviation, plain }: Instrument = INSTRUMENTS[row.instrument];
-    const read = shown[r]! + deviation * normal();
-    const value = slip(plain === true ? read : Math.exp(read));
-    if (Number.isFinite(value)) values.set(row.id, [value]);
+    const { deviation, plain, throws }: Instrument = INSTRUMENTS[row.instrument];
+    const ofOne = throws?.deviation ?? 0;
+    const common = shown[r]! + Math.sqrt(deviation ** 2 - ofOne ** 2) * normal();
+    const read = Array.from({ length: throws?.times ?? 1 }, () => {
+      const one = throws === undefined ? common : common + ofOne * normal();
+      return slip(plain === true ? one : Math.exp(one));
+    });
+    if (read.every(Number.isFinite)) values.set(row.id, read);
   });
   return {
     rig: model.rig,
@@ -143,8 +148,11 @@ export function withoutOdd({ machines }: SyntheticShop, right: SyntheticShop): B
     ...machine,
     tests: machine.tests.map((test, t) => {
       const same = right.machines[n]!.tests[t]!.values;
-      const near = ([id, [v]]: [string, readonly number[]]) => Math.abs(v! / same.get(id)![0]! - 1) < 0.05;
-      return { ...test, values: new Map([...test.values].filter(near)) };
+      const sound = [...test.values].flatMap(([id, list]) => {
+        const near = list.filter((v, i) => Math.abs(v / same.get(id)![i]! - 1) < 0.05);
+        return near.length === 0 ? [] : [[id, near] as const];
+      });
+      return { ...test, values: new Map(sound) };
     }),
   }));
 }

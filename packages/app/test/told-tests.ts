@@ -33,9 +33,10 @@ export function toldTest(
   const unit = new Map(sheet.map((r) => [r.id, SI[r.dimension as keyof typeof SI]]));
   return [
     one('yard-conditions', { wind: '2 mph' }),
-    ...[...tests[0]!.values].map(([row, [value]]) =>
-      one('yard-reading', { row, value: `${value! * (by[row] ?? 1)} ${unit.get(row)}` }),
-    ),
+    ...[...tests[0]!.values].map(([row, list]) => {
+      const typed = list.map((value) => `${value * (by[row] ?? 1)} ${unit.get(row)}`);
+      return one('yard-reading', { row, value: typed.length === 1 ? typed[0]! : typed });
+    }),
     ...(finished ? [one('yard-finished', { state: 'pass' })] : []),
   ];
 }

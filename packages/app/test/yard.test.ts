@@ -6,10 +6,12 @@ import { dutySolver, proveRig, type Rig } from '@spraywright/engine/rig';
 import {
   INSTRUMENTS,
   judgeReadings,
+  judgedText,
   matchReadings,
   readReadings,
   yardModel,
   yardSheet,
+  type Instrument,
   type JudgeOptions,
   type YardSheet,
 } from '@spraywright/engine/yard';
@@ -60,7 +62,12 @@ function judged(
       const say = (v: number) => `${v} ${unit[r.dimension as keyof typeof unit]}`;
       return {
         id: r.id,
-        value: typeof c === 'object' ? c.map(say) : say(r.expected * (c ?? 1)),
+        value:
+          typeof c === 'object'
+            ? c.map(say)
+            : r.throws === undefined
+              ? say(r.expected * (c ?? 1))
+              : Array.from({ length: r.throws }, () => say(r.expected * (c ?? 1))),
       };
     }),
   });
@@ -99,9 +106,13 @@ describe('the yard test sheet', () => {
       const shown = model.predict(model.inputs.map((i) => i.mean + i.deviation * normal()));
       model.rows.forEach((r, k) => {
         const { low, high } = sheet.readings.find((s) => s.id === r.id)!;
-        const { deviation, ...of } = INSTRUMENTS[r.instrument];
-        const read = shown[k]! + deviation * normal();
-        const value = 'plain' in of ? read : Math.exp(read);
+        const { deviation, plain, throws }: Instrument = INSTRUMENTS[r.instrument];
+        const common = shown[k]! + Math.sqrt(deviation ** 2 - (throws?.deviation ?? 0) ** 2) * normal();
+        const thrown = Array.from({ length: throws?.times ?? 1 }, () =>
+          throws === undefined ? common : common + throws.deviation * normal(),
+        ).sort((a, b) => a - b);
+        const read = thrown[(thrown.length - 1) / 2]!;
+        const value = plain === true ? read : Math.exp(read);
         if (value >= low && value <= high) inside.set(r.id, (inside.get(r.id) ?? 0) + 1);
       });
     }
@@ -156,6 +167,33 @@ describe('readings against the sheet', () => {
     expect(windy.of('tape-farthest:tops:gun').because.join()).toMatch(/wind of 8\.0 mph: above 6\.7 mph/);
     expect(judged('tall-elms', {}, {}).of('tape-farthest:tops:gun').because.join()).toMatch(/enter the wind/);
     expect(judged('tall-elms', {}, { wind: '6 mph' }).state).toBe('pass');
+  });
+
+  it('count the middle of three throws, ask for those that are missing, and still judge one by its own scatter', () => {
+    const tape = row('tall-elms', 'tape-farthest:tops:gun');
+    expect(tape.throws).toBe(3);
+    const thrown = (...by: number[]) => {
+      const test = judged('tall-elms', { [tape.id]: by.map((b) => b * tape.expected) });
+      return { test, one: test.of(tape.id) };
+    };
+    // One throw typed as another number has no say.
+    const slipped = thrown(1.01, 1.6, 0.99);
+    expect(slipped.one.state).toBe('pass');
+    expect(slipped.one.value).toBeCloseTo(1.01 * tape.expected, 6);
+    expect(judgedText(tape, slipped.one, 'us')).toMatch(/^(\S+ ft) \(\1, \S+ ft, \S+ ft\)$/);
+    const two = thrown(1.01, 0.99);
+    expect(two.one.state).toBe('more');
+    expect(two.one.because[0]).toBe('one more throw: the middle one of 3 counts');
+    expect(judgedText(tape, two.one, 'us')).toMatch(/; 2 of 3 throws\)$/);
+    // The tape may be left out, and so may a throw: the test as a whole stands.
+    expect(two.test.state).toBe('pass');
+    // A reading of a shop that threw once: wider by what a single throw scatters.
+    const edge = tape.low / tape.expected / 1.01;
+    expect(thrown(edge).one.state).toBe('more');
+    expect(thrown(edge).one.because[0]).toMatch(/^2 more throws/);
+    expect(thrown(edge, edge, edge).one.state).toBe('look');
+    expect(thrown(edge * 0.6).one.state).toBe('fail');
+    expect(() => thrown(1, 1, 1, 1)).toThrow(/4 readings; .* has 3 to read/);
   });
 
   it('hold every tip of a boom against the limits of the edition named, with its source, and find the odd one', () => {

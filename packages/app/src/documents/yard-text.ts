@@ -1,9 +1,11 @@
 import { display, type UnitSystem } from '@spraywright/engine/quantity';
 import {
   dutyConditions,
+  judgedText,
   readingTask,
   readingText,
   READING_WORDS,
+  throwsTask,
   YARD_CAUTIONS,
   type JudgedReading,
   type JudgedTest,
@@ -42,12 +44,14 @@ function readingLines(
   judged: JudgedTest | undefined,
 ): string[] {
   const say = (row: SheetReading, value: number) => readingText(row, value, units);
+  const task = (row: SheetReading) =>
+    [readingTask(row, units), throwsTask(row)].filter((t) => t !== '').join('. ');
   if (judged === undefined)
     return table(
       ['  id', 'read', 'should be', 'from', 'to'],
       rows.map((row) => [
         `  ${row.id}`,
-        `${readingTask(row, units)}${row.needed ? ' *' : ''}`,
+        `${task(row)}${row.needed ? ' *' : ''}`,
         say(row, row.expected),
         say(row, row.low),
         say(row, row.high),
@@ -57,9 +61,9 @@ function readingLines(
   const found = new Map<string, JudgedReading>(judged.readings.map((r) => [r.id, r]));
   return rows.flatMap((row) => {
     const one = found.get(row.id)!;
-    const value = one.value === undefined ? '' : `: ${say(row, one.value)}`;
+    const value = one.value === undefined ? '' : `: ${judgedText(row, one, units)}`;
     return [
-      `  ${READING_WORDS[one.state].padEnd(8)}${readingTask(row, units)}${row.needed ? ' *' : ''}${value}`,
+      `  ${READING_WORDS[one.state].padEnd(8)}${task(row)}${row.needed ? ' *' : ''}${value}`,
       ...(one.state === 'missing' ? [] : one.because.map((why) => `          ${why}`)),
     ];
   });

@@ -18,11 +18,14 @@ export {
 } from './judge.ts';
 export * from './learning/index.ts';
 export { bucketFor } from './bucket.ts';
+export { throwsLeft, valuesAsked } from './throws.ts';
 export * from './diagnosis/index.ts';
 export {
   dutyConditions,
+  judgedText,
   readingTask,
   readingText,
+  throwsTask,
   READING_WORDS,
   vesselText,
   YARD_CAUTIONS,

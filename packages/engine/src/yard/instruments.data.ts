@@ -8,8 +8,13 @@ export interface Instrument {
   readonly deviation: number;
   /** A reading that may be nought or below, and so has no logarithm. */
   readonly plain?: true;
+  /** A reading that is taken so many times, the middle one counts; how far one is off the others, part of the deviation. */
+  readonly throws?: { readonly times: number; readonly deviation: number };
   readonly source: string;
 }
+
+/** Of one throw against the next, and of what is common to all throws of one day [-]. */
+const TAPE = { throw: 0.05, common: 0.02 } as const;
 
 export const INSTRUMENTS = {
   'pump-gauge': {
@@ -55,8 +60,10 @@ export const INSTRUMENTS = {
   'tape-farthest': {
     name: 'tape to the farthest drops',
     dimension: 'length',
-    deviation: 0.05,
-    source: 'repeats of one throw on one day differ by 7 % (Trettel 2020, runs at 27 psi)',
+    deviation: Math.hypot(TAPE.throw, TAPE.common),
+    throws: { times: 3, deviation: TAPE.throw },
+    source:
+      'repeats of one throw on one day differ by 7 % (Trettel 2020, runs at 27 psi), which is 5 % each; 2 % are common to all throws of a day, judgement: the tape on the ground, where one eye sees the farthest drops, the air that stirs',
   },
   'drive-speed': {
     name: 'tachometer',

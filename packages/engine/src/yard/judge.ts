@@ -6,18 +6,22 @@ import type { TakenReadings } from './readings-document.ts';
 import type { ReadingLimit } from './promise-limits.ts';
 import type { SheetReading } from './sheet-reading.ts';
 import type { YardSheet } from './sheet.ts';
+import { countedOf, scatterOf, throwsLeft, windowAfter } from './throws.ts';
 
 /**
  * pass: inside the window. look: outside it, though every promise holds. fail: a promise or an acceptance limit is broken,
- * or no rig of these parts reads so. refused: taken in conditions that say nothing. missing: not taken.
+ * or no rig of these parts reads so. refused: taken in conditions that say nothing. more: inside so far, and to be thrown
+ * again. missing: not taken.
  */
-export type ReadingState = 'pass' | 'look' | 'fail' | 'refused' | 'missing';
+export type ReadingState = 'pass' | 'look' | 'fail' | 'refused' | 'more' | 'missing';
 
 export interface JudgedReading {
   readonly id: string;
   readonly state: ReadingState;
-  /** Mean of what was read, SI; absent when nothing was. */
+  /** What counts of what was read, SI: the middle throw, the mean of tips; absent when nothing was. */
   readonly value?: number;
+  /** Every throw in its order, SI, where a row is thrown several times. */
+  readonly thrown?: readonly number[];
   /** How many deviations it lies from what it should show. */
   readonly off?: number;
   /** Why, each a sentence. */
@@ -26,7 +30,7 @@ export interface JudgedReading {
 
 export interface JudgedTest {
   /** Worst of its readings; missing while a needed one is missing and none failed. */
-  readonly state: ReadingState;
+  readonly state: Exclude<ReadingState, 'more'>;
   readonly readings: readonly JudgedReading[];
 }
 
@@ -82,30 +86,35 @@ function judgeOne(
       state: 'missing',
       because: [row.needed ? 'not read yet; the test is not complete without it' : 'not read'],
     };
-  const value = values.reduce((sum, v) => sum + v, 0) / values.length;
+  const value = countedOf(row.instrument, values);
+  const read = { id: row.id, value, ...(row.throws === undefined ? {} : { thrown: values }) };
+  const left = throwsLeft(row, values.length);
+  const again =
+    left === 0
+      ? []
+      : [`${left === 1 ? 'one more throw' : `${left} more throws`}: the middle one of ${row.throws} counts`];
   if (row.instrument === 'tape-farthest') {
     const { wind } = taken.document;
     const speed = (v: number) => display(v, 'speed', units);
     if (wind === undefined)
       return {
-        id: row.id,
+        ...read,
         state: 'refused',
-        value,
-        because: ['enter the wind: without it a tape says nothing'],
+        because: ['enter the wind: without it a tape says nothing', ...again],
       };
     if (wind > windLimit)
       return {
-        id: row.id,
+        ...read,
         state: 'refused',
-        value,
         because: [
           `wind of ${speed(wind)}: above ${speed(windLimit)} a tape says nothing. Wait for a calm hour`,
         ],
       };
   }
   const plain = instrumentOf(row.instrument).plain === true;
-  const off = plain ? (value - row.expected) / row.deviation : Math.log(value / row.expected) / row.deviation;
-  const scatter = plain ? 0 : NINETY_FIVE * instrumentOf(row.instrument).deviation;
+  const { low, high, deviation } = windowAfter(row, values.length);
+  const off = (plain ? value - row.expected : Math.log(value / row.expected)) / deviation;
+  const scatter = plain ? 0 : NINETY_FIVE * scatterOf(row.instrument, values.length);
   const beyond = (share: number) =>
     row.limits.filter(({ sense, value: limit }) =>
       sense === 'at-least' ? value < limit * (1 - share) : value > limit * (1 + share),
@@ -124,15 +133,17 @@ function judgeOne(
   const looks = [
     ...(Math.abs(off) > NINETY_FIVE
       ? [
-          `${sideOf(off) === 'above' ? 'high' : 'low'}: nine rigs in ten read ${say(row.low)} to ${say(row.high)}. Most of the doubt: ${row.doubt.map((d) => d.of).join('; ')}`,
+          `${sideOf(off) === 'above' ? 'high' : 'low'}: nine rigs in ten read ${say(low)} to ${say(high)}. Most of the doubt: ${row.doubt.map((d) => d.of).join('; ')}`,
         ]
       : []),
     ...close.map((l) => `too close to tell whether a promise holds: ${l.promise}; ${limitText(l, say)}`),
-    ...oddTips(values, say),
+    ...(row.throws === undefined ? oddTips(values, say) : []),
   ];
-  if (fails.length > 0) return { id: row.id, state: 'fail', value, off, because: [...fails, ...looks] };
-  if (looks.length > 0) return { id: row.id, state: 'look', value, off, because: looks };
-  return { id: row.id, state: 'pass', value, off, because: [`inside ${say(row.low)} to ${say(row.high)}`] };
+  const inside = `inside ${say(low)} to ${say(high)}`;
+  if (fails.length > 0) return { ...read, state: 'fail', off, because: [...fails, ...looks, ...again] };
+  if (looks.length > 0) return { ...read, state: 'look', off, because: [...looks, ...again] };
+  if (left > 0) return { ...read, state: 'more', off, because: [...again, `so far ${inside}`] };
+  return { ...read, state: 'pass', off, because: [inside] };
 }
 
 const sideOf = (off: number): 'above' | 'below' => (off > 0 ? 'above' : 'below');

@@ -14,12 +14,14 @@ export interface SheetReading {
   /** What the bucket holds or how much of the tank is drained [m3]. */
   readonly volume?: number;
   readonly tips?: number;
+  /** How many times it is thrown; the middle one counts. */
+  readonly throws?: number;
   readonly needed: boolean;
   /** SI. Nine of ten good rigs read from low to high. */
   readonly expected: number;
   readonly low: number;
   readonly high: number;
-  /** Of one reading of one such rig: of its logarithm, or in SI where the instrument reads through nought. */
+  /** Of what counts of one such rig: of its logarithm, or in SI where the instrument reads through nought. */
   readonly deviation: number;
   readonly limits: readonly ReadingLimit[];
   /** What the doubt is made of, largest first; shares add to 1. */

@@ -1,6 +1,7 @@
 import { display, type UnitSystem } from '../quantity/index.ts';
-import type { ReadingState } from './judge.ts';
+import type { JudgedReading, ReadingState } from './judge.ts';
 import type { SheetReading } from './sheet-reading.ts';
+import { throwsLeft } from './throws.ts';
 
 const LINE_WORDS: Readonly<Record<string, string>> = {
   gun: 'the gun',
@@ -22,6 +23,7 @@ export const READING_WORDS: Readonly<Record<ReadingState, string>> = {
   look: 'Look',
   fail: 'Fail',
   refused: 'Refused',
+  more: 'Again',
   missing: 'To do',
 };
 
@@ -73,6 +75,23 @@ export function readingTask(row: SheetReading, units: UnitSystem): string {
     case 'scale':
       return `Weight under ${(row.line ?? '').toLowerCase()}, tank empty`;
   }
+}
+
+/** What counts of a reading, and every throw that it is the middle of: "58.0 ft (56.5 ft, 58.0 ft, 61.0 ft)". */
+export function judgedText(row: SheetReading, { value, thrown }: JudgedReading, units: UnitSystem): string {
+  if (value === undefined) return '';
+  const counts = readingText(row, value, units);
+  if (thrown === undefined) return counts;
+  const all = thrown.map((v) => readingText(row, v, units)).join(', ');
+  const left = throwsLeft(row, thrown.length);
+  return left === 0
+    ? `${counts} (${all})`
+    : `${counts} (${thrown.length === 1 ? '' : `${all}; `}${thrown.length} of ${row.throws} throws)`;
+}
+
+/** How many times a row is thrown, and which counts; empty where it is read once. */
+export function throwsTask({ throws }: SheetReading): string {
+  return throws === undefined ? '' : `Throw ${throws} times: the middle one counts`;
 }
 
 /** How the rig stands while a duty's readings are taken: "tank 50 % full, 200 ft of hose out". */

@@ -4,6 +4,7 @@ import { promiseLimits } from './promise-limits.ts';
 import { WIND_LIMIT } from './tape-wind.ts';
 import { scaleReadings } from './scale-readings.ts';
 import type { SheetReading } from './sheet-reading.ts';
+import { scatterOf } from './throws.ts';
 import { slopes, unscaled, yardModel, type YardModel, type YardOptions } from './yard-model.ts';
 
 /** 5 and 95 % points of the normal distribution. */
@@ -48,7 +49,8 @@ function waterReadings(model: YardModel, proof: Proof): SheetReading[] {
   const slope = slopes(model, middle);
   return rows.flatMap((row, r): SheetReading[] => {
     if (!Number.isFinite(at[r]!)) return [];
-    const { deviation: noise, dimension, name } = instrumentOf(row.instrument);
+    const { dimension, name, throws } = instrumentOf(row.instrument);
+    const noise = scatterOf(row.instrument, throws?.times ?? 1);
     const parts = inputs.map((input, k) => ({
       of: input.name,
       variance: (slope[r * inputs.length + k]! * input.deviation) ** 2,
@@ -67,6 +69,7 @@ function waterReadings(model: YardModel, proof: Proof): SheetReading[] {
         ...(row.duty?.hoseOut === undefined ? {} : { hoseOut: row.duty.hoseOut }),
         ...(row.volume === undefined ? {} : { volume: row.volume }),
         ...(row.tips === undefined ? {} : { tips: row.tips }),
+        ...(throws === undefined ? {} : { throws: throws.times }),
         needed: row.needed,
         expected,
         low: unscaled(row, at[r]! - NINETY_FIVE * deviation),

@@ -27,7 +27,10 @@ const figures: Shape<string | readonly string[]> = {
     Array.isArray(raw)
       ? list(text({ min: 1, max: 40 }), { min: 1, max: 400 }).read(raw, path, problems)
       : text({ min: 1, max: 40 }).read(raw, path, problems),
-  describe: { type: 'value', expected: 'a reading with its unit, or a list of them, one for each tip' },
+  describe: {
+    type: 'value',
+    expected: 'a reading with its unit, or a list of them, one for each tip or throw',
+  },
 };
 
 const ENTRY_SHAPES = {

@@ -1,5 +1,5 @@
 import { display } from '@spraywright/engine/quantity';
-import { READING_WORDS, readingTask, readingText } from '@spraywright/engine/yard';
+import { judgedText, READING_WORDS, readingTask, readingText, throwsTask } from '@spraywright/engine/yard';
 import { note, type Chapter } from '../chapters/chapter.ts';
 import type { HandbookOptions } from './handbook-options.ts';
 
@@ -31,14 +31,14 @@ export function yardChapter({ tested, yardNote, units }: HandbookOptions): Chapt
         kind: 'table',
         captions: ['what', 'duty', 'low', 'high', 'read', 'result'],
         rows: sheet.readings.map((row, i) => {
-          const { value, state } = judged.readings[i]!;
+          const one = judged.readings[i]!;
           return [
-            readingTask(row, units),
+            [readingTask(row, units), throwsTask(row)].filter((t) => t !== '').join('. '),
             duty(row.duty) ?? '',
             readingText(row, row.low, units),
             readingText(row, row.high, units),
-            value === undefined ? 'not read' : readingText(row, value, units),
-            READING_WORDS[state],
+            one.value === undefined ? 'not read' : judgedText(row, one, units),
+            READING_WORDS[one.state],
           ];
         }),
         widths: ['*', 110, 52, 52, 58, 42],

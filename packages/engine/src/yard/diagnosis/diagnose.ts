@@ -2,6 +2,7 @@ import { inverseOf, rootOf, times, zeros } from '../learning/symmetric.ts';
 import { instrumentOf } from '../instruments.data.ts';
 import type { TakenReadings } from '../readings-document.ts';
 import { tapeSays } from '../tape-wind.ts';
+import { countedOf, scatterOf } from '../throws.ts';
 import { scaled } from '../yard-model.ts';
 import type { FaultModel, FaultState } from './fault-model.ts';
 import { faultOf, type Fault, type FaultId } from './faults.data.ts';
@@ -51,11 +52,13 @@ const FREEDOM = 8;
 export function weigh({ model, faults }: FaultModel, taken: TakenReadings): Weighed {
   const at: number[] = [];
   const values: number[] = [];
+  const made = new Map<number, number>();
   model.rows.forEach((row, r) => {
     const list = taken.values.get(row.id);
     if (list === undefined || (row.instrument === 'tape-farthest' && !tapeSays(taken.document))) return;
     at.push(r);
-    values.push(scaled(row, list.reduce((sum, v) => sum + v, 0) / list.length));
+    made.set(r, list.length);
+    values.push(scaled(row, countedOf(row.instrument, list)));
   });
   const looks = taken.document.looks ?? [];
   const suspects: Omit<Suspect, 'probability'>[] = [];
@@ -75,7 +78,7 @@ export function weigh({ model, faults }: FaultModel, taken: TakenReadings): Weig
       Math.log(rate / states.length),
     );
     for (const state of states) {
-      const { log, expect } = likelihood(model, state, plain, at, values, wide);
+      const { log, expect } = likelihood(model, state, plain, at, values, made, wide);
       cells.push({
         suspect: suspects.length - 1,
         log: seen + Math.log(state.noticed) + log,
@@ -120,13 +123,16 @@ function likelihood(
   plain: FaultState,
   at: readonly number[],
   values: readonly number[],
+  made: ReadonlyMap<number, number>,
   wide: boolean,
 ): { log: number; expect: Cell['expect'] } {
   const { inputs, rows } = model;
   const width = inputs.length;
   const own = (row: number): number => {
-    const { deviation, plain } = instrument(rows[row]!.instrument);
-    const sort = plain ? 'plain' : 'log';
+    const { instrument } = rows[row]!;
+    // A call asks for one throw.
+    const deviation = scatterOf(instrument, made.get(row) ?? 1);
+    const sort = instrumentOf(instrument).plain === true ? 'plain' : 'log';
     const lost = Number.isFinite(shown[row]!) ? 0 : (2 * ELSE_SPREAD[sort]) ** 2;
     return deviation ** 2 + UNSAID[sort] ** 2 + lost + (wide ? ELSE_SPREAD[sort] ** 2 : 0);
   };
@@ -160,11 +166,6 @@ function likelihood(
 
 /** How far off a reading counts that the fault leaves without a steady value. */
 const LOST = 1;
-
-function instrument(id: Parameters<typeof instrumentOf>[0]): { deviation: number; plain: boolean } {
-  const { deviation, plain } = instrumentOf(id);
-  return { deviation, plain: plain === true };
-}
 
 function logDeterminant(matrix: readonly Float64Array[]): number {
   return 2 * rootOf(matrix).reduce((sum, row, i) => sum + Math.log(row[i]!), 0);

@@ -3,6 +3,7 @@ import { binomialBand } from './binomial-band.ts';
 import type { TakenReadings } from '../readings-document.ts';
 import type { YardSheet } from '../sheet.ts';
 import { tapeSays } from '../tape-wind.ts';
+import { countedOf, windowAfter } from '../throws.ts';
 import { instrumentOf } from '../instruments.data.ts';
 
 /** One test with the sheet it was taken by. */
@@ -55,12 +56,13 @@ export function calibrationOf(tests: readonly SheetTest[]): Calibration {
       const list = taken.values.get(row.id);
       if (list === undefined) continue;
       if (row.instrument === 'tape-farthest' && !tapeSays(taken.document)) continue;
-      const value = list.reduce((sum, v) => sum + v, 0) / list.length;
+      const value = countedOf(row.instrument, list);
+      const { low, high, deviation } = windowAfter(row, list.length);
       readings++;
-      if (value >= row.low && value <= row.high) inside++;
+      if (value >= low && value <= high) inside++;
       const plain = instrumentOf(row.instrument).plain === true;
       const off = (limit: number) =>
-        (plain ? limit - row.expected : Math.log(limit / row.expected)) / row.deviation;
+        (plain ? limit - row.expected : Math.log(limit / row.expected)) / deviation;
       for (const limit of row.limits) {
         if (!plain && !(limit.value > 0)) continue;
         const below = normalShareBelow(off(limit.value));

@@ -1,7 +1,8 @@
 import type { Rig, UncertainInput } from '../../rig/index.ts';
-import { instrumentOf, type Instrument } from '../instruments.data.ts';
+import { instrumentOf } from '../instruments.data.ts';
 import type { TakenReadings } from '../readings-document.ts';
 import { tapeSays } from '../tape-wind.ts';
+import { countedOf, scatterOf } from '../throws.ts';
 import { around, scaled, yardModel, type YardModel, type YardOptions } from '../yard-model.ts';
 import { PART_SHARES } from './part-share.data.ts';
 import { zeros, type Matrix } from './symmetric.ts';
@@ -28,7 +29,7 @@ interface Reading {
   readonly test: number;
   readonly row: number;
   readonly value: number;
-  /** Of the instrument alone. */
+  /** Of the instrument alone, by as many throws as were made. */
   readonly deviation: number;
   /** Of one that went wrong altogether. */
   readonly slipped: number;
@@ -109,10 +110,10 @@ export function evidenceOf(
         unused.push({ id, why: why ?? '' });
         continue;
       }
-      const mean = list.reduce((sum, v) => sum + v, 0) / list.length;
-      const { deviation, plain }: Instrument = instrumentOf(found.instrument);
-      const slipped = SLIPPED[plain === true ? 'plain' : 'log'];
-      readings.push({ id, test, row, value: scaled(found, mean), deviation, slipped });
+      const { instrument } = found;
+      const slipped = SLIPPED[instrumentOf(instrument).plain === true ? 'plain' : 'log'];
+      const value = scaled(found, countedOf(instrument, list));
+      readings.push({ id, test, row, value, deviation: scatterOf(instrument, list.length), slipped });
     }
   });
   return {

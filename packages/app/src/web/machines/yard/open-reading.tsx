@@ -1,17 +1,24 @@
 import type { UnitSystem } from '@spraywright/engine/quantity';
-import { readingTask, READING_WORDS, type JudgedReading, type SheetReading } from '@spraywright/engine/yard';
+import {
+  judgedText,
+  readingTask,
+  READING_WORDS,
+  throwsTask,
+  type JudgedReading,
+  type SheetReading,
+} from '@spraywright/engine/yard';
 import { useEffect, useRef } from 'react';
 import { Dial } from './dial.tsx';
 import { ReadingMark } from './reading-mark.tsx';
 import { stepped, typedReading, unitOfRow } from './typed-reading.ts';
 import { WindowScale } from './window-scale.tsx';
-import { shortName, windowText } from './yard-words.ts';
+import { shortName, throwAgain, windowText } from './yard-words.ts';
 
 interface OpenGiven {
   readonly row: SheetReading;
   readonly judged: JudgedReading | undefined;
   readonly cannot: string | undefined;
-  /** What stands in the boxes, one for each tip. */
+  /** What stands in the boxes, one for each tip or throw. */
   readonly texts: readonly string[];
   readonly units: UnitSystem;
   readonly onType: (texts: readonly string[], by: 'typed' | 'stepped') => void;
@@ -38,6 +45,11 @@ export function OpenReading(given: OpenGiven) {
       <div className="head">
         <h3>{shortName(row)}</h3>
         <p>{readingTask(row, units)}</p>
+        {row.throws !== undefined && (
+          <p>
+            <b>{throwsTask(row)}.</b>
+          </p>
+        )}
       </div>
       <p className="must">
         must read <b>{windowText(row, units)}</b>
@@ -53,7 +65,8 @@ export function OpenReading(given: OpenGiven) {
         {texts.map((text, i) => (
           <TypedFigure
             key={i}
-            label={many ? `Tip ${i + 1}, ${unit}` : `Reading, ${unit}`}
+            label={boxName(row, i, unit)}
+            told={row.throws !== undefined}
             unit={unit}
             text={text}
             why={wrong(text, row, units)}
@@ -76,13 +89,18 @@ export function OpenReading(given: OpenGiven) {
         </button>
       </div>
       <div className="verdict" role="status">
-        <Verdict judged={judged} cannot={cannot} />
+        <Verdict row={row} judged={judged} cannot={cannot} units={units} />
       </div>
     </li>
   );
 }
 
-function Verdict({ judged, cannot }: { judged: JudgedReading | undefined; cannot: string | undefined }) {
+function boxName({ tips = 1, throws }: SheetReading, i: number, unit: string): string {
+  const which = throws !== undefined ? `Throw ${i + 1}` : tips > 1 ? `Tip ${i + 1}` : 'Reading';
+  return `${which}, ${unit}`;
+}
+
+function Verdict({ row, judged, cannot, units }: Pick<OpenGiven, 'row' | 'judged' | 'cannot' | 'units'>) {
   if (judged === undefined || judged.state === 'missing')
     return (
       <p>{cannot === undefined ? 'Nothing read yet.' : 'Nobody can read it; the test goes on without it.'}</p>
@@ -90,8 +108,10 @@ function Verdict({ judged, cannot }: { judged: JudgedReading | undefined; cannot
   return (
     <>
       <p className="word">
-        <ReadingMark state={judged.state} size={34} /> <b>{READING_WORDS[judged.state]}</b>
+        <ReadingMark state={judged.state} size={34} />{' '}
+        <b>{judged.state === 'more' ? throwAgain(row, judged) : READING_WORDS[judged.state]}</b>
       </p>
+      {judged.thrown !== undefined && <p>Counts: {judgedText(row, judged, units)}</p>}
       <ul>
         {judged.because.map((why) => (
           <li key={why}>{/[.?!]$/.test(why) ? why : `${why}.`}</li>
@@ -109,16 +129,18 @@ function wrong(text: string, row: SheetReading, units: UnitSystem): string | und
 
 function TypedFigure(given: {
   readonly label: string;
+  /** Whether the label is for the eye too. */
+  readonly told: boolean;
   readonly unit: string;
   readonly text: string;
   readonly why: string | undefined;
   readonly onType: (text: string) => void;
   readonly onDone: () => void;
 }) {
-  const { label, unit, text, why, onType, onDone } = given;
+  const { label, told, unit, text, why, onType, onDone } = given;
   return (
     <label className="typed">
-      <span className="for-readers">{label}</span>
+      <span className={told ? 'which' : 'for-readers'}>{label}</span>
       <input
         value={text}
         inputMode="decimal"
@@ -127,7 +149,12 @@ function TypedFigure(given: {
         onChange={(e) => onType(e.target.value)}
         onBlur={onDone}
         onKeyDown={(e) => {
-          if (e.key === 'Enter') onDone();
+          if (e.key !== 'Enter') return;
+          // Leaving a box is meaning it too.
+          const boxes = e.currentTarget.closest('.hand')?.querySelectorAll('input') ?? [];
+          const empty = [...boxes].find((box) => box.value === '');
+          if (empty === undefined || empty === e.currentTarget) onDone();
+          else empty.focus();
         }}
       />
       <span aria-hidden="true">{unit}</span>

@@ -19,6 +19,7 @@ const AS_PROMISE = {
   look: 'thin',
   fail: 'broken',
   refused: 'unknown',
+  more: 'unknown',
   missing: 'unknown',
 } as const;
 

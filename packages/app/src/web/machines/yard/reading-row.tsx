@@ -8,7 +8,7 @@ import {
 } from '@spraywright/engine/yard';
 import { ReadingMark } from './reading-mark.tsx';
 import { WindowScale } from './window-scale.tsx';
-import { shortName, windowText } from './yard-words.ts';
+import { shortName, throwAgain, windowText } from './yard-words.ts';
 
 interface RowGiven {
   readonly row: SheetReading;
@@ -23,6 +23,7 @@ interface RowGiven {
 export function ReadingRow({ row, judged, cannot, href, units }: RowGiven) {
   const state = judged?.state ?? 'missing';
   const value = judged?.value;
+  const again = judged?.thrown === undefined ? '' : throwAgain(row, judged);
   return (
     <li className="reading" data-row={row.id} data-state={state}>
       <a href={href}>
@@ -47,6 +48,7 @@ export function ReadingRow({ row, judged, cannot, href, units }: RowGiven) {
               <span>
                 <span className="for-readers">{READING_WORDS[state]}: </span>
                 {readingText(row, value, units)}
+                {again !== '' && <b className="again">{again}</b>}
               </span>
             </>
           )}

@@ -1,5 +1,11 @@
 import type { UnitSystem } from '@spraywright/engine/quantity';
-import { yardTests, type SheetReading, type YardTest } from '@spraywright/engine/yard';
+import {
+  throwsLeft,
+  valuesAsked,
+  yardTests,
+  type SheetReading,
+  type YardTest,
+} from '@spraywright/engine/yard';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { today } from '../../frame/moment.ts';
 import { operationName } from '../../frame/operation-name.ts';
@@ -24,6 +30,8 @@ export interface TakenTest {
   readonly test: YardTest | undefined;
   /** Entries of the yard that cannot be read, each a sentence. */
   readonly problems: readonly string[];
+  /** Whether a row has all its readings; one that is thrown needs every throw. */
+  readonly isRead: (row: SheetReading) => boolean;
   readonly textsOf: (row: SheetReading) => readonly string[];
   readonly type: (row: SheetReading, texts: readonly string[], by: keyof typeof RESTS) => void;
   /** Writes down what stands in the boxes of a row. */
@@ -57,11 +65,14 @@ export function useYardTest(serial: string, units: UnitSystem): TakenTest {
   const write = (kind: string, document: Readonly<Record<string, unknown>>) =>
     keeper.write(kind, { test: id, taken: new Date().toISOString(), ...document });
 
+  const keptOf = ({ id: row }: SheetReading): readonly string[] => {
+    const kept = test?.values.get(row);
+    return kept === undefined ? [] : typeof kept === 'string' ? [kept] : kept;
+  };
   const textsOf = (row: SheetReading): readonly string[] => {
-    const kept = test?.values.get(row.id);
-    const list = kept === undefined ? [] : typeof kept === 'string' ? [kept] : kept;
+    const list = keptOf(row);
     return Array.from(
-      { length: row.tips ?? 1 },
+      { length: valuesAsked(row) },
       (_, i) => drafts[row.id]?.[i] ?? (list[i] === undefined ? '' : figureOf(list[i], row, units)),
     );
   };
@@ -93,6 +104,7 @@ export function useYardTest(serial: string, units: UnitSystem): TakenTest {
     tests,
     test,
     problems: problems.map((p) => p.message),
+    isRead: (row) => keptOf(row).length > 0 && throwsLeft(row, keptOf(row).length) === 0,
     textsOf,
     type,
     done,

@@ -111,7 +111,7 @@ function TestSheet({ serial, open, taken, told, current, units }: SheetGiven) {
   const { sheet, judged, cautions, problems } = told;
   const { test, state, tests } = taken;
   const rows = sheet.readings;
-  const read = rows.filter((r) => test?.values.has(r.id)).length;
+  const read = rows.filter(taken.isRead).length;
   return (
     <Page serial={serial} count={`${read} of ${rows.length} read`}>
       <Cautions cautions={cautions} />
@@ -243,8 +243,7 @@ function Bar(given: {
 }) {
   const { serial, rows, open, taken } = given;
   const at = rows.findIndex((r) => r.id === open);
-  const unread = (r: SheetReading) =>
-    !(taken.test?.values.has(r.id) ?? false) && !(taken.test?.cannot.has(r.id) ?? false);
+  const unread = (r: SheetReading) => !taken.isRead(r) && !(taken.test?.cannot.has(r.id) ?? false);
   const next = rows.slice(at + 1).find(unread) ?? rows.slice(0, Math.max(0, at)).find(unread);
   const back = rows[at - 1];
   const leave = () => {

@@ -1,5 +1,11 @@
 import type { UnitSystem } from '@spraywright/engine/quantity';
-import { readingText, type InstrumentId, type SheetReading } from '@spraywright/engine/yard';
+import {
+  readingText,
+  throwsLeft,
+  type InstrumentId,
+  type JudgedReading,
+  type SheetReading,
+} from '@spraywright/engine/yard';
 
 const NAMES: Readonly<Record<InstrumentId, string>> = {
   'drive-speed': 'Drive speed',
@@ -25,4 +31,10 @@ export function windowText(row: SheetReading, units: UnitSystem): string {
   const [low, high] = [readingText(row, row.low, units), readingText(row, row.high, units)];
   const unit = /\s\S+$/.exec(high)?.[0] ?? '';
   return `${unit !== '' && low.endsWith(unit) ? low.slice(0, -unit.length) : low} to ${high}`;
+}
+
+/** "One more throw"; empty when every throw is made. */
+export function throwAgain(row: SheetReading, { thrown = [] }: JudgedReading): string {
+  const left = throwsLeft(row, thrown.length);
+  return left === 0 ? '' : left === 1 ? 'One more throw' : `${left} more throws`;
 }

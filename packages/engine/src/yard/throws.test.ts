@@ -1,0 +1,44 @@
+import { describe, expect, it } from 'vitest';
+import { INSTRUMENTS } from './instruments.data.ts';
+import { countedOf, scatterOf, throwsLeft, valuesAsked, windowAfter } from './throws.ts';
+
+describe('a tape that is thrown to several times', () => {
+  it('counts the middle one, whatever one of three says; two count by their mean', () => {
+    expect(countedOf('tape-farthest', [20, 31, 19.5])).toBe(20);
+    expect(countedOf('tape-farthest', [20, 2, 19.5])).toBe(19.5);
+    expect(countedOf('tape-farthest', [20, 19])).toBe(19.5);
+    expect(countedOf('tape-farthest', [20])).toBe(20);
+    // Tips of a boom are no repeats of each other.
+    expect(countedOf('bucket', [60, 61, 90])).toBeCloseTo(70.333, 3);
+  });
+
+  it('scatters by what order statistics say of the part that differs from throw to throw', () => {
+    // Variance of the median of three standard normals 0.4487 (published tables of order statistics, e.g. Teichroew 1956;
+    // from memory), deviation 0.6698.
+    const { deviation, throws } = INSTRUMENTS['tape-farthest'];
+    const common = deviation ** 2 - throws.deviation ** 2;
+    expect(common).toBeGreaterThan(0);
+    expect(scatterOf('tape-farthest', 1)).toBe(deviation);
+    expect(scatterOf('tape-farthest', 2) ** 2 - common).toBeCloseTo(throws.deviation ** 2 / 2, 12);
+    expect(scatterOf('tape-farthest', 3) ** 2 - common).toBeCloseTo(0.4487 * throws.deviation ** 2, 6);
+    // What is common to all throws no number of them takes away.
+    expect(scatterOf('tape-farthest', 3)).toBeGreaterThan(Math.sqrt(common));
+    expect(scatterOf('bucket', 12)).toBe(INSTRUMENTS.bucket.deviation);
+  });
+
+  it('asks for three, says how many are left, and widens the window of fewer', () => {
+    expect(valuesAsked({ throws: 3 })).toBe(3);
+    expect(valuesAsked({ tips: 12 })).toBe(12);
+    expect(valuesAsked({})).toBe(1);
+    expect([0, 1, 2, 3].map((made) => throwsLeft({ throws: 3 }, made))).toEqual([3, 2, 1, 0]);
+    expect(throwsLeft({}, 0)).toBe(0);
+    const row = { instrument: 'tape-farthest', throws: 3, expected: 20, deviation: 0.1 } as const;
+    const full = { ...row, low: 20 * Math.exp(-0.16449), high: 20 * Math.exp(0.16449) };
+    expect(windowAfter(full, 3)).toBe(full);
+    const one = windowAfter(full, 1);
+    const more = scatterOf('tape-farthest', 1) ** 2 - scatterOf('tape-farthest', 3) ** 2;
+    expect(one.deviation ** 2).toBeCloseTo(0.01 + more, 12);
+    expect(one.low).toBeLessThan(windowAfter(full, 2).low);
+    expect(windowAfter(full, 2).low).toBeLessThan(full.low);
+  });
+});
