@@ -177,10 +177,17 @@ describe('readings against the sheet', () => {
       return { test, one: test.of(tape.id) };
     };
     // One throw typed as another number has no say.
-    const slipped = thrown(1.01, 1.6, 0.99);
+    const slipped = thrown(1.01, 1.14, 0.99);
     expect(slipped.one.state).toBe('pass');
     expect(slipped.one.value).toBeCloseTo(1.01 * tape.expected, 6);
     expect(judgedText(tape, slipped.one, 'us')).toMatch(/^(\S+ ft) \(\1, \S+ ft, \S+ ft\)$/);
+    // One that is far from the others is named, and made again.
+    const far = thrown(1.01, 1.6, 0.99);
+    expect(far.one.state).toBe('more');
+    expect(far.one.value! / tape.expected).toBeCloseTo(1, 3);
+    expect(far.one.because.slice(0, 2).join('; ')).toMatch(
+      /^throw 2 of .* ft is far from the others and does not count; one more throw/,
+    );
     const two = thrown(1.01, 0.99);
     expect(two.one.state).toBe('more');
     expect(two.one.because[0]).toBe('one more throw: the middle one of 3 counts');

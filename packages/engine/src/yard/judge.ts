@@ -6,7 +6,7 @@ import type { TakenReadings } from './readings-document.ts';
 import type { ReadingLimit } from './promise-limits.ts';
 import type { SheetReading } from './sheet-reading.ts';
 import type { YardSheet } from './sheet.ts';
-import { countedOf, scatterOf, throwsLeft, windowAfter } from './throws.ts';
+import { countedOf, scatterOf, throwsAgree, throwsLeft, windowAfter } from './throws.ts';
 
 /**
  * pass: inside the window. look: outside it, though every promise holds. fail: a promise or an acceptance limit is broken,
@@ -20,8 +20,9 @@ export interface JudgedReading {
   readonly state: ReadingState;
   /** What counts of what was read, SI: the middle throw, the mean of tips; absent when nothing was. */
   readonly value?: number;
-  /** Every throw in its order, SI, where a row is thrown several times. */
+  /** Every throw in its order, SI, where a row is thrown several times, and how many are still to be made. */
   readonly thrown?: readonly number[];
+  readonly throwsLeft?: number;
   /** How many deviations it lies from what it should show. */
   readonly off?: number;
   /** Why, each a sentence. */
@@ -87,12 +88,22 @@ function judgeOne(
       because: [row.needed ? 'not read yet; the test is not complete without it' : 'not read'],
     };
   const value = countedOf(row.instrument, values);
-  const read = { id: row.id, value, ...(row.throws === undefined ? {} : { thrown: values }) };
-  const left = throwsLeft(row, values.length);
-  const again =
-    left === 0
+  const agree = throwsAgree(row.instrument, values);
+  const made = agree.filter((a) => a).length;
+  const left = throwsLeft(row, made);
+  const read = {
+    id: row.id,
+    value,
+    ...(row.throws === undefined ? {} : { thrown: values, throwsLeft: left }),
+  };
+  const again = [
+    ...agree.flatMap((a, i) =>
+      a ? [] : [`throw ${i + 1} of ${say(values[i]!)} is far from the others and does not count`],
+    ),
+    ...(left === 0
       ? []
-      : [`${left === 1 ? 'one more throw' : `${left} more throws`}: the middle one of ${row.throws} counts`];
+      : [`${left === 1 ? 'one more throw' : `${left} more throws`}: the middle one of ${row.throws} counts`]),
+  ];
   if (row.instrument === 'tape-farthest') {
     const { wind } = taken.document;
     const speed = (v: number) => display(v, 'speed', units);
@@ -112,9 +123,9 @@ function judgeOne(
       };
   }
   const plain = instrumentOf(row.instrument).plain === true;
-  const { low, high, deviation } = windowAfter(row, values.length);
+  const { low, high, deviation } = windowAfter(row, made);
   const off = (plain ? value - row.expected : Math.log(value / row.expected)) / deviation;
-  const scatter = plain ? 0 : NINETY_FIVE * scatterOf(row.instrument, values.length);
+  const scatter = plain ? 0 : NINETY_FIVE * scatterOf(row.instrument, made);
   const beyond = (share: number) =>
     row.limits.filter(({ sense, value: limit }) =>
       sense === 'at-least' ? value < limit * (1 - share) : value > limit * (1 + share),

@@ -1,7 +1,6 @@
 import { display, type UnitSystem } from '../quantity/index.ts';
 import type { JudgedReading, ReadingState } from './judge.ts';
 import type { SheetReading } from './sheet-reading.ts';
-import { throwsLeft } from './throws.ts';
 
 const LINE_WORDS: Readonly<Record<string, string>> = {
   gun: 'the gun',
@@ -78,15 +77,18 @@ export function readingTask(row: SheetReading, units: UnitSystem): string {
 }
 
 /** What counts of a reading, and every throw that it is the middle of: "58.0 ft (56.5 ft, 58.0 ft, 61.0 ft)". */
-export function judgedText(row: SheetReading, { value, thrown }: JudgedReading, units: UnitSystem): string {
+export function judgedText(
+  row: SheetReading,
+  { value, thrown, throwsLeft: left = 0 }: JudgedReading,
+  units: UnitSystem,
+): string {
   if (value === undefined) return '';
   const counts = readingText(row, value, units);
   if (thrown === undefined) return counts;
   const all = thrown.map((v) => readingText(row, v, units)).join(', ');
-  const left = throwsLeft(row, thrown.length);
   return left === 0
     ? `${counts} (${all})`
-    : `${counts} (${thrown.length === 1 ? '' : `${all}; `}${thrown.length} of ${row.throws} throws)`;
+    : `${counts} (${thrown.length === 1 ? '' : `${all}; `}${(row.throws ?? 0) - left} of ${row.throws} throws)`;
 }
 
 /** How many times a row is thrown, and which counts; empty where it is read once. */

@@ -1,15 +1,27 @@
 import { describe, expect, it } from 'vitest';
 import { INSTRUMENTS } from './instruments.data.ts';
-import { countedOf, scatterOf, throwsLeft, valuesAsked, windowAfter } from './throws.ts';
+import { countedOf, scatterOf, throwsAgree, throwsLeft, valuesAsked, windowAfter } from './throws.ts';
 
 describe('a tape that is thrown to several times', () => {
   it('counts the middle one, whatever one of three says; two count by their mean', () => {
-    expect(countedOf('tape-farthest', [20, 31, 19.5])).toBe(20);
-    expect(countedOf('tape-farthest', [20, 2, 19.5])).toBe(19.5);
+    expect(countedOf('tape-farthest', [20, 22, 19.5])).toBe(20);
+    expect(countedOf('tape-farthest', [20, 18, 19.5])).toBe(19.5);
     expect(countedOf('tape-farthest', [20, 19])).toBe(19.5);
     expect(countedOf('tape-farthest', [20])).toBe(20);
     // Tips of a boom are no repeats of each other.
     expect(countedOf('bucket', [60, 61, 90])).toBeCloseTo(70.333, 3);
+  });
+
+  it('leaves out one of three that is far from the others; of two nobody can tell which', () => {
+    expect(throwsAgree('tape-farthest', [20, 31, 19.5])).toEqual([true, false, true]);
+    expect(throwsAgree('tape-farthest', [12, 20, 19.5])).toEqual([false, true, true]);
+    expect(countedOf('tape-farthest', [20, 31, 19.5])).toBe(19.75);
+    expect(throwsAgree('tape-farthest', [20, 31])).toEqual([true, true]);
+    // 3.2 deviations of one throw against the mean of two others: 5 % · √1.5 · 3.2 = 19.6 %.
+    const against = (share: number) => throwsAgree('tape-farthest', [20, 20, 20 * Math.exp(share)]);
+    expect(against(0.195)).toEqual([true, true, true]);
+    expect(against(0.197)).toEqual([true, true, false]);
+    expect(throwsAgree('bucket', [60, 61, 160])).toEqual([true, true, true]);
   });
 
   it('scatters by what order statistics say of the part that differs from throw to throw', () => {

@@ -14,16 +14,39 @@ export function valuesAsked({ tips, throws }: { readonly tips?: number; readonly
   return throws ?? tips ?? 1;
 }
 
+/** A throw that lies so many deviations off the two others went wrong: one sound throw in 700 does. */
+const FAR = 3.2;
+
+/** Whether each throw agrees with the others: of three one may lie so far off that it went wrong; of two nobody can tell which. */
+export function throwsAgree(instrument: InstrumentId, values: readonly number[]): boolean[] {
+  const { throws } = instrumentOf(instrument);
+  if (throws === undefined || values.length < 3) return values.map(() => true);
+  const logs = values.map(Math.log);
+  const sum = logs.reduce((all, x) => all + x, 0);
+  // Off the mean of the others, whose scatter adds to its own.
+  const others = values.length - 1;
+  const off = logs.map((x) => Math.abs(x - (sum - x) / others));
+  const most = Math.max(...off);
+  const limit = FAR * throws.deviation * Math.sqrt(1 + 1 / others);
+  return off.map((o) => o < most || o <= limit);
+}
+
+/** The throws that agree; of a row that is not thrown everything. */
+export function soundValues(instrument: InstrumentId, values: readonly number[]): readonly number[] {
+  const agree = throwsAgree(instrument, values);
+  return values.filter((_, i) => agree[i]!);
+}
+
 /** Throws still to be made before the middle one counts; none of a row that is not thrown. */
 export function throwsLeft({ throws = 0 }: { readonly throws?: number }, made: number): number {
   return Math.max(0, throws - made);
 }
 
-/** What counts of the values of a row: of throws the middle one, so that one gone wrong has no say; of tips their mean. */
+/** What counts of the values of a row: of throws that agree the middle one, so that one gone wrong has no say; of tips their mean. */
 export function countedOf(instrument: InstrumentId, values: readonly number[]): number {
   if (instrumentOf(instrument).throws === undefined)
     return values.reduce((sum, v) => sum + v, 0) / values.length;
-  const sorted = [...values].sort((a, b) => a - b);
+  const sorted = [...soundValues(instrument, values)].sort((a, b) => a - b);
   const [low, high] = [sorted[(sorted.length - 1) >> 1]!, sorted[sorted.length >> 1]!];
   return (low + high) / 2;
 }
@@ -32,7 +55,7 @@ export function countedOf(instrument: InstrumentId, values: readonly number[]): 
  * Deviation of what counts of a row, of the instrument alone: what differs from one throw to the next shrinks with every throw,
  * what is common to all of them does not.
  *
- * @param made how many values were read
+ * @param made how many values count
  * @returns of its logarithm, or in SI where the instrument reads through nought
  */
 export function scatterOf(instrument: InstrumentId, made: number): number {

@@ -2,7 +2,7 @@ import { inverseOf, rootOf, times, zeros } from '../learning/symmetric.ts';
 import { instrumentOf } from '../instruments.data.ts';
 import type { TakenReadings } from '../readings-document.ts';
 import { tapeSays } from '../tape-wind.ts';
-import { countedOf, scatterOf } from '../throws.ts';
+import { countedOf, scatterOf, soundValues } from '../throws.ts';
 import { scaled } from '../yard-model.ts';
 import type { FaultModel, FaultState } from './fault-model.ts';
 import { faultOf, type Fault, type FaultId } from './faults.data.ts';
@@ -57,7 +57,7 @@ export function weigh({ model, faults }: FaultModel, taken: TakenReadings): Weig
     const list = taken.values.get(row.id);
     if (list === undefined || (row.instrument === 'tape-farthest' && !tapeSays(taken.document))) return;
     at.push(r);
-    made.set(r, list.length);
+    made.set(r, soundValues(row.instrument, list).length);
     values.push(scaled(row, countedOf(row.instrument, list)));
   });
   const looks = taken.document.looks ?? [];

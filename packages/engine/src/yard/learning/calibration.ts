@@ -3,7 +3,7 @@ import { binomialBand } from './binomial-band.ts';
 import type { TakenReadings } from '../readings-document.ts';
 import type { YardSheet } from '../sheet.ts';
 import { tapeSays } from '../tape-wind.ts';
-import { countedOf, windowAfter } from '../throws.ts';
+import { countedOf, soundValues, windowAfter } from '../throws.ts';
 import { instrumentOf } from '../instruments.data.ts';
 
 /** One test with the sheet it was taken by. */
@@ -57,7 +57,7 @@ export function calibrationOf(tests: readonly SheetTest[]): Calibration {
       if (list === undefined) continue;
       if (row.instrument === 'tape-farthest' && !tapeSays(taken.document)) continue;
       const value = countedOf(row.instrument, list);
-      const { low, high, deviation } = windowAfter(row, list.length);
+      const { low, high, deviation } = windowAfter(row, soundValues(row.instrument, list).length);
       readings++;
       if (value >= low && value <= high) inside++;
       const plain = instrumentOf(row.instrument).plain === true;

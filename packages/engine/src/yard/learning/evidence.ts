@@ -2,7 +2,7 @@ import type { Rig, UncertainInput } from '../../rig/index.ts';
 import { instrumentOf } from '../instruments.data.ts';
 import type { TakenReadings } from '../readings-document.ts';
 import { tapeSays } from '../tape-wind.ts';
-import { countedOf, scatterOf } from '../throws.ts';
+import { countedOf, scatterOf, soundValues } from '../throws.ts';
 import { around, scaled, yardModel, type YardModel, type YardOptions } from '../yard-model.ts';
 import { PART_SHARES } from './part-share.data.ts';
 import { zeros, type Matrix } from './symmetric.ts';
@@ -113,7 +113,8 @@ export function evidenceOf(
       const { instrument } = found;
       const slipped = SLIPPED[instrumentOf(instrument).plain === true ? 'plain' : 'log'];
       const value = scaled(found, countedOf(instrument, list));
-      readings.push({ id, test, row, value, deviation: scatterOf(instrument, list.length), slipped });
+      const deviation = scatterOf(instrument, soundValues(instrument, list).length);
+      readings.push({ id, test, row, value, deviation, slipped });
     }
   });
   return {

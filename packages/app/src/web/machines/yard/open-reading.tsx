@@ -109,7 +109,7 @@ function Verdict({ row, judged, cannot, units }: Pick<OpenGiven, 'row' | 'judged
     <>
       <p className="word">
         <ReadingMark state={judged.state} size={34} />{' '}
-        <b>{judged.state === 'more' ? throwAgain(row, judged) : READING_WORDS[judged.state]}</b>
+        <b>{judged.state === 'more' ? throwAgain(judged) : READING_WORDS[judged.state]}</b>
       </p>
       {judged.thrown !== undefined && <p>Counts: {judgedText(row, judged, units)}</p>}
       <ul>

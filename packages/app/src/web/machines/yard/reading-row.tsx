@@ -23,7 +23,7 @@ interface RowGiven {
 export function ReadingRow({ row, judged, cannot, href, units }: RowGiven) {
   const state = judged?.state ?? 'missing';
   const value = judged?.value;
-  const again = judged?.thrown === undefined ? '' : throwAgain(row, judged);
+  const again = judged === undefined ? '' : throwAgain(judged);
   return (
     <li className="reading" data-row={row.id} data-state={state}>
       <a href={href}>

@@ -111,7 +111,10 @@ function TestSheet({ serial, open, taken, told, current, units }: SheetGiven) {
   const { sheet, judged, cautions, problems } = told;
   const { test, state, tests } = taken;
   const rows = sheet.readings;
-  const read = rows.filter(taken.isRead).length;
+  // A throw that is far from the others is to be made again, though its box is filled.
+  const again = new Set(judged.readings.flatMap((r) => ((r.throwsLeft ?? 0) > 0 ? [r.id] : [])));
+  const isRead = (row: SheetReading) => taken.isRead(row) && !again.has(row.id);
+  const read = rows.filter(isRead).length;
   return (
     <Page serial={serial} count={`${read} of ${rows.length} read`}>
       <Cautions cautions={cautions} />
@@ -136,7 +139,7 @@ function TestSheet({ serial, open, taken, told, current, units }: SheetGiven) {
       ))}
       <Result judged={judged} current={current} taken={taken} />
       <KeepingNote state={state} />
-      <Bar serial={serial} rows={rows} open={open} taken={taken} />
+      <Bar serial={serial} rows={rows} open={open} taken={taken} isRead={isRead} />
       <TestsBefore tests={tests} shown={test?.id} onChoose={taken.choose} />
     </Page>
   );
@@ -240,10 +243,11 @@ function Bar(given: {
   readonly rows: readonly SheetReading[];
   readonly open: string | undefined;
   readonly taken: TakenTest;
+  readonly isRead: (row: SheetReading) => boolean;
 }) {
-  const { serial, rows, open, taken } = given;
+  const { serial, rows, open, taken, isRead } = given;
   const at = rows.findIndex((r) => r.id === open);
-  const unread = (r: SheetReading) => !taken.isRead(r) && !(taken.test?.cannot.has(r.id) ?? false);
+  const unread = (r: SheetReading) => !isRead(r) && !(taken.test?.cannot.has(r.id) ?? false);
   const next = rows.slice(at + 1).find(unread) ?? rows.slice(0, Math.max(0, at)).find(unread);
   const back = rows[at - 1];
   const leave = () => {

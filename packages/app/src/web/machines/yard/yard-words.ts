@@ -1,7 +1,6 @@
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import {
   readingText,
-  throwsLeft,
   type InstrumentId,
   type JudgedReading,
   type SheetReading,
@@ -34,7 +33,6 @@ export function windowText(row: SheetReading, units: UnitSystem): string {
 }
 
 /** "One more throw"; empty when every throw is made. */
-export function throwAgain(row: SheetReading, { thrown = [] }: JudgedReading): string {
-  const left = throwsLeft(row, thrown.length);
+export function throwAgain({ throwsLeft: left = 0 }: JudgedReading): string {
   return left === 0 ? '' : left === 1 ? 'One more throw' : `${left} more throws`;
 }
