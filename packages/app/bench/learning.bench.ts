@@ -1,4 +1,4 @@
-// What a shop learns from its tests: 200 machines of known truth, with and without readings gone wrong; then how much narrower
+// What a shop learns from its tests: 200 machines of known truth, each weighed once, with and without readings gone wrong; then how much narrower
 // the bands of promises are after 30 tests, and what is left of them. SHOPS and FIRST say how many shops, from which seed on.
 import {
   confidenceOf,
@@ -14,6 +14,7 @@ import {
   learnedDocument,
   learnFrom,
   PART_SHARES,
+  WHOLE_MASS,
   type Learned,
 } from '@spraywright/engine/yard';
 import { demoBriefs, demoCatalogue, demoRig, demoShop } from '../test/demo.ts';
@@ -25,6 +26,7 @@ const FIRST = Number(process.env.FIRST ?? 1);
 const catalogue = demoCatalogue();
 const shop = demoShop();
 const rigs = demoBriefs().map(({ name }) => demoRig(name, catalogue, shop).rig);
+const proofs = new Map(rigs.map((rig) => [rig, proveRig(rig, catalogue, shop, { notes: false })] as const));
 const percent = (x: number) => `${(100 * x).toFixed(1)} %`;
 const meanOf = (list: readonly number[]) => list.reduce((sum, v) => sum + v, 0) / list.length;
 
@@ -38,11 +40,11 @@ console.log('shift, from the same readings done right; harm, from the same readi
 console.log('loss, what leaving them out moves by itself: no judgement of readings can do with less');
 const rows = Array.from({ length: SHOPS }, (_, i) => {
   const seed = i + FIRST;
-  const clean = syntheticShop(rigs, { count: MACHINES, seed });
+  const clean = syntheticShop(rigs, { count: MACHINES, seed, proofs });
   const began = performance.now();
   const learned = learnFrom(clean.machines);
   const took = performance.now() - began;
-  const odd = syntheticShop(rigs, { count: MACHINES, seed, odd: 0.02 });
+  const odd = syntheticShop(rigs, { count: MACHINES, seed, proofs, odd: 0.02 });
   const spoilt = learnFrom(odd.machines);
   const without = learnFrom(withoutOdd(odd, clean));
   const row = {
@@ -69,8 +71,8 @@ console.log(
 interface Width {
   /** Of a promise's 5 to 95 % band with corrections, over that without. */
   readonly ratio: number;
-  /** Whether an input that readings taught decided most of it. */
-  readonly teachable: boolean;
+  /** What teaches the input that decided most of it: water or a scale; absent where no reading does. */
+  readonly taughtBy?: 'water' | 'scale';
   /** What decides most of what is left: kind of input, and share of the variance. */
   readonly left: readonly { readonly kind: string; readonly share: number }[];
 }
@@ -82,18 +84,24 @@ function widths(rig: Rig, proof: Proof, plain: Confidence, corrections: readonly
   return plain.promises.flatMap(({ id, band, matters }): Width[] => {
     const now = taught.get(id);
     const width = band[2] - band[0];
+    const first = matters[0]?.input ?? '';
     if (now === undefined || !(width > 0)) return [];
     return [
       {
         ratio: (now.band[2] - now.band[0]) / width,
-        teachable: moving.has(matters[0]?.input ?? ''),
+        ...(moving.has(first)
+          ? { taughtBy: first === WHOLE_MASS ? ('scale' as const) : ('water' as const) }
+          : {}),
         left: now.matters.map((m) => ({ kind: m.input.split(':')[0]!, share: m.share })),
       },
     ];
   });
 }
 
-const ratiosOf = (list: readonly Width[]) => list.filter((w) => w.teachable).map((w) => w.ratio);
+const ratiosOf = (list: readonly Width[], by?: Width['taughtBy']) =>
+  list
+    .filter(({ taughtBy }) => taughtBy !== undefined && (by === undefined || taughtBy === by))
+    .map((w) => w.ratio);
 
 const ownOf = (learned: Learned, n: number): Correction[] =>
   learned.copies[n]!.inputs.map((i) => ({ ...i, source: 'its own test' }));
@@ -101,7 +109,7 @@ const ownOf = (learned: Learned, n: number): Correction[] =>
 /** What is learned, had every part been known exactly: what one copy differs by is left, and no number of tests takes it away. */
 const knownExactly = (learned: Learned) => {
   const told = learnedDocument(learned);
-  return { ...told, factors: told.factors.map((f) => ({ ...f, deviation: 0 })) };
+  return { ...told, together: [], factors: told.factors.map((f) => ({ ...f, deviation: 0 })) };
 };
 
 const TESTS = 30;
@@ -112,8 +120,8 @@ console.log(
 );
 const [next, best, built] = [[] as Width[], [] as Width[], [] as Width[]];
 for (const rig of rigs) {
-  const learned = learnFrom(syntheticShop([rig], { count: TESTS, seed: 5 }).machines);
-  const proof = proveRig(rig, catalogue, shop, { notes: false });
+  const learned = learnFrom(syntheticShop([rig], { count: TESTS, seed: 5, proofs }).machines);
+  const proof = proofs.get(rig)!;
   const plain = confidenceOf(rig, proof);
   const ofNext = widths(rig, proof, plain, correctionsOf(rig, learnedDocument(learned))!);
   const ofBest = widths(rig, proof, plain, correctionsOf(rig, knownExactly(learned))!);
@@ -132,16 +140,18 @@ const fallOf = (ratios: readonly number[]) => `${(100 * (1 - meanOf(ratios))).to
 const ofAll = (list: readonly Width[]) => list.map((w) => w.ratio);
 const [tested, untested] = [meanOf(ratiosOf(built)), meanOf(ratiosOf(next))];
 console.log(`"falls by at least a third after ${TESTS} tests" can be read so (a third is 33.3 %):
-  the next machine, promises that a water test can teach          ${fallOf(ratiosOf(next))}
+  the next machine, promises that a test can teach                ${fallOf(ratiosOf(next))}
+    ${ratiosOf(next, 'water').length} of them mostly taught by water, and ${ratiosOf(next, 'scale').length} by the scale       ${fallOf(ratiosOf(next, 'water'))} and ${fallOf(ratiosOf(next, 'scale'))}
     the most that it can be, had every part been known exactly    ${fallOf(ratiosOf(best))}: the rest is what copies differ by
   the tested machines, the same promises                          ${fallOf(ratiosOf(built))}
+    of water, and of the scale                                    ${fallOf(ratiosOf(built, 'water'))} and ${fallOf(ratiosOf(built, 'scale'))}
   the shop: ${TESTS} tested and the next, the same promises            ${fallOf([(TESTS * tested + untested) / (TESTS + 1)])}
   the next machine, every promise with a band                     ${fallOf(ofAll(next))}
   the tested machines, every promise with a band                  ${fallOf(ofAll(built))}`);
 
 console.log('what decides the bands that are left to the next machine: mean share of their variance');
 const shares = new Map<string, number>();
-const teachable = next.filter((w) => w.teachable);
+const teachable = next.filter((w) => w.taughtBy !== undefined);
 for (const { left } of teachable)
   for (const { kind, share } of left) shares.set(kind, (shares.get(kind) ?? 0) + share / teachable.length);
 for (const [kind, share] of [...shares].sort((a, b) => b[1] - a[1]).slice(0, 10)) {

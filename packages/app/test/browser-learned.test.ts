@@ -11,12 +11,14 @@ import { toldTest } from './told-tests.ts';
 const LONG = 60_000;
 const catalogue = demoCatalogue();
 const { raw, rig } = demoRig('utility-12v', catalogue, demoShop());
-const { readings: sheet } = yardSheet(rig, proveRig(rig, catalogue, demoShop()));
+const proof = proveRig(rig, catalogue, demoShop());
+const { readings: sheet } = yardSheet(rig, proof);
 const pump = rig.items.get('pump')!.part;
 /** Eight machines whose pumps all give a tenth less than their leaflet, read with the scatter of their instruments. */
 const { machines } = syntheticShop([rig], {
   count: 8,
   seed: 4,
+  proofs: new Map([[rig, proof]]),
   parts: { [`pump-flow:${pump.id}`]: Math.log(0.9) },
 });
 const bucket = sheet.find((r) => r.instrument === 'bucket')!.id;
@@ -96,6 +98,10 @@ describe('The sheet of what the yard tests taught', () => {
     expect(Number(high), told!).toBeGreaterThan(8);
     await expect.poll(() => drift.first().locator('circle.dot').count()).toBe(7);
     await expect.poll(() => drift.first().locator('svg').textContent()).toMatch(/2026-03-03.*2026-03-21/);
+    // Each was weighed once: the masses of the parts stand there too.
+    const masses = page.locator('.drift').filter({ hasText: / mass/ });
+    expect(await masses.count()).toBeGreaterThan(3);
+    expect(await masses.first().textContent()).toMatch(/the list.*from 7 rigs/);
   }, 120_000);
 
   it('plots what was promised against what happened, and tells it as a table', async () => {

@@ -4,6 +4,7 @@ import {
   correctionsOf,
   learnFrom,
   readLearned,
+  SCALE_WHOLE,
   yardSheet,
   type BuiltRig,
   type LearnedFactor,
@@ -162,6 +163,43 @@ describe.each(DATABASES)('What the records have taught on %s', (database) => {
     expect(told.unfit).toMatchObject([{ serial: 'S-81', day: '2026-03-03' }]);
     expect(told.unfit[0]!.why).toContain('no-such-row');
     expect(told.factors.every((f) => f.rigs === 7)).toBe(true);
+    await other.close();
+  });
+
+  it('learns from the scale ticket of the build too, once, and against the mass of its day', async () => {
+    const other = await shopOf(shop.machines.slice(0, 2), database);
+    const masses = async () => (await learned(other)).factors.filter((f) => f.key.startsWith('dry-mass:'));
+    expect(await masses()).toEqual([]);
+    const write = async (serial: string, kind: string, operation: string, document: object) => {
+      const entries = [{ operation, kind, document }];
+      await send(other, `/api/machines/${serial}/entries`, { entries });
+    };
+    const { expected } = sheet.readings.find((r) => r.id === SCALE_WHOLE)!;
+    const ticket = { step: 'weigh', text: 'Weigh it', done: true, note: 'ticket 4711' };
+    const serial = shop.machines[0]!.serial!;
+    const value = `${(expected * 1.04).toFixed(2)} kg`;
+    await write(serial, 'build-step', 'weighed-it', { ...ticket, value });
+    const found = await masses();
+    expect(found.length).toBeGreaterThan(2);
+    for (const f of found) {
+      expect(f.rigs).toBe(1);
+      expect(f.mean).toBeGreaterThan(0);
+    }
+    expect((await learned(other)).unfit).toEqual([]);
+    // The same ticket in the yard test takes its place.
+    const head = { test: 'weighing-1', taken: '2026-03-04T10:00:00Z' };
+    await write(serial, 'yard-reading', 'weighed-there', { ...head, row: SCALE_WHOLE, value });
+    await write(serial, 'yard-finished', 'finished-there', { ...head, state: 'pass' });
+    const again = await masses();
+    again.forEach((f, i) => expect(f.mean).toBeCloseTo(found[i]!.mean, 9));
+    // A mass that the shop puts right is not put right twice; what water taught of the part stands.
+    const tank = [...rig.items.values()].find((i) => i.part.kind === 'tank')!.part.id;
+    const { edition, document } = (await send(other, `/api/parts/${tank}`)) as Opened;
+    const part = { ...document, mass: '9.9 kg' };
+    await send(other, `/api/parts/${tank}`, { madeOn: edition, part, by: 'Dana' }, 'PUT');
+    const keys = (await masses()).map((f) => f.key.replace(/#[0-9a-f]{8}$/, '#'));
+    expect(keys).toContain(`dry-mass:${tank}#`);
+    expect(keys.filter((k) => k.endsWith('#'))).toHaveLength(1);
     await other.close();
   });
 

@@ -1,8 +1,11 @@
-import type { Rig } from '@spraywright/engine/rig';
+import type { Proof, Rig } from '@spraywright/engine/rig';
 import {
   factorKey,
   INSTRUMENTS,
+  massWeights,
   PART_SHARES,
+  scaleModel,
+  WHOLE_MASS,
   yardModel,
   type BuiltRig,
   type Instrument,
@@ -29,6 +32,8 @@ export interface SyntheticOptions {
   readonly wider?: number;
   /** Log factors of single parts, by the key of the factor; the others are drawn. */
   readonly parts?: Readonly<Record<string, number>>;
+  /** Proofs of the rigs, where they are weighed too: each once, every third by wheels and coupler instead of whole. */
+  readonly proofs?: ReadonlyMap<Rig, Proof>;
   /** Log factors of parts by input, all others nought, read without scatter. */
   readonly only?: Readonly<Record<string, number>>;
 }
@@ -40,12 +45,17 @@ export interface SyntheticOptions {
  */
 export function syntheticShop(
   rigs: readonly Rig[],
-  { count, seed, odd = 0, wider = 1, only, parts: given }: SyntheticOptions,
+  { count, seed, odd = 0, wider = 1, only, proofs, parts: given }: SyntheticOptions,
 ): SyntheticShop {
   const random = randomOf(seed);
   const normal = () =>
     only === undefined ? Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random()) : 0;
-  const models = rigs.map((rig) => yardModel(rig));
+  const models = rigs.map((rig): ShopModel => {
+    const proof = proofs?.get(rig);
+    const both = [yardModel(rig), ...(proof === undefined ? [] : [scaleModel(rig, proof)])];
+    const inputs = both.flatMap((model) => model.inputs);
+    return { rig, both, inputs, ...(proof === undefined ? {} : { proof }) };
+  });
   const parts = new Map<string, number>();
   for (const { rig, inputs } of models)
     for (const input of inputs) {
@@ -69,30 +79,54 @@ export function syntheticShop(
       truth.set(input.id, value);
       return value;
     });
+    if (model.proof !== undefined)
+      truth.set(
+        WHOLE_MASS,
+        [...massWeights(model.rig)].reduce((sum, [id, weight]) => sum + weight * truth.get(id)!, 0),
+      );
     copies.push(truth);
-    return built(model, x, `S-${n}`, normal, (value) => {
+    const weighed = Math.floor(n / models.length) % 3 === 2 ? 'supports' : 'whole';
+    const machine = built(model, x, `S-${n}`, weighed, normal, (value) => {
       const wrong = random() < odd;
       const by = 0.1 + 0.5 * random();
       const sign = random() < 0.5 ? -1 : 1;
       return wrong ? value * Math.exp(sign * by) : value;
     });
+    return { ...machine, ...(model.proof === undefined ? {} : { proof: model.proof }) };
   });
   return { machines, parts, copies };
 }
 
+/** A rig with what water and scales show of it. */
+interface ShopModel {
+  readonly rig: Rig;
+  readonly both: readonly YardModel[];
+  /** Of both, one after the other. */
+  readonly inputs: YardModel['inputs'];
+  readonly proof?: Proof;
+}
+
 function built(
-  model: YardModel,
+  { rig, both }: ShopModel,
   x: readonly number[],
   serial: string,
+  weighed: 'whole' | 'supports',
   normal: () => number,
   slip: (value: number) => number,
 ): BuiltRig {
-  const shown = model.predict(x);
+  const [water, scale] = both;
+  const count = water!.inputs.length;
+  const shown = [...water!.predict(x.slice(0, count)), ...(scale?.predict(x.slice(count)) ?? [])];
+  const rows = both.flatMap((model) => model.rows);
   const values = new Map<string, number[]>();
-  model.rows.forEach((row, r) => {
+  const placed = misplaced(rows, shown, normal);
+  const supported = placed.size > 0;
+  rows.forEach((row, r) => {
+    if (row.sumOf !== undefined) return;
+    if (row.instrument === 'scale' && placed.has(r) !== (supported && weighed === 'supports')) return;
     const { deviation, plain, throws }: Instrument = INSTRUMENTS[row.instrument];
     const ofOne = throws?.deviation ?? 0;
-    const common = shown[r]! + Math.sqrt(deviation ** 2 - ofOne ** 2) * normal();
+    const common = shown[r]! + (placed.get(r) ?? 0) + Math.sqrt(deviation ** 2 - ofOne ** 2) * normal();
     const read = Array.from({ length: throws?.times ?? 1 }, () => {
       const one = throws === undefined ? common : common + ofOne * normal();
       return slip(plain === true ? one : Math.exp(one));
@@ -100,13 +134,13 @@ function built(
     if (read.every(Number.isFinite)) values.set(row.id, read);
   });
   return {
-    rig: model.rig,
+    rig,
     serial,
     tests: [
       {
         document: {
           format: 'spraywright-readings',
-          rig: model.rig.document.id,
+          rig: rig.document.id,
           serial,
           wind: 1,
           readings: [],
@@ -115,6 +149,24 @@ function built(
       },
     ],
   };
+}
+
+/** How far what rests on each support is off because the masses stand elsewhere: what one carries less the others carry more. */
+function misplaced(
+  rows: YardModel['rows'],
+  shown: readonly number[],
+  normal: () => number,
+): Map<number, number> {
+  const supports = rows.flatMap((row, r) => (row.besides === undefined ? [] : [r]));
+  const [least, ...others] = supports.sort((a, b) => shown[a]! - shown[b]!);
+  if (least === undefined) return new Map();
+  const off = rows[least]!.besides!.deviation * normal();
+  const load = (r: number) => Math.exp(shown[r]!);
+  const rest = others.reduce((sum, r) => sum + load(r), 0);
+  return new Map([
+    [least, off],
+    ...others.map((r) => [r, Math.log1p((-Math.expm1(off) * load(least)) / rest)] as const),
+  ]);
 }
 
 /** Share of the learned parts whose truth lies within two deviations of what was learned. */

@@ -1,6 +1,6 @@
 import { readdirSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { proveRig, readRig, type Rig } from '@spraywright/engine/rig';
+import { proveRig, readRig, type Proof, type Rig } from '@spraywright/engine/rig';
 import {
   calibrationOf,
   learnedDocument,
@@ -81,6 +81,7 @@ export const learnCommand: Command = {
 
 interface FolderTest extends SheetTest {
   readonly rig: Rig;
+  readonly proof: Proof;
 }
 
 /** Rigs and readings of a folder, joined; readings whose rig is not there are a problem. */
@@ -89,7 +90,10 @@ function sortSources(
   { catalogue, shop, units }: Inputs,
 ): { tests: FolderTest[]; problems: LocatedProblem[] } {
   const problems: LocatedProblem[] = [];
-  const rigs = new Map<string, { rig: Rig; sheet: (temperature: number | undefined) => YardSheet }>();
+  const rigs = new Map<
+    string,
+    { rig: Rig; proof: Proof; sheet: (temperature: number | undefined) => YardSheet }
+  >();
   const formatOf = ({ raw }: JsonSource) => (raw as { format?: unknown } | null)?.format;
   const say = (source: JsonSource, path: string[], message: string) =>
     problems.push(...located(source, [{ path, code: 'contradiction', message }]));
@@ -111,6 +115,7 @@ function sortSources(
     const sheets = new Map<number | undefined, YardSheet>();
     rigs.set(rig.document.id, {
       rig,
+      proof,
       sheet: (waterTemperature) => {
         const sheet =
           sheets.get(waterTemperature) ??
@@ -134,7 +139,7 @@ function sortSources(
     }
     const sheet = found.sheet(head.document.waterTemperature);
     const matched = matchReadings(head.document, sheet.rig, sheet.readings);
-    if (matched.ok) return [{ rig: found.rig, sheet, taken: matched.taken }];
+    if (matched.ok) return [{ rig: found.rig, proof: found.proof, sheet, taken: matched.taken }];
     problems.push(...located(source, matched.problems));
     return [];
   });
@@ -143,11 +148,16 @@ function sortSources(
 
 /** Tests of one serial number are of one machine; a test without one is of a machine of its own. */
 function machinesOf(tests: readonly FolderTest[]): BuiltRig[] {
-  const machines = new Map<string, { rig: Rig; serial?: string; tests: TakenReadings[] }>();
-  tests.forEach(({ rig, taken }, i) => {
+  const machines = new Map<string, { rig: Rig; proof: Proof; serial?: string; tests: TakenReadings[] }>();
+  tests.forEach(({ rig, proof, taken }, i) => {
     const { serial } = taken.document;
     const key = JSON.stringify([rig.document.id, serial ?? i]);
-    const machine = machines.get(key) ?? { rig, ...(serial === undefined ? {} : { serial }), tests: [] };
+    const machine = machines.get(key) ?? {
+      rig,
+      proof,
+      ...(serial === undefined ? {} : { serial }),
+      tests: [],
+    };
     machine.tests.push(taken);
     machines.set(key, machine);
   });

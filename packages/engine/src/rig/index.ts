@@ -65,6 +65,8 @@ export {
 } from './confidence/confidence.ts';
 export { drawsFrom, evenDraws, type Draws } from './confidence/draws.ts';
 export { inPlace } from './confidence/in-place.ts';
+export { emptyWeights, type EmptyWeight } from './confidence/empty-weights.ts';
+export { massShares } from './confidence/mass-shares.ts';
 export { normalQuantile } from './confidence/normal-quantile.ts';
 export { NINE_IN_TEN, oddsOf, oddsSentences, type NoOdds, type Odds } from './confidence/odds.ts';
 export * from './handbook/index.ts';

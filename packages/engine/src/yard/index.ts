@@ -18,6 +18,9 @@ export {
 } from './judge.ts';
 export * from './learning/index.ts';
 export { bucketFor } from './bucket.ts';
+export { massWeights, WHOLE_MASS } from './mass-inputs.ts';
+export { scaleModel } from './scale-model.ts';
+export { SCALE_SUM, SCALE_WHOLE } from './scale-rows.ts';
 export { throwsLeft, valuesAsked } from './throws.ts';
 export * from './diagnosis/index.ts';
 export {

@@ -1,5 +1,6 @@
 import { display, type UnitSystem } from '../quantity/index.ts';
 import type { JudgedReading, ReadingState } from './judge.ts';
+import { SCALE_WHOLE } from './scale-rows.ts';
 import type { SheetReading } from './sheet-reading.ts';
 
 const LINE_WORDS: Readonly<Record<string, string>> = {
@@ -72,7 +73,9 @@ export function readingTask(row: SheetReading, units: UnitSystem): string {
     case 'current':
       return 'Current of the pump, spraying';
     case 'scale':
-      return `Weight under ${(row.line ?? '').toLowerCase()}, tank empty`;
+      return row.id === SCALE_WHOLE
+        ? 'Weight of the whole rig: tank and hoses empty, fuel full'
+        : `Weight under ${(row.line ?? '').toLowerCase()}: tank empty, hoses full`;
   }
 }
 

@@ -1,8 +1,8 @@
 import type { Proof, Rig } from '../rig/index.ts';
 import { instrumentOf } from './instruments.data.ts';
 import { promiseLimits } from './promise-limits.ts';
+import { scaleModel } from './scale-model.ts';
 import { WIND_LIMIT } from './tape-wind.ts';
-import { scaleReadings } from './scale-readings.ts';
 import type { SheetReading } from './sheet-reading.ts';
 import { scatterOf } from './throws.ts';
 import { slopes, unscaled, yardModel, type YardModel, type YardOptions } from './yard-model.ts';
@@ -37,25 +37,30 @@ export function yardSheet(rig: Rig, proof: Proof, options: YardOptions = {}): Ya
     customer: rig.brief.customer,
     windLimit: WIND_LIMIT,
     duties: rig.brief.duties.map(({ id, name }) => ({ id, name })),
-    readings: [...waterReadings(model, proof), ...scaleReadings(proof)],
+    readings: [...sheetReadings(model, proof), ...sheetReadings(scaleModel(rig, proof), proof)],
     untested: rig.brief.duties.filter((d) => !model.rows.some((r) => r.duty?.id === d.id)).map((d) => d.name),
   };
 }
 
-function waterReadings(model: YardModel, proof: Proof): SheetReading[] {
+function sheetReadings(model: YardModel, proof: Proof): SheetReading[] {
   const { inputs, rows } = model;
   const middle = inputs.map((i) => i.mean);
   const at = model.predict(middle);
   const slope = slopes(model, middle);
   return rows.flatMap((row, r): SheetReading[] => {
-    if (!Number.isFinite(at[r]!)) return [];
+    if (!Number.isFinite(at[r]!) || row.sumOf !== undefined) return [];
     const { dimension, name, throws } = instrumentOf(row.instrument);
     const noise = scatterOf(row.instrument, throws?.times ?? 1);
     const parts = inputs.map((input, k) => ({
       of: input.name,
       variance: (slope[r * inputs.length + k]! * input.deviation) ** 2,
     }));
-    const all = [...parts, { of: name, variance: noise ** 2 }].sort((a, b) => b.variance - a.variance);
+    const { of: besides = '', deviation: beside = 0 } = row.besides ?? {};
+    const all = [
+      ...parts,
+      { of: name, variance: noise ** 2 },
+      ...(beside > 0 ? [{ of: besides, variance: beside ** 2 }] : []),
+    ].sort((a, b) => b.variance - a.variance);
     const variance = all.reduce((sum, p) => sum + p.variance, 0);
     const deviation = Math.sqrt(variance);
     const expected = unscaled(row, at[r]!);

@@ -24,6 +24,10 @@ export interface YardRow {
   readonly tips?: number;
   /** Whether the test is complete without it. */
   readonly needed: boolean;
+  /** Doubt of its value besides instrument and inputs, of its logarithm [-]. */
+  readonly besides?: { readonly of: string; readonly deviation: number };
+  /** Rows that nobody reads, and whose values this one adds up. */
+  readonly sumOf?: readonly string[];
   /** SI value; NaN where the rig shows none. */
   readonly read: (watered: WateredRig) => number;
 }

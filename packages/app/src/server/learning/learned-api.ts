@@ -1,6 +1,13 @@
 import { createHash } from 'node:crypto';
 import { createRoute, z, type OpenAPIHono } from '@hono/zod-openapi';
-import { drifts, driftText, readingTask, readingText, testedCopies } from '@spraywright/engine/yard';
+import {
+  drifts,
+  driftText,
+  readingTask,
+  readingText,
+  SCALE_SUM,
+  testedCopies,
+} from '@spraywright/engine/yard';
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import type { Records } from '../../store/index.ts';
 import { refusals } from '../problem.ts';
@@ -149,7 +156,12 @@ function answerOf(
     },
     doubted: doubted.map(({ row, read, ...d }) => ({
       ...d,
-      task: row === undefined ? d.id : readingTask(row, units),
+      task:
+        row === undefined
+          ? d.id === SCALE_SUM
+            ? 'Weights under all supports, added up'
+            : d.id
+          : readingTask(row, units),
       ...(row === undefined || read === undefined
         ? {}
         : {

@@ -1,9 +1,17 @@
 import type { Catalogue, Shop } from '@spraywright/engine/catalogue';
-import { asBuilt, proveRig, type PutInstead, type Rig } from '@spraywright/engine/rig';
+import {
+  asBuilt,
+  buildRecord,
+  proveRig,
+  type Proof,
+  type PutInstead,
+  type Rig,
+} from '@spraywright/engine/rig';
 import {
   matchReadings,
   readingsOfTest,
   readReadings,
+  SCALE_WHOLE,
   yardSheet,
   yardTests,
   type BuiltRig,
@@ -16,8 +24,10 @@ import type { MachineEntry, WrittenMachine } from '../../store/index.ts';
 import { YARD_KINDS } from '../yard-record.ts';
 import { partVersions } from './part-versions.ts';
 
+const BUILD_STEP = 'build-step';
+
 /** Entries that decide what a machine was when it was tested, and what the tests said. */
-export const TEACHING_KINDS: readonly string[] = [...YARD_KINDS, 'substitution'];
+export const TEACHING_KINDS: readonly string[] = [...YARD_KINDS, 'substitution', BUILD_STEP];
 
 /** What the records have to learn from. */
 export interface Tested {
@@ -32,13 +42,16 @@ export interface Tested {
 /** A rig as it stood, made once for all machines that were the same. */
 interface Standing {
   readonly rig: Rig;
+  readonly proof: Proof;
   readonly sheetAt: (waterTemperature: number | undefined) => YardSheet;
   readonly versions: ReadonlyMap<string, string>;
+  readonly massVersions: ReadonlyMap<string, string>;
 }
 
 /**
  * Every finished yard test of the records, joined with the machine as it stood when the test was begun. A machine into
- * which another part was put between two tests counts as two: the readings before say nothing of the part that came.
+ * which another part was put between two tests counts as two: the readings before say nothing of the part that came. The
+ * weight by the scale ticket of its build counts as one more test, unless a test has that row.
  */
 export function testedMachines(written: readonly WrittenMachine[], catalogue: Catalogue, shop: Shop): Tested {
   const known = new Map<string, Standing | string>();
@@ -48,7 +61,8 @@ export function testedMachines(written: readonly WrittenMachine[], catalogue: Ca
   for (const { serial, document, entries } of written) {
     const instead = entries.filter((e) => e.kind === 'substitution');
     const groups = new Map<number, { standing: Standing; tests: TakenReadings[] }>();
-    for (const test of yardTests(entries).tests) {
+    const { tests } = yardTests(entries);
+    for (const test of [...tests, ...ticketOf(entries, tests)]) {
       if (test.values.size === 0) continue;
       if (test.finished === undefined) {
         unfinished.push(serial);
@@ -72,15 +86,42 @@ export function testedMachines(written: readonly WrittenMachine[], catalogue: Ca
     }
     for (const [before, { standing, tests }] of groups) {
       const name = before === instead.length ? serial : `${serial} before`;
-      const { rig, versions } = standing;
-      found.machines.push({ rig, serial: name.slice(0, 40), tests, versions });
+      const { rig, proof, versions, massVersions } = standing;
+      found.machines.push({ rig, proof, serial: name.slice(0, 40), tests, versions, massVersions });
     }
   }
   return { ...found, unfinished: [...new Set(unfinished)], unfit };
 }
 
 function firstEntryOf(entries: readonly MachineEntry[], { id }: YardTest): number {
+  if (id === TICKET) return weighings(entries).at(-1)?.number ?? Infinity;
   return entries.find((e) => YARD_KINDS.includes(e.kind) && e.document.test === id)?.number ?? Infinity;
+}
+
+/** Name of what a scale ticket says, as a test; no tablet gives one without a day. */
+const TICKET = 'scale ticket';
+const WEIGH_STEP = 'weigh';
+
+function weighings(entries: readonly MachineEntry[]): MachineEntry[] {
+  return entries.filter((e) => e.kind === BUILD_STEP && e.document.step === WEIGH_STEP);
+}
+
+/** The empty weight that was written down while it was built; nothing where a yard test has read the whole weight. */
+function ticketOf(entries: readonly MachineEntry[], tests: readonly YardTest[]): YardTest[] {
+  const step = buildRecord(weighings(entries)).steps.get(WEIGH_STEP);
+  if (step?.done !== true || step.value === undefined) return [];
+  if (tests.some((t) => t.finished !== undefined && t.values.has(SCALE_WHOLE))) return [];
+  const { value, at, by } = step;
+  return [
+    {
+      id: TICKET,
+      begun: at,
+      by: by === '' ? [] : [by],
+      values: new Map([[SCALE_WHOLE, value]]),
+      cannot: new Map(),
+      finished: { state: 'pass', at, by },
+    },
+  ];
 }
 
 /** The rig with its sheets; a text where it cannot be read. */
@@ -102,7 +143,8 @@ function standingOf(
     sheets.set(waterTemperature, sheet);
     return sheet;
   };
-  return { rig, sheetAt, versions: partVersions(rig, today) };
+  const [versions, massVersions] = [partVersions(rig, today, 'work'), partVersions(rig, today, 'mass')];
+  return { rig, proof, sheetAt, versions, massVersions };
 }
 
 /** The readings with the sheet they were taken by; a text where they do not fit it. */

@@ -4,7 +4,7 @@ import { display, type Dimension, type UnitSystem } from '../../quantity/index.t
 import { underWords } from '../placement/index.ts';
 import type { RigJoint } from '../plumbing/index.ts';
 import type { Proof } from '../proof/prove.ts';
-import type { Rig, RigLine } from '../rig-document.ts';
+import { first, type Rig, type RigLine } from '../rig-document.ts';
 
 /** A figure that whoever does a step writes down. */
 export interface StepAsks {
@@ -216,7 +216,7 @@ function weighStep(rig: Rig, units: UnitSystem): AssemblyStep[] {
     return [
       {
         id: 'weigh',
-        text: 'Weigh it empty and dry on a certified scale; keep the ticket',
+        text: `Weigh it empty and dry${first(rig, 'engine') === undefined ? '' : ', its fuel tank full,'} on a certified scale; keep the ticket`,
         items: [item.id],
         check: `as a road trailer its placard shows the load it may carry, its rating less the weighed empty weight (${origin.source}, ${origin.place}); elsewhere, or off the road, ask what is shown`,
         by: 'second person',

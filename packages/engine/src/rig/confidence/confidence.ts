@@ -1,9 +1,7 @@
-import { driveOf } from '../drive.ts';
-import type { ProofContext } from '../proof/context.ts';
-import { liquidOf } from '../proof/liquid.ts';
 import type { Proof } from '../proof/prove.ts';
 import type { Figure, RigPromise } from '../promise.ts';
-import { first, type Rig } from '../rig-document.ts';
+import type { Rig } from '../rig-document.ts';
+import { contextOf } from './context-of.ts';
 import { dayPromises } from './day-promises.ts';
 import { drivePromises } from './drive-promises.ts';
 import { DrawSheet } from './draw-sheet.ts';
@@ -144,24 +142,6 @@ export function drawPromises(rig: Rig, proof: Proof, draws: Draws): DrawnFigures
 /** The figures that a promise is judged by; undefined where the proof has none. */
 function standsOf({ asked, has, sense }: RigPromise): DrawnFigures['stands'] | undefined {
   return asked === undefined || has === undefined ? undefined : { asked, sense };
-}
-
-function contextOf(rig: Rig, proof: Proof): ProofContext {
-  return {
-    rig,
-    site: proof.site,
-    drive: driveOf(rig),
-    tank: first(rig, 'tank')!.part,
-    duties: proof.duties.map(({ duty, open, dirty, shut }) => ({
-      duty,
-      liquid: liquidOf(rig.brief, duty.liquid, proof.site),
-      open,
-      dirty,
-      shut,
-    })),
-    bill: proof.bill,
-    units: 'us',
-  };
 }
 
 function confidenceFrom(

@@ -22,6 +22,8 @@ export interface Cell {
   readonly shared: Matrix;
   /** How each reading moves with each input of the copy: inputs × readings. */
   readonly copies: Matrix;
+  /** What is asked of the copy: each input by itself, then sums of some, as places and weights. */
+  readonly asked: readonly (readonly (readonly [place: number, weight: number])[])[];
   /** Variance of each input of a copy that is like its part. */
   readonly copyVariance: Float64Array;
   /** What may have gone wrong: each reading, then each input of the copy. */
@@ -67,7 +69,29 @@ export function cellOf(evidence: Evidence, index: ReadonlyMap<string, number>, n
     ...Array.from(copyVariance, (variance) => doubt(ODD_COPIES, (ODD_COPY_SPREAD ** 2 - 1) * variance)),
   ];
   const known = directionsIn(inverseOf(scatter), copies);
-  return { evidence, linear, places, at, shared, copies, copyVariance, doubts, scatter, known, teaches };
+  const asked = [
+    ...inputs.map((_, k) => [[k, 1] as const]),
+    ...evidence.sums.map(({ weights }) =>
+      inputs.flatMap(({ id }, k) => {
+        const weight = weights.get(id);
+        return weight === undefined ? [] : [[k, weight] as const];
+      }),
+    ),
+  ];
+  return {
+    evidence,
+    linear,
+    places,
+    at,
+    shared,
+    copies,
+    asked,
+    copyVariance,
+    doubts,
+    scatter,
+    known,
+    teaches,
+  };
 }
 
 function doubt(share: number, variance: number): Doubt {

@@ -8,9 +8,9 @@ export interface Factors {
   readonly covariance: Matrix;
 }
 
-/** What the readings of one machine say of its inputs, all explanations together. */
+/** What the readings of one machine say of what is asked of its inputs, all explanations together. */
 export interface CopyState {
-  /** Less the tolerances' means. */
+  /** Of each that is asked, less the tolerances' means. */
   readonly mean: Float64Array;
   readonly deviation: Float64Array;
   /** Probability that each reading is sound [-]. */
@@ -46,35 +46,48 @@ export function weightBy(cell: Cell, others: Factors): Matrix {
   return sum(known.sharp, product(transposed(known.toward), product(taken, known.toward)), -1);
 }
 
-/** Mean and deviation of the inputs of a copy, and which readings are sound: of the mixture of all explanations. */
+/**
+ * Mean and deviation of the inputs of a copy and of what is asked of several together, and which readings are sound: of the
+ * mixture of all explanations.
+ */
 export function stateOf(cell: Cell, others: Factors): CopyState {
-  const { at, linear, copyVariance, doubts } = cell;
+  const { at, linear, copyVariance, doubts, asked } = cell;
   const { off, toParts, by, explanations } = explained(cell, others);
   const count = linear.rest.length;
   const sound = new Float64Array(count);
-  const mean = new Float64Array(at.length);
-  const square = new Float64Array(at.length);
+  const mean = new Float64Array(asked.length);
+  const square = new Float64Array(asked.length);
   for (const { so, probability } of explanations) {
     for (let r = 0; r < count; r++) if (!so.includes(r)) sound[r]! += probability;
     const sharp = sharpBy(cell, so, by);
     const pull = times(sharp, off);
-    for (let k = 0; k < at.length; k++) {
-      const part = at[k]!;
-      const own = copyVariance[k]! + (so.includes(count + k) ? doubts[count + k]!.variance : 0);
-      const along = toParts[part]!.map((value, r) => value + own * linear.slope[r]![k]!);
+    const ownOf = (k: number) =>
+      copyVariance[k]! + (so.includes(count + k) ? doubts[count + k]!.variance : 0);
+    asked.forEach((weights, a) => {
+      const along = new Float64Array(count);
+      let [x, variance] = [0, 0];
+      for (const [k, weight] of weights) {
+        const part = at[k]!;
+        const own = ownOf(k);
+        x += weight * others.mean[part]!;
+        variance += weight ** 2 * own;
+        for (const [j, too] of weights) variance += weight * too * others.covariance[part]![at[j]!]!;
+        for (let r = 0; r < count; r++)
+          along[r]! += weight * (toParts[part]![r]! + own * linear.slope[r]![k]!);
+      }
       const reach = times(sharp, along);
-      let [x, variance] = [others.mean[part]!, others.covariance[part]![part]! + own];
       for (let r = 0; r < count; r++) {
         x += along[r]! * pull[r]!;
         variance -= along[r]! * reach[r]!;
       }
-      mean[k]! += probability * x;
-      square[k]! += probability * (Math.max(0, variance) + x * x);
-    }
+      mean[a]! += probability * x;
+      square[a]! += probability * (Math.max(0, variance) + x * x);
+    });
   }
-  const deviation = square.map((value, k) =>
-    Math.sqrt(Math.max(1e-12 * copyVariance[k]!, value - mean[k]! ** 2)),
-  );
+  const deviation = square.map((value, a) => {
+    const least = asked[a]!.reduce((sum, [k, weight]) => sum + weight ** 2 * copyVariance[k]!, 0);
+    return Math.sqrt(Math.max(1e-12 * least, value - mean[a]! ** 2));
+  });
   return { mean, deviation, sound };
 }
 

@@ -41,8 +41,17 @@ export interface LearnedCopy {
   readonly unused: readonly { readonly id: string; readonly why: string }[];
 }
 
+/** How two factors are off together. */
+interface SharedDoubt {
+  readonly a: string;
+  readonly b: string;
+  readonly covariance: number;
+}
+
 export interface Learned {
   readonly factors: readonly LearnedFactor[];
+  /** Of the masses: a scale knows their sum far better than each. */
+  readonly together: readonly SharedDoubt[];
   readonly copies: readonly LearnedCopy[];
 }
 
@@ -57,10 +66,10 @@ export interface Learned {
  * @source Bayesian linear regression with random effects and the contaminated normal of Tukey (1960), both textbook
  */
 export function learnFrom(machines: readonly BuiltRig[], options: YardOptions = {}): Learned {
-  const modelOf = modelMaker(options);
+  const modelsOf = modelMaker(options);
   const evidence = [...machines]
     .sort(byName)
-    .map((built) => evidenceOf(built, modelOf))
+    .flatMap((built) => evidenceOf(built, modelsOf))
     .filter((e) => e.inputs.length > 0);
   const places = new Map<string, number>();
   const before: { name: string; mean: number; part: number; copy: number }[] = [];
@@ -85,7 +94,11 @@ export function learnFrom(machines: readonly BuiltRig[], options: YardOptions = 
   );
   const found = settle(cells, before, first);
   const { states, mean, covariance } = found;
+  const masses = [...places].filter(([key]) => key.startsWith('dry-mass:'));
   return {
+    together: masses.flatMap(([a, p], i) =>
+      masses.slice(0, i).map(([b, q]) => ({ a, b, covariance: covariance[p]![q]! })),
+    ),
     factors: [...places].map(([key, p]): LearnedFactor => {
       const prior = before[p]!;
       return {
@@ -98,7 +111,7 @@ export function learnFrom(machines: readonly BuiltRig[], options: YardOptions = 
         rigs: cells.filter((c) => c.teaches.has(p)).length,
       };
     }),
-    copies: cells.map((cell, i) => copyOf(cell, states[i]!)),
+    copies: joined(cells.map((cell, i) => [cell.evidence.built, copyOf(cell, states[i]!)])),
   };
 }
 
@@ -109,18 +122,45 @@ function byName(a: BuiltRig, b: BuiltRig): number {
   return left < right ? -1 : left > right ? 1 : 0;
 }
 
+/** What water and scales say of one machine is one. */
+function joined(copies: readonly (readonly [BuiltRig, LearnedCopy])[]): LearnedCopy[] {
+  const machines = new Map<BuiltRig, LearnedCopy>();
+  for (const [built, copy] of copies) {
+    const before = machines.get(built);
+    machines.set(
+      built,
+      before === undefined
+        ? copy
+        : {
+            ...before,
+            inputs: [...before.inputs, ...copy.inputs],
+            readings: [...before.readings, ...copy.readings],
+            unused: [...before.unused, ...copy.unused],
+          },
+    );
+  }
+  return [...machines.values()];
+}
+
 function copyOf({ evidence, places, at, teaches }: Cell, { mean, deviation, sound }: CopyState): LearnedCopy {
-  const { built, inputs, keys, readings, unused } = evidence;
+  const { built, inputs, keys, readings, sums, unused } = evidence;
   return {
     rig: built.rig.document.id,
     ...(built.serial === undefined ? {} : { serial: built.serial }),
     taken: built.tests.flatMap(({ document }) => document.taken ?? []).sort(),
-    inputs: inputs.map((input, k) => ({
-      id: input.id,
-      mean: input.mean + mean[k]!,
-      deviation: deviation[k]!,
-      ...(teaches.has(places[at[k]!]!) ? { factor: keys[k]! } : {}),
-    })),
+    inputs: [
+      ...inputs.map((input, k) => ({
+        id: input.id,
+        mean: input.mean + mean[k]!,
+        deviation: deviation[k]!,
+        ...(teaches.has(places[at[k]!]!) ? { factor: keys[k]! } : {}),
+      })),
+      ...sums.map(({ id }, s) => ({
+        id,
+        mean: mean[inputs.length + s]!,
+        deviation: deviation[inputs.length + s]!,
+      })),
+    ],
     readings: readings.map(({ id }, r) => ({ id, sound: sound[r]! })),
     unused,
   };

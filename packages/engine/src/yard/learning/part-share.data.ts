@@ -9,7 +9,7 @@ export interface PartShare {
   readonly against: string;
 }
 
-/** Inputs that a test with water teaches. Nobody has published how their doubt divides: shares are judgement. */
+/** Inputs that a test with water, or a scale, teaches. Nobody has published how their doubt divides: shares are judgement. */
 export const PART_SHARES: Readonly<Partial<Record<ToleranceKind, PartShare>>> = {
   'pump-flow': {
     share: 0.7,
@@ -65,6 +65,12 @@ export const PART_SHARES: Readonly<Partial<Record<ToleranceKind, PartShare>>> = 
     share: 0.7,
     source: 'judgement: as the flow of a pump',
     against: 'its leaflet',
+  },
+  'dry-mass': {
+    share: 0.6,
+    source:
+      'judgement: a leaflet rounds, or tells what is shipped, for every copy; brackets, wire and paint are of the design; how thick a casting or a weld comes out is of the copy',
+    against: 'the list',
   },
   throw: {
     share: 0.8,

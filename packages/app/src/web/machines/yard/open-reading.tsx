@@ -111,7 +111,11 @@ function Verdict({ row, judged, cannot, units }: Pick<OpenGiven, 'row' | 'judged
         <ReadingMark state={judged.state} size={34} />{' '}
         <b>{judged.state === 'more' ? throwAgain(judged) : READING_WORDS[judged.state]}</b>
       </p>
-      {judged.thrown !== undefined && <p>Counts: {judgedText(row, judged, units)}</p>}
+      {judged.thrown !== undefined && (
+        <p>
+          {judged.state === 'refused' ? 'Read' : 'Counts'}: {judgedText(row, judged, units)}
+        </p>
+      )}
       <ul>
         {judged.because.map((why) => (
           <li key={why}>{/[.?!]$/.test(why) ? why : `${why}.`}</li>
