@@ -218,7 +218,9 @@ describe('the command', () => {
           ? 'm'
           : /current/.test(id)
             ? 'A'
-            : 's';
+            : /scale/.test(id)
+              ? 'kg'
+              : 's';
 
   it('learns from a folder, keeps what it learned, and proves the next rig with it', async () => {
     const tests = join(folder, 'tests');
@@ -226,7 +228,8 @@ describe('the command', () => {
     const raw = { ...(demo[0]!.raw as object) };
     const rigFile = join(tests, 'rig.json');
     writeFileSync(rigFile, JSON.stringify(raw));
-    syntheticShop([elms], { count: 8, seed: 2 }).machines.forEach(({ serial, tests: [test] }, i) =>
+    const proofs = new Map([[elms, proveRig(elms, catalogue, shop)]]);
+    syntheticShop([elms], { count: 8, seed: 2, proofs }).machines.forEach(({ serial, tests: [test] }, i) =>
       writeFileSync(
         join(tests, `test-${i}.json`),
         JSON.stringify({
@@ -251,6 +254,9 @@ describe('the command', () => {
     const proved = await run('prove', rigFile, '--odds', '--learned', kept);
     expect(proved.out).toMatch(/Sharper by readings, which stand for \d+ of \d+ tolerances/);
     expect(proved.out).toMatch(/known to .* where the tolerance is .* \(readings of 8 built rigs\)/);
+    // Each was weighed once, whole or by wheels and coupler.
+    expect(learned.out).toMatch(/: mass: no drift from the list to tell: within \d\.\d %, from 8 rigs/);
+    expect(proved.out).toMatch(/mass of the empty rig .* known to 1\.\d % where the tolerance is 2\.0 %/);
     const own = await run('prove', rigFile, '--odds', '--learned', kept, '--serial', 'S-3');
     expect(own.out).toMatch(/tests of machine S-3 and of others/);
     // Read again as when it was new, nothing is wrong with it; by its own test that is surer than by the tolerances.
