@@ -82,7 +82,7 @@ export class BlockFronts {
       points = [ORIGIN];
       for (const { block, view, chosen, read } of open) {
         const front = this.#front(block, view, chosen, read, partAt);
-        points = frontOf(points.flatMap((p) => front.map((q) => both(p, q))));
+        points = fewer(joinedPoints(points, front));
       }
       remember(this.#joined, key, points);
     }
@@ -117,7 +117,7 @@ export class BlockFronts {
       }
       chosen.pop();
     }
-    front = frontOf(points);
+    front = fewer(frontOf(points));
     return remember(view.known, key, front);
   }
 }
@@ -162,17 +162,27 @@ function both(a: Point, b: Point): Point {
   };
 }
 
-/** Points that no other is as good as, cheapest first; where they are too many, neighbours are put together. */
+/** Every point of one front with every point of another, as far as no other is as good. */
+export function joinedPoints(some: readonly Point[], others: readonly Point[]): readonly Point[] {
+  return frontOf(some.flatMap((p) => others.map((q) => both(p, q))));
+}
+
+/** Points that no other is as good as, cheapest first. */
 function frontOf(points: Point[]): readonly Point[] {
   points.sort((a, b) => a.cents - b.cents || a.mass - b.mass || a.late - b.late || b.margin - a.margin);
   const kept: Point[] = [];
   for (const p of points)
     if (!kept.some((k) => k.mass <= p.mass && k.late <= p.late && k.margin >= p.margin)) kept.push(p);
-  const each = Math.ceil(kept.length / MOST_POINTS);
-  if (each <= 1) return kept;
-  const fewer: Point[] = [];
-  for (let i = 0; i < kept.length; i += each) fewer.push(kept.slice(i, i + each).reduce(best));
-  return fewer;
+  return kept;
+}
+
+/** The same in fewer points where they are too many: neighbours are put together. */
+function fewer(points: readonly Point[]): readonly Point[] {
+  const each = Math.ceil(points.length / MOST_POINTS);
+  if (each <= 1) return points;
+  const out: Point[] = [];
+  for (let i = 0; i < points.length; i += each) out.push(points.slice(i, i + each).reduce(best));
+  return out;
 }
 
 function best(a: Point, b: Point): Point {

@@ -11,7 +11,7 @@ type Keep = (best: Figures) => boolean;
 
 /** The best ways to fill the groups of a core, as far as bounds can tell one from another. */
 export function bestWays(parting: Parting, core: Core, keep: Keep): Completion[] {
-  return joinedUp(parting, core, core.fronts, keep, unbeaten);
+  return joinedUp(parting, core, core.fronts, keep, unbeaten, Infinity)!;
 }
 
 /**
@@ -22,16 +22,13 @@ export function bestWays(parting: Parting, core: Core, keep: Keep): Completion[]
 export function allWays(parting: Parting, core: Core, keep: Keep, most: number): Completion[] | undefined {
   const ideals = core.fronts.map((fronts) => idealOf(fronts));
   const fronts: (readonly TrimFront[])[] = [];
-  let ways = 1;
   for (const [i, list] of core.fronts.entries()) {
-    const left = leftOf(parting, core, list, i, ideals, keep, most / ways);
+    const left = leftOf(parting, core, list, i, ideals, keep, most);
     if (left === undefined) return undefined;
-    ways *= left.reduce((sum, f) => sum + f.trims.length, 0);
-    if (ways > most) return undefined;
-    if (ways === 0) return [];
+    if (left.length === 0) return [];
     fronts.push(left);
   }
-  return joinedUp(parting, core, fronts, keep, inOrder);
+  return joinedUp(parting, core, fronts, keep, inOrder, most);
 }
 
 /** The ways of one group that a test lets through with the best of all other groups; undefined when they are too many. */
@@ -69,13 +66,15 @@ function leftOf(
   return left;
 }
 
+/** Groups joined one after another; undefined when at some point more than some number of ways are open. */
 function joinedUp(
   parting: Parting,
   core: Core,
   fronts: readonly (readonly TrimFront[])[],
   keep: Keep,
   sift: (list: Completion[]) => Completion[],
-): Completion[] {
+  most: number,
+): Completion[] | undefined {
   const at = parting.groups.map((g) => g.id);
   const meeting = fronts.flatMap((f, i) => (MEETING.has(at[i]!) ? [{ f, i }] : []));
   const others = fronts.flatMap((f, i) => (MEETING.has(at[i]!) ? [] : [{ f, i }]));
@@ -117,6 +116,7 @@ function joinedUp(
     for (const c of list) met.push(c);
   };
   ways(0, []);
+  if (met.length > most) return undefined;
   for (const c of inOrder(met)) {
     // The main takes long to reckon: not for what would be sifted out even with all the spare that it may have.
     if (sift === unbeaten && open.some((o) => coversAll(o, c))) continue;
@@ -129,6 +129,7 @@ function joinedUp(
     restMass -= rest[k]!.mass;
     const trims = f.flatMap((x) => x.trims);
     open = joined(open, trims, passes);
+    if (open.length > most) return undefined;
     // What a pump moves hangs on what stands behind it, and what it gives on its suction line.
     if (at[order[meeting.length + k]!] === 'suction')
       open = open.flatMap((c) => {
@@ -143,7 +144,7 @@ function joinedUp(
 /** Most spare of what hangs on the main's pressure and on the pump, as far as groups are joined in an order. */
 function mainSpare(
   { cap }: Parting,
-  { main, falling }: Core,
+  { main, falling, power }: Core,
   order: readonly Group['id'][],
   { groups }: Completion,
 ): number {
@@ -152,7 +153,7 @@ function mainSpare(
   const suction = groups[order.indexOf('suction')]?.parts ?? [];
   let most = Infinity;
   if (main !== undefined && regulator?.kind === 'regulator') {
-    most = main.spare(regulator, part('return', 1), agitator, valve);
+    most = main.spare(power, regulator, part('return', 1), agitator, valve);
     if (most >= 0) most = Math.min(most, main.sucks(regulator, part('return', 1), suction));
   }
   if (falling !== undefined)

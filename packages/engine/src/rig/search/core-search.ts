@@ -24,9 +24,10 @@ const IN_TURN: readonly ((figures: Figures) => number)[] = [
   (f) => -f.margin,
   (f) => f.days,
 ];
-/** Ways to fill the groups of one core that are gone through. */
-const MOST_WAYS = 20_000;
+/** Ways to fill the groups of one core that are open at a time when they are gone through. */
+const MOST_WAYS = 5_000;
 const NO_MATE = 'nothing in the catalogue goes with these parts';
+const NO_MAIN = 'pressure: no regulator, return hose and jet go with pump and outlets';
 const BEATEN = 'beaten by a rig already found';
 
 /** A space with its bounds, once what no rig can have is gone. */
@@ -94,8 +95,9 @@ export class CoreSearch {
         if (this.nodes % REPORT === 0 && !goOn()) this.#stopped = true;
         parts.set(slot, part);
         const next = plus(sum, parting.own(slot, part, partAt));
-        const { all, front } = floors.beyond(depth + 1, partAt);
-        const best = plus(next, all);
+        const beyond = floors.beyond(depth + 1, partAt);
+        const { front } = beyond;
+        const best = plus(next, beyond.all);
         const now = this.#why(parting, best, front, margin);
         if (now !== undefined) {
           this.#refuse(now, each);
@@ -110,7 +112,11 @@ export class CoreSearch {
           spare = Math.min(spare, limit.margin(partAt));
           refusedBy = limit.why;
         }
-        const why = spare < 0 ? refusedBy : this.#why(parting, best, front, spare);
+        let why = spare < 0 ? refusedBy : this.#why(parting, best, front, spare);
+        const told = why === undefined ? floors.withMain(depth + 1, partAt, beyond) : undefined;
+        if (told !== undefined)
+          why =
+            told.front.length === 0 ? NO_MAIN : this.#why(parting, plus(next, told.all), told.front, spare);
         if (why !== undefined) this.#refuse(why, each);
         else visit(depth + 1, each, next, spare);
       }

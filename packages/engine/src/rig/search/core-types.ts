@@ -23,6 +23,8 @@ export interface Core {
   readonly pressure: number;
   /** Where a displacement pump feeds a regulator. */
   readonly main: MainCheck | undefined;
+  /** That the drive carries at the pump's shaft [W]. */
+  readonly power: number;
   /** Where a pump gives less against more. */
   readonly falling: FallingMain | undefined;
 }

@@ -1,24 +1,29 @@
-import type { Part, Shop } from '../../catalogue/index.ts';
+import type { Part, PartOf, Shop } from '../../catalogue/index.ts';
 import { contactsOf } from '../contacts.ts';
 import { rinseWaterAboard } from '../placement/index.ts';
 import { supplyFor } from '../rig-supply.ts';
-import { idealOf, type Core, type CoreEnd, type Group } from './core-types.ts';
+import { idealOf, type Core, type Group } from './core-types.ts';
 import { fallingMain } from './falling-main.ts';
 import { marginStep, massStep, type Figures } from './figures.ts';
 import { mainPressure, type CoreFacts } from './group-asks.ts';
 import { GroupFronts } from './group-fronts.ts';
 import type { Limit } from './limit.ts';
 import { LineJoints, ratedOf } from './line-joints.ts';
-import { lineNeeds } from './line-needs.ts';
-import { MainCheck, type OutletsShut } from './main-check.ts';
+import { MOST_MAINS } from './main-fronts.ts';
+import { lineNeeds, type LineNeeds } from './line-needs.ts';
+import { drivePower } from './main-pressure.ts';
+import { MainCheck, SharedByMains } from './main-check.ts';
 import { Money, NOTHING, plus, type Adds } from './money.ts';
 import { hoseLength, timesOf } from './part-rig.ts';
 import { Pieces, TANK_HEAD } from './pieces.ts';
-import { pumpFlow } from './pump-flow.ts';
+import { pumpFlow, type PumpFlow } from './pump-flow.ts';
+import { remember } from './remember.ts';
 import { SmallThings } from './small-things.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 import { weightSpare } from './weight-check.ts';
 import { Owns, portOf, type Own, type TrimFront } from './trims.ts';
+
+type MainRest = readonly [needs: LineNeeds, flow: PumpFlow, rated: number];
 
 const MOST_SPARE = 10_000;
 /** Petrol, from memory [kg/m3]. */
@@ -42,11 +47,13 @@ export class Parting {
   readonly #grouped: readonly string[];
   readonly #rigAdds: Adds;
   /** What the mains of all cores have in common. */
-  readonly #shut = new Map<string, OutletsShut>();
+  readonly #shared: SharedByMains;
+  readonly #mains = new Map<string, MainCheck>();
   readonly #density: number;
 
   constructor(space: SearchSpace, limits: readonly Limit[], shop: Shop) {
     this.space = space;
+    this.#shared = new SharedByMains(space);
     this.#shop = shop;
     this.#limits = limits;
     this.money = new Money(shop);
@@ -131,11 +138,10 @@ export class Parting {
     let spare = Math.min(margin, weightSpare(space, partAt, this.#density, this.#grouped));
     if (spare < 0) return undefined;
     adds = plus(adds, along.adds);
-    const ends: CoreEnd[] = along.ends.map((e) => ({ line: e.line, port: e.port, feeds: false, bends: e }));
     const rated = Math.min(...this.joints.outlets.map((line) => ratedOf(line, partAt)));
     const feed = portOf(pump, 'out');
     if (feed === undefined) return undefined;
-    ends.push({ line: 'pump', port: feed, feeds: true, bends: undefined });
+    const ends = this.joints.coreEnds(along.ends, feed);
     const flow = pumpFlow(space, partAt);
     const falling = fallingMain(space, partAt, pump, tank);
     if (falling !== undefined) spare = Math.min(spare, falling.spare);
@@ -154,7 +160,7 @@ export class Parting {
     };
     const main =
       pump.kind === 'pump' && pump.law.action === 'displacement' && needs !== undefined && this.#regulated
-        ? new MainCheck(space, partAt, pump, tank, needs, flow, rated, this.#shut)
+        ? this.#mainOf(partAt, pump, tank, needs, flow, rated)
         : undefined;
     const stirred = main?.plainReturn() ?? Infinity;
     const fronts: (readonly TrimFront[])[] = [];
@@ -173,7 +179,26 @@ export class Parting {
       pressure,
       falling,
       main,
+      power: drivePower(space, partAt),
     };
+  }
+
+  /** The main of a core; engines that turn a pump alike, and carriers with decks of one height, have the same. */
+  #mainOf(partAt: PartAt, pump: PartOf<'pump'>, tank: PartOf<'tank'>, ...rest: MainRest): MainCheck {
+    const carrier = partAt('carrier');
+    const outlets = this.joints.outlets.flatMap((line) => line.run.map((slot) => partAt(slot)?.id));
+    const deck = carrier?.kind === 'carrier' ? carrier.deckHeight : 0;
+    const key = `${outlets.join(' ')} ${pump.id} ${rest[1].most} ${tank.id} ${deck}`;
+    const known = this.#mains.get(key);
+    if (known !== undefined) return known;
+    const parts = new Map([...this.coreSlots].map((slot) => [slot, partAt(slot)]));
+    const [needs, flow, rated] = rest;
+    const main = new MainCheck(
+      this.space,
+      { partAt: (slot) => parts.get(slot), pump, tanks: [tank], carriers: [carrier], needs, flow, rated },
+      this.#shared,
+    );
+    return remember(this.#mains, key, main, MOST_MAINS);
   }
 
   /** Ways without an agitator, which meet nothing at the manifold, with no more spare than the plain return has. */

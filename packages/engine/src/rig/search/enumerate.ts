@@ -18,7 +18,7 @@ export interface OneSet {
   /** Least margin that the limits allow; negative when they refuse it. */
   readonly limit: number;
   /**
-   * Figures that the bounds allow, after each slot of the core, and of the whole set: one of each is as good as the rig
+   * Figures that the bounds allow, after each slot of the core, without and with what is known of the main, and of the whole set: one of each is as good as the rig
    * or better. Empty when the set is refused.
    */
   readonly bounds: readonly (readonly Figures[])[];
@@ -107,20 +107,22 @@ function judgeOf(
     let sum = NOTHING;
     parting.coreSlots.forEach((slot, depth) => {
       sum = plus(sum, parting.own(slot, partAt(slot), partAt));
-      const { all, front } = floors.beyond(depth + 1, partAt);
-      const best = plus(sum, all);
-      const lightest = Math.min(...front.map((p) => p.mass));
-      const spare = Math.min(limit, parting.carried(partAt, best.mass + lightest));
-      bounds.push(
-        front.map((p) =>
-          parting.figures(
-            best.cents + p.cents,
-            best.mass + p.mass,
-            Math.max(best.late, p.late),
-            spare < 0 ? -1 : Math.min(parting.spare(spare), p.margin),
+      const beyond = floors.beyond(depth + 1, partAt);
+      for (const { all, front } of [beyond, floors.withMain(depth + 1, partAt, beyond) ?? beyond]) {
+        const best = plus(sum, all);
+        const lightest = Math.min(...front.map((p) => p.mass));
+        const spare = Math.min(limit, parting.carried(partAt, best.mass + lightest));
+        bounds.push(
+          front.map((p) =>
+            parting.figures(
+              best.cents + p.cents,
+              best.mass + p.mass,
+              Math.max(best.late, p.late),
+              spare < 0 ? -1 : Math.min(parting.spare(spare), p.margin),
+            ),
           ),
-        ),
-      );
+        );
+      }
     });
     // The core with whatever fills its groups, as the whole space fills them.
     const filled = parting.coreOf(partAt, limit);

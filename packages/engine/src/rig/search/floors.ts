@@ -1,10 +1,19 @@
 import type { Part } from '../../catalogue/index.ts';
-import { BlockFronts, type Point } from './block-fronts.ts';
+import { BlockFronts, joinedPoints, type Point } from './block-fronts.ts';
 import type { Parting } from './core.ts';
 import type { Limit } from './limit.ts';
+import { MainFronts, OF_MAIN } from './main-fronts.ts';
 import { NOTHING, plus, type Adds } from './money.ts';
 import type { PartAt } from './space.ts';
 import { portKeyOf } from './trims.ts';
+
+const DRIVE = ['pump', 'reduction', 'engine', 'pto'];
+
+/** What a rig adds besides the parts of its first slots, and the front of what its other core slots add. */
+export interface Beyond {
+  readonly all: Adds;
+  readonly front: readonly Point[];
+}
 
 /**
  * Lower bounds of what a rig adds some of whose core slots are decided, in their order: the parts decided, the cheapest
@@ -14,6 +23,10 @@ export class Floors {
   readonly #parting: Parting;
   readonly #blocks: BlockFronts;
   readonly #groups: Map<string, Adds>;
+  /** The same without the groups that the main tells more of. */
+  readonly #besideMain: Map<string, Adds>;
+  readonly #mains: MainFronts;
+  readonly #driveDepth: number;
   readonly #pumpDepth: number;
   readonly #tankDepth: number;
   /** Slots of the hoses of outlets: what they ask under no pressure is in the sum of the parts. */
@@ -23,7 +36,10 @@ export class Floors {
   constructor(parting: Parting, limits: readonly Limit[]) {
     this.#parting = parting;
     const { space, coreSlots } = parting;
-    this.#groups = parting.fronts.floors();
+    this.#groups = parting.fronts.floors(new Set());
+    this.#besideMain = parting.fronts.floors(OF_MAIN);
+    this.#mains = new MainFronts(space, parting.groups, parting.fronts, parting.cap);
+    this.#driveDepth = Math.max(...DRIVE.map((slot) => coreSlots.indexOf(slot)));
     this.#pumpDepth = coreSlots.indexOf('pump');
     this.#hoses = space.slots.flatMap(({ id, options }) =>
       coreSlots.includes(id) && options.some((p) => p?.kind === 'hose') ? [id] : [],
@@ -42,7 +58,7 @@ export class Floors {
    * What a rig adds besides the parts of its first slots: `all` whatever it has there, and the front of what its other
    * core slots add, empty when nothing goes with the first ones.
    */
-  beyond(decided: number, partAt: PartAt): { readonly all: Adds; readonly front: readonly Point[] } {
+  beyond(decided: number, partAt: PartAt): Beyond {
     const pump = decided > this.#pumpDepth ? partAt('pump') : undefined;
     const groups = this.#groups.get(portKeyOf(pump, 'in')) ?? this.#groups.get('')!;
     const open = decided <= this.#outletDepth;
@@ -54,6 +70,26 @@ export class Floors {
     );
     const all = plus(this.#parting.always, groups, outlets, labels);
     return { all, front: this.#blocks.beyond(decided, partAt) };
+  }
+
+  /** The same with what pump and outlets ask of regulator and jet, which takes longer; undefined where nothing more is known. */
+  withMain(decided: number, partAt: PartAt, { all, front }: Beyond): Beyond | undefined {
+    if (decided <= this.#outletDepth || decided <= this.#pumpDepth) return undefined;
+    const driven = decided > this.#driveDepth;
+    const tank = driven && decided > this.#tankDepth ? partAt('tank') : undefined;
+    const main = this.#mains.of(partAt, driven, tank);
+    if (main === undefined) return undefined;
+    const inlet = portKeyOf(partAt('pump'), 'in');
+    const [groups, beside] = [this.#groups, this.#besideMain].map((by) => by.get(inlet) ?? by.get('')!);
+    const { cents, mass } = all;
+    return {
+      all: {
+        cents: cents - groups!.cents + beside!.cents,
+        mass: mass - groups!.mass + beside!.mass,
+        late: all.late,
+      },
+      front: joinedPoints(front, main),
+    };
   }
 
   /** Joints of the outlets, where they meet, what their hoses ask under pressure, and the wire of a pump. */

@@ -1,4 +1,4 @@
-import type { Part } from '../../catalogue/index.ts';
+import type { Part, PartOf } from '../../catalogue/index.ts';
 import { idealOf, type Group } from './core-types.ts';
 import {
   agitationAsk,
@@ -10,7 +10,7 @@ import {
 } from './group-asks.ts';
 import { mostHeld } from './held-most.ts';
 import type { Limit } from './limit.ts';
-import { NOTHING } from './money.ts';
+import { NOTHING, type Adds } from './money.ts';
 import type { Pieces } from './pieces.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 import {
@@ -63,37 +63,18 @@ export class GroupFronts {
     this.#regulated = from.space.slots.some((s) => s.id === 'regulator');
   }
 
-  /** Least that fills all groups, whatever the core, by the inlet of the pump; by '' for any pump. */
-  floors(): Map<string, Trim> {
-    const space = this.#space;
-    const representatives = (id: string, key: (part: Part) => string) => {
-      const by = new Map<string, Part>();
-      for (const part of space.slots.find((s) => s.id === id)?.options ?? [])
-        if (part !== undefined && !by.has(key(part))) by.set(key(part), part);
-      return [...by];
-    };
-    const tanks = representatives('tank', portClass);
+  /** Least that fills groups but for some, whatever the core, by the inlet of the pump; by '' for any pump. */
+  floors(without: ReadonlySet<Group['id']>): Map<string, Trim> {
+    const tanks = this.#representatives('tank', portClass);
     const out = new Map<string, Trim>();
     const any = emptyFloor();
-    for (const [inlet, pump] of representatives('pump', (p) => portKeyOf(p, 'in'))) {
+    for (const [inlet, pump] of this.#representatives('pump', (p) => portKeyOf(p, 'in'))) {
       const floor = { ...emptyFloor(), cents: 0, mass: 0, late: 0 };
       for (const group of this.#groups) {
+        if (without.has(group.id)) continue;
         const least = emptyFloor();
-        for (const [, tank] of tanks) {
-          if (tank.kind !== 'tank') continue;
-          const facts: CoreFacts = {
-            space,
-            partAt: () => undefined,
-            pieces: this.#pieces,
-            tank,
-            pump,
-            flow: { least: space.brief.duties.map(() => 0), most: 0 },
-            needs: undefined,
-            rated: Infinity,
-            cap: this.#cap,
-          };
-          lower(least, idealOf(this.#floor(group, facts)));
-        }
+        for (const [, tank] of tanks)
+          if (tank.kind === 'tank') lower(least, idealOf(this.#floor(group, this.#anyCore(tank, pump))));
         floor.cents += finite(least.cents);
         floor.mass += finite(least.mass);
         floor.late = Math.max(floor.late, finite(least.late));
@@ -105,12 +86,53 @@ export class GroupFronts {
     return out;
   }
 
+  /** Least that fills a group that does not meet the pump, by the part in one of its slots; what nothing joins is left out. */
+  leastBy(group: Group, place: number): Map<Part | undefined, Adds> {
+    const out = new Map<Part | undefined, Adds>();
+    const [pump] = this.#options('pump');
+    for (const part of this.#options(group.slots[place]!)) {
+      const least = emptyFloor();
+      for (const [, tank] of this.#representatives('tank', portClass))
+        if (tank.kind === 'tank')
+          lower(least, idealOf(this.#floor(group, this.#anyCore(tank, pump!), { place, part })));
+      if (Number.isFinite(least.cents)) out.set(part, least);
+    }
+    return out;
+  }
+
+  #representatives(id: string, key: (part: Part) => string): [string, Part][] {
+    const by = new Map<string, Part>();
+    for (const part of this.#options(id))
+      if (part !== undefined && !by.has(key(part))) by.set(key(part), part);
+    return [...by];
+  }
+
+  /** A core of which no more is known than a tank and a pump. */
+  #anyCore(tank: PartOf<'tank'>, pump: Part): CoreFacts {
+    const space = this.#space;
+    return {
+      space,
+      partAt: () => undefined,
+      pieces: this.#pieces,
+      tank,
+      pump,
+      flow: { least: space.brief.duties.map(() => 0), most: 0, slowest: 0 },
+      needs: undefined,
+      rated: Infinity,
+      cap: this.#cap,
+    };
+  }
+
   /** What may fill a group, whatever promises it breaks, with the least of each class in place of its parts. */
-  #floor(group: Group, facts: CoreFacts): readonly TrimFront[] {
+  #floor(
+    group: Group,
+    facts: CoreFacts,
+    held?: { readonly place: number; readonly part: Part | undefined },
+  ): readonly TrimFront[] {
     const ask = this.#ask(group, facts, () => undefined);
-    const owns = group.slots.map((slot) => {
+    const owns = group.slots.map((slot, place) => {
       const by = new Map<string, { part: Part | undefined; cents: number; mass: number; late: number }>();
-      for (const part of this.#space.slots.find((s) => s.id === slot)!.options) {
+      for (const part of held?.place === place ? [held.part] : this.#options(slot)) {
         const own = this.#own(slot, part, () => undefined);
         const key = ask.classOf(part);
         const least = by.get(key);
@@ -154,7 +176,7 @@ export class GroupFronts {
   }
 
   #options(slot: string): readonly (Part | undefined)[] {
-    return this.#space.slots.find((s) => s.id === slot)!.options;
+    return this.#space.slots.find((s) => s.id === slot)?.options ?? [];
   }
 
   /** The same with what the conditions on the group's slots refuse. */

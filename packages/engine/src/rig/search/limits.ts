@@ -9,7 +9,7 @@ import { stands } from '../suited.ts';
 import type { Limit } from './limit.ts';
 import { lineNeeds, type LineNeeds } from './line-needs.ts';
 import { pumpSpeed } from './pump-flow.ts';
-import { lineOf } from './settings.ts';
+import { canBegin, lineOf } from './settings.ts';
 import { wholeLimits } from './whole-limits.ts';
 import { hasKnownFamily, type PartAt, type SearchSpace } from './space.ts';
 
@@ -109,11 +109,19 @@ function shaftLimits(): Limit[] {
 
 /** A line that cannot be set is no rig: the space is made of rigs with their settings. */
 function settingLimits(space: SearchSpace): Limit[] {
-  return usedOutlets(space.layout, space.brief).map((line) => ({
-    slots: line.run,
-    margin: (partAt) => holds(lineOf(space, line, partAt) !== undefined),
-    why: `${line.name}: these parts do not do what the duties ask`,
-  }));
+  return usedOutlets(space.layout, space.brief).flatMap((line) => {
+    const why = `${line.name}: these parts do not do what the duties ask`;
+    const inOrder = space.slots.map((s) => s.id).filter((id) => line.run.includes(id));
+    // What begins a line tells most of it: a tip that throws too short does so behind any hose.
+    const begun = inOrder.slice(2).map((_, i): Limit => {
+      const slots = inOrder.slice(0, i + 2);
+      return { slots, margin: (partAt) => holds(canBegin(space, line, slots, partAt)), why };
+    });
+    return [
+      ...begun,
+      { slots: line.run, margin: (partAt) => holds(lineOf(space, line, partAt) !== undefined), why },
+    ];
+  });
 }
 
 /** Things that come together: the space leaves out a valve before nothing and an electric start without a battery. */

@@ -3,11 +3,20 @@ import type { Core, CoreEnd, Group } from './core-types.ts';
 import { NOTHING, plus, timesOver, type Adds } from './money.ts';
 import { hoseLength, timesOf } from './part-rig.ts';
 import { leastOf, type Pieces } from './pieces.ts';
+import { remember } from './remember.ts';
 import type { PartAt, SearchSpace } from './space.ts';
-import { bendsOf, portClass, portKeyOf, portOf, type LineEnd } from './trims.ts';
+import { bendsOf, endKey, portClass, portKeyOf, portOf, type LineEnd } from './trims.ts';
 
 /** Order of the lines at a node is that of the layout. */
 const GAUGE = 'gauge';
+/** Outlet lines kept with all that was found for them. */
+const MOST_OUTLETS = 1000;
+
+/** Joints along all outlet lines, and their ends at the manifold. */
+interface OutletJoints {
+  readonly adds: Adds;
+  readonly ends: readonly LineEnd[];
+}
 
 /** What is joined along the outlet lines, and where all lines meet. */
 export class LineJoints {
@@ -19,6 +28,9 @@ export class LineJoints {
   /** Ports with which the gauges of the space meet the manifold. */
   readonly #gaugePorts: readonly (Port | undefined)[];
   readonly #floors = new Map<string, Adds>();
+  readonly #outletJoints = new Map<string, OutletJoints | undefined>();
+  readonly #coreEnds = new WeakMap<readonly LineEnd[], Map<string, readonly CoreEnd[]>>();
+  readonly #nodes = new WeakMap<readonly CoreEnd[], Map<string, Adds | undefined>>();
 
   constructor(space: SearchSpace, pieces: Pieces, groups: readonly Group[], lineCents: number) {
     this.#space = space;
@@ -66,8 +78,16 @@ export class LineJoints {
     return { adds, end: { line: line.id, port, bends: line.elbows ?? 0, elbows } };
   }
 
-  /** The same along all outlet lines. */
-  outletsAlong(partAt: PartAt, pressure = 0): { adds: Adds; ends: readonly LineEnd[] } | undefined {
+  /** The same along all outlet lines; the same answer for the same parts under the same ratings. */
+  outletsAlong(partAt: PartAt, pressure = 0): OutletJoints | undefined {
+    const parts = this.outlets.flatMap((line) => line.run.map((id) => partAt(id)?.id ?? '-'));
+    const key = `${parts.join(' ')} ${this.#pieces.levels(pressure)[0]}`;
+    const known = this.#outletJoints.get(key);
+    if (known !== undefined || this.#outletJoints.has(key)) return known;
+    return remember(this.#outletJoints, key, this.#outletsAlong(partAt, pressure), MOST_OUTLETS);
+  }
+
+  #outletsAlong(partAt: PartAt, pressure: number): OutletJoints | undefined {
     let adds = NOTHING;
     const ends: LineEnd[] = [];
     for (const line of this.outlets) {
@@ -116,14 +136,7 @@ export class LineJoints {
         return;
       }
       for (const port of feeds.values()) {
-        const coreEnds: CoreEnd[] = outlets.map((e) => ({
-          line: e.line,
-          port: e.port,
-          feeds: false,
-          bends: e,
-        }));
-        coreEnds.push({ line: 'pump', port, feeds: true, bends: undefined });
-        const node = this.node({ ends: coreEnds, pressure }, ends);
+        const node = this.node({ ends: this.coreEnds(outlets, port), pressure }, ends);
         if (node !== undefined) best = best === undefined ? node : leastOf([best, node]);
       }
     };
@@ -131,9 +144,29 @@ export class LineJoints {
     return best ?? NOTHING;
   }
 
+  /** What a core brings to the manifold; the same answer for the same outlets and the same outlet of the pump. */
+  coreEnds(outlets: readonly LineEnd[], feed: Port): readonly CoreEnd[] {
+    let byFeed = this.#coreEnds.get(outlets);
+    if (byFeed === undefined) this.#coreEnds.set(outlets, (byFeed = new Map<string, readonly CoreEnd[]>()));
+    const key = portKey(feed);
+    let ends = byFeed.get(key);
+    if (ends === undefined) {
+      const lines = outlets.map((e): CoreEnd => ({ line: e.line, port: e.port, feeds: false, bends: e }));
+      byFeed.set(key, (ends = [...lines, { line: 'pump', port: feed, feeds: true, bends: undefined }]));
+    }
+    return ends;
+  }
+
   /** What meets at the manifold, with the bends of the lines there and whichever gauge adds least. */
-  node(core: Pick<Core, 'ends' | 'pressure'>, trimEnds: readonly LineEnd[]): Adds | undefined {
-    return leastOf(this.#gaugePorts.map((port) => this.#node(core, trimEnds, port)));
+  node({ ends, pressure }: Pick<Core, 'ends' | 'pressure'>, trimEnds: readonly LineEnd[]): Adds | undefined {
+    let known = this.#nodes.get(ends);
+    if (known === undefined) this.#nodes.set(ends, (known = new Map<string, Adds | undefined>()));
+    const key = `${this.#pieces.levels(pressure)[0]} ${trimEnds.map(endKey).join(' / ')}`;
+    const before = known.get(key);
+    if (before !== undefined || known.has(key)) return before;
+    const node = leastOf(this.#gaugePorts.map((port) => this.#node({ ends, pressure }, trimEnds, port)));
+    known.set(key, node);
+    return node;
   }
 
   #node(

@@ -45,6 +45,8 @@ export function slipAt({ law, maxSpeed, maxPressure }: PartOf<'pump'>, viscosity
 export interface PumpFlow {
   readonly least: readonly number[];
   readonly most: number;
+  /** What a displacement pump moves without slip, at least: what it moves at most where its drive is known. */
+  readonly slowest: number;
 }
 
 /**
@@ -58,8 +60,9 @@ export function pumpFlow(space: SearchSpace, partAt: PartAt): PumpFlow {
     return (askedFlow(duty, contexts[0]!.liquids.get(duty.liquid)!) ?? 0) * outlets;
   });
   const pump = partAt('pump');
-  if (pump?.kind !== 'pump' || pump.law.action !== 'displacement') return { least: asked, most: Infinity };
+  if (pump?.kind !== 'pump' || pump.law.action !== 'displacement')
+    return { least: asked, most: Infinity, slowest: 0 };
   const most = pump.law.displacement * pumpSpeed(space, pump, partAt);
   const least = most - slipPerPressure(pump).most * pump.maxPressure;
-  return { least: asked.map((a) => Math.max(a, least)), most };
+  return { least: asked.map((a) => Math.max(a, least)), most, slowest: most };
 }

@@ -18,7 +18,13 @@ const LEAST = 1000;
 const HAIR = 2e-3;
 const HALVINGS = 20;
 
-const thrown = new WeakMap<SearchSpace['contexts'], Map<string, number>>();
+/** Spare by the pressure, and the most up to each rung by duty, gun and tip: what was found for one is built upon for the next. */
+interface Thrown {
+  readonly known: Map<string, number>;
+  readonly rungs: Map<string, number[]>;
+}
+
+const thrown = new WeakMap<SearchSpace['contexts'], Thrown>();
 
 /**
  * Most spare of the reach that a gun has by the pressure at the manifold: there is the more pressure at its tip the less its
@@ -51,8 +57,12 @@ export function mostReach(
     const promised = reachTowards(conditions, pressure, target, duty.reach)?.promised;
     return promised === undefined ? -1 : (promised - askedOf(target)) / askedOf(target) + HAIR;
   };
-  /** The most at any rung up to a pressure; what was found for one rung is built upon for the next. */
-  const rungs: number[] = [];
+  let mine = thrown.get(space.contexts);
+  if (mine === undefined) thrown.set(space.contexts, (mine = { known: new Map(), rungs: new Map() }));
+  const { known } = mine;
+  const who = `${duty.id} ${outletHeightOf(line, duty)} ${gun.id} ${tip.id}`;
+  const rungs = mine.rungs.get(who) ?? remember(mine.rungs, who, []);
+  /** The most at any rung up to a pressure. */
   const spareUpTo = (pressure: number): number => {
     const from = Math.max(LEAST, tip.minPressure);
     const rung = Math.floor(Math.log(pressure / from) / Math.log(RUNG));
@@ -60,8 +70,6 @@ export function mostReach(
       rungs.push(Math.max(rungs[k - 1] ?? -1, spareAt(from * RUNG ** k)));
     return Math.max(rungs[rung] ?? -1, spareAt(pressure));
   };
-  let known = thrown.get(space.contexts);
-  if (known === undefined) thrown.set(space.contexts, (known = new Map<string, number>()));
   const which = `${space.layout.id} ${duty.id} ${line.run.map((slot) => partAt(slot)?.id).join(' ')}`;
   // At the top of a step of pressure in front of the line.
   const atMost = (pressure: number): number => {
@@ -74,7 +82,7 @@ export function mostReach(
       else high = flow;
     }
     const step = Math.ceil(Math.log(Math.max(1, atTip(high))) / Math.log(STEP));
-    const key = `${duty.id} ${gun.id} ${tip.id} ${step}`;
+    const key = `${who} ${step}`;
     let spare = known.get(key);
     if (spare === undefined) known.set(key, (spare = spareUpTo(STEP ** step)));
     return spare;

@@ -72,8 +72,9 @@ export function searchRigs(
   const spaces = layouts.map((layout) => spaceOf(read.brief, rawBrief, catalogue, layout));
   const size = spaces.reduce((sum, s) => sum + s.size, 0);
   const prepared = spaces.map((whole) => {
-    const limits = limitsOf(whole);
-    const { space, refused } = narrowed(whole, limits);
+    const { space, refused } = narrowed(whole, limitsOf(whole));
+    // Some conditions reckon with all that may stand in a slot: now with less.
+    const limits = limitsOf(space);
     return { space, refused, limits, bounds: new Bounds(space, limits, shop) };
   });
   const front = new Front();

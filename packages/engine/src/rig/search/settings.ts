@@ -53,6 +53,36 @@ function build(space: SearchSpace, line: LayoutLine, partAt: PartAt): BuiltLine 
   return undefined;
 }
 
+const begun = new WeakMap<SearchSpace, Map<string, boolean>>();
+
+/**
+ * Whether an outlet line that begins with the parts of some of its slots can be set with any of the space's parts in the
+ * others. A reel only takes pressure and bounds the hose: without one, and whatever its rewind, more can be set.
+ */
+export function canBegin(
+  space: SearchSpace,
+  line: LayoutLine,
+  decided: readonly string[],
+  partAt: PartAt,
+): boolean {
+  let known = begun.get(space);
+  if (known === undefined) begun.set(space, (known = new Map<string, boolean>()));
+  const key = `${line.id} ${decided.map((id) => partAt(id)?.id ?? '-').join(' ')}`;
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const partsOf = ({ id }: Slot): readonly Part[] => {
+    if (!line.run.includes(id)) return [];
+    if (decided.includes(id)) return [partAt(id)].filter((p) => p !== undefined);
+    const options = space.slots.find((s) => s.id === id)?.options ?? [];
+    return options.filter((p) => p !== undefined && p.kind !== 'reel');
+  };
+  const can = space.contexts.some((context) => {
+    const { rewind: _any, ...wishes } = context.brief.wishes;
+    return lineOptions({ ...context, brief: { ...context.brief, wishes } }, line, partsOf).length > 0;
+  });
+  return remember(known, key, can);
+}
+
 /**
  * Parts with their settings: hose lengths, the set of the regulator, the speed of the engine. They follow from the
  * parts by the same rules as in the quick selection, so that a set of parts is one rig. Undefined when an outlet line

@@ -253,10 +253,18 @@ export function tablesOf(
 }
 
 /** What two ends at the manifold must have in common to be joined there alike. */
-function endKey({ port, through, elbows }: LineEnd): string {
-  const bends = elbows.map((e) => `${e.cents}/${e.mass.toFixed(3)}/${e.late}`).join(' ');
-  return `${portKey(port)} ${through === undefined ? '' : portKey(through)} ${bends}`;
+export function endKey(end: LineEnd): string {
+  let key = endKeys.get(end);
+  if (key === undefined) {
+    const { line, port, through, elbows } = end;
+    const bends = elbows.map((e) => `${e.cents}/${e.mass.toFixed(3)}/${e.late}`).join(' ');
+    key = `${line} ${portKey(port)} ${through === undefined ? '' : portKey(through)} ${bends}`;
+    endKeys.set(end, key);
+  }
+  return key;
 }
+
+const endKeys = new WeakMap<LineEnd, string>();
 
 /** Without what another one is as good as in everything; of those alike the first in order. */
 export function unbeaten<T extends Omit<Trim, 'parts'>>(all: T[]): T[] {
