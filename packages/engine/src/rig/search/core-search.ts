@@ -1,5 +1,5 @@
 import type { Part, Shop } from '../../catalogue/index.ts';
-import type { Point } from './block-fronts.ts';
+import type { Point } from './points.ts';
 import { allWays, bestWays } from './completions.ts';
 import type { Completion } from './core-types.ts';
 import { Parting } from './core.ts';

@@ -1,5 +1,6 @@
 import type { Part } from '../../catalogue/index.ts';
-import { BlockFronts, joinedPoints, type Point } from './block-fronts.ts';
+import { BlockFronts } from './block-fronts.ts';
+import { joinedPoints, type Point } from './points.ts';
 import type { Parting } from './core.ts';
 import type { Limit } from './limit.ts';
 import { MainFronts, OF_MAIN } from './main-fronts.ts';

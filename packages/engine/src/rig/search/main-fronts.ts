@@ -1,7 +1,7 @@
 import type { Part, PartOf } from '../../catalogue/index.ts';
 import { askedFlow } from '../asked-flow.ts';
 import { usedOutlets } from '../design/outlet-demands.ts';
-import type { Point } from './block-fronts.ts';
+import type { Point } from './points.ts';
 import type { Group } from './core-types.ts';
 import type { GroupFronts } from './group-fronts.ts';
 import { marginStep } from './figures.ts';
