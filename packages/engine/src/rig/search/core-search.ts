@@ -14,6 +14,8 @@ import { partsIn, type PartAt, type SearchSpace } from './space.ts';
 
 /** Sets of parts between two reports. */
 const REPORT = 500;
+/** Proofs between two reports while the ways of one core are gone through. */
+const PROOFS = 25;
 /** Share of the proofs that may go into finding good rigs before all cores are gone through. */
 const SEEDING = 0.3;
 /** Ways to fill the groups of a core that are proven then. */
@@ -52,6 +54,7 @@ export class CoreSearch {
   readonly #shop: Shop;
   readonly #refused = new Map<string, number>();
   #stopped = false;
+  #goOn: () => boolean = () => true;
   #unsettled = false;
 
   constructor(prover: Prover, front: Front, shop: Shop, mostNodes: number) {
@@ -63,6 +66,7 @@ export class CoreSearch {
 
   /** True when nothing of the space is left to look at. */
   run({ space, limits, refused }: Prepared, goOn: () => boolean): boolean {
+    this.#goOn = goOn;
     for (const [why, sets] of refused) this.#count(why, sets);
     if (space.size === 0) return !this.#stopped;
     const parting = new Parting(space, limits, this.#shop);
@@ -225,10 +229,8 @@ export class CoreSearch {
     let left = most;
     for (const c of found) {
       if (left <= 0) return false;
-      if (this.#prover.spent) {
-        this.#stopped = true;
-        return false;
-      }
+      if (this.#prover.spent) this.#stopped = true;
+      if (this.#stopped) return false;
       if (this.#front.covers(parting.figures(c.cents, c.mass, c.late, c.margin))) continue;
       const whole = new Map(parts);
       groups.forEach((g, i) => g.slots.forEach((slot, k) => whole.set(slot, c.groups[i]!.parts[k])));
@@ -237,6 +239,7 @@ export class CoreSearch {
       const proven = this.#prover.of(space, at);
       left--;
       if (proven !== undefined) this.#front.offer(proven);
+      if (this.#prover.proofs % PROOFS === 0 && !this.#goOn()) this.#stopped = true;
     }
     return true;
   }
