@@ -158,6 +158,36 @@ describe('The yard test', () => {
     await context.close();
   }, 180_000);
 
+  it('asks to shut the outlets again, and for a third reading only where the two are at odds', async () => {
+    const context = await browser.newContext({ viewport: { width: 390, height: 900 } });
+    const shut = rowOf('shut-gauge');
+    const page = await opened(context, shut.id, THROWN);
+    const open = page.locator('.reading.open');
+    const verdict = open.locator('.verdict');
+    const box = (n: number) => open.getByLabel(`Reading ${n}, psi`);
+    await open.getByText('Read it twice, the outlets opened and shut again in between').waitFor();
+    await box(1).fill(psi(shut.expected));
+    await box(1).press('Enter');
+    await verdict.getByText('One more reading', { exact: true }).waitFor({ timeout: READ });
+    expect(await open.locator('input').count()).toBe(2);
+    await box(2).fill(psi(shut.expected * 1.2));
+    await box(2).press('Enter');
+    await verdict.getByText(/psi are too far apart: one more reading tells/).waitFor({ timeout: READ });
+    await box(3).waitFor();
+    expect(await findings(page)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
+      0,
+    );
+    await box(3).fill(psi(shut.expected * 1.005));
+    await box(3).press('Enter');
+    await verdict.getByText('Pass').waitFor({ timeout: READ });
+    await verdict.getByText(/^reading 2 of .* far from the others and does not count/).waitFor();
+    await page.getByText('Everything is in the records.').waitFor({ timeout: READ });
+    const arrived = await entries('yard-reading', THROWN);
+    expect(arrived.at(-1)!.document.value).toHaveLength(3);
+    await context.close();
+  }, 180_000);
+
   it('loses the network, is closed, reopened and finished, and everything arrives once', async () => {
     const context = await browser.newContext({ viewport: TABLET });
     const bucket = rowOf('bucket');
@@ -217,6 +247,8 @@ describe('The yard test', () => {
     [390, 'light', 'pump-gauge'],
     [820, 'light', 'tape-farthest'],
     [390, 'dark', 'tape-farthest'],
+    [820, 'light', 'shut-gauge'],
+    [390, 'light', 'shut-gauge'],
   ] as const)(
     'is clean at %i px, %s, %s, large enough for a wet hand, and nothing sticks out',
     async (width, colorScheme, row) => {

@@ -150,6 +150,31 @@ describe('what readings of built rigs teach', () => {
     expect(spoilt.mean).toBe(without.mean);
   });
 
+  it('is not moved by a gauge reading that slipped once it was read again, and sets a pair at odds aside', () => {
+    const { machines } = syntheticShop([elms], { count: 8, seed: 7 });
+    const first = (of: (list: readonly number[]) => readonly number[]) =>
+      learnFrom(
+        machines.map((m, n) => ({
+          ...m,
+          tests: m.tests.map((t) => ({
+            ...t,
+            values: new Map(
+              [...t.values].map(
+                ([id, list]) => [id, n === 0 && id.startsWith('shut-gauge') ? of(list) : list] as const,
+              ),
+            ),
+          })),
+        })),
+      );
+    const rise = (l: typeof learned) => l.factors.find((f) => f.key.startsWith('override:'))!;
+    const right = rise(first((list) => list));
+    const told = rise(first(([a, b]) => [a!, b! * 1.13, b!]));
+    expect(Math.abs(told.mean - right.mean) / right.deviation).toBeLessThan(0.02);
+    const odds = first(([a, b]) => [a!, b! * 1.13]);
+    expect(odds.copies[0]!.unused.filter((u) => /too far apart/.test(u.why))).toHaveLength(2);
+    expect(odds.copies[0]!.readings.some((r) => r.id.startsWith('shut-gauge'))).toBe(false);
+  });
+
   it('says nothing of a tape in wind, and says so', () => {
     const [first] = clean.machines;
     const [test] = first!.tests;

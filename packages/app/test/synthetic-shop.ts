@@ -4,7 +4,10 @@ import {
   INSTRUMENTS,
   massWeights,
   PART_SHARES,
+  repeatsLeft,
   scaleModel,
+  valuesAsked,
+  valuesTaken,
   WHOLE_MASS,
   yardModel,
   type BuiltRig,
@@ -40,16 +43,16 @@ export interface SyntheticOptions {
 
 /**
  * Builds copies of the given rigs with parts and copies off by their tolerances, and reads each through the real solver
- * with the instruments' own scatter, a tape three times, each throw with slips of its own. The same seed gives the same
- * shop, odd readings or not.
+ * with the instruments' own scatter, a tape three times and a gauge with the outlets shut twice, or three times where two are at
+ * odds, each with slips of its own. The same seed gives the same shop, odd readings or not.
  */
 export function syntheticShop(
   rigs: readonly Rig[],
   { count, seed, odd = 0, wider = 1, only, proofs, parts: given }: SyntheticOptions,
 ): SyntheticShop {
-  const random = randomOf(seed);
-  const normal = () =>
-    only === undefined ? Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random()) : 0;
+  const hand = handOf(randomOf(seed), odd, only !== undefined);
+  const again = handOf(randomOf(seed + AGAIN), odd, only !== undefined);
+  const { normal } = hand;
   const models = rigs.map((rig): ShopModel => {
     const proof = proofs?.get(rig);
     const both = [yardModel(rig), ...(proof === undefined ? [] : [scaleModel(rig, proof)])];
@@ -86,15 +89,31 @@ export function syntheticShop(
       );
     copies.push(truth);
     const weighed = Math.floor(n / models.length) % 3 === 2 ? 'supports' : 'whole';
-    const machine = built(model, x, `S-${n}`, weighed, normal, (value) => {
+    const machine = built(model, x, `S-${n}`, weighed, hand, again);
+    return { ...machine, ...(model.proof === undefined ? {} : { proof: model.proof }) };
+  });
+  return { machines, parts, copies };
+}
+
+/** So far apart are the draws of what is read again from those of the shop. */
+const AGAIN = 1_000_000;
+
+/** Draws of what is read: scatter of a deviation of one, and now and then a slip. */
+interface Hand {
+  readonly normal: () => number;
+  readonly slip: (value: number) => number;
+}
+
+function handOf(random: () => number, odd: number, steady: boolean): Hand {
+  return {
+    normal: () => (steady ? 0 : Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random())),
+    slip: (value) => {
       const wrong = random() < odd;
       const by = 0.1 + 0.5 * random();
       const sign = random() < 0.5 ? -1 : 1;
       return wrong ? value * Math.exp(sign * by) : value;
-    });
-    return { ...machine, ...(model.proof === undefined ? {} : { proof: model.proof }) };
-  });
-  return { machines, parts, copies };
+    },
+  };
 }
 
 /** A rig with what water and scales show of it. */
@@ -111,26 +130,43 @@ function built(
   x: readonly number[],
   serial: string,
   weighed: 'whole' | 'supports',
-  normal: () => number,
-  slip: (value: number) => number,
+  hand: Hand,
+  again: Hand,
 ): BuiltRig {
   const [water, scale] = both;
   const count = water!.inputs.length;
   const shown = [...water!.predict(x.slice(0, count)), ...(scale?.predict(x.slice(count)) ?? [])];
   const rows = both.flatMap((model) => model.rows);
   const values = new Map<string, number[]>();
-  const placed = misplaced(rows, shown, normal);
+  const placed = misplaced(rows, shown, hand.normal);
   const supported = placed.size > 0;
   rows.forEach((row, r) => {
     if (row.sumOf !== undefined) return;
     if (row.instrument === 'scale' && placed.has(r) !== (supported && weighed === 'supports')) return;
-    const { deviation, plain, throws }: Instrument = INSTRUMENTS[row.instrument];
-    const ofOne = throws?.deviation ?? 0;
-    const common = shown[r]! + (placed.get(r) ?? 0) + Math.sqrt(deviation ** 2 - ofOne ** 2) * normal();
-    const read = Array.from({ length: throws?.times ?? 1 }, () => {
-      const one = throws === undefined ? common : common + ofOne * normal();
-      return slip(plain === true ? one : Math.exp(one));
-    });
+    const { deviation, plain, repeats }: Instrument = INSTRUMENTS[row.instrument];
+    // As many as may be asked for are drawn, so that the same seed gives the same shop whatever is asked.
+    const asked = {
+      instrument: row.instrument,
+      ...(repeats === undefined ? {} : { repeats: repeats.times }),
+    };
+    const at = shown[r]! + (placed.get(r) ?? 0);
+    const said = (by: Hand, off: number) => by.slip(plain === true ? at + off : Math.exp(at + off));
+    const ofOne = repeats?.deviation ?? 0;
+    const shareOfAll = 1 - (ofOne / deviation) ** 2;
+    const drawn: number[] = [];
+    if (repeats?.one === 'reading') {
+      // What is read again is drawn by itself, so that the shop is the same as one that reads it once.
+      const first = deviation * hand.normal();
+      const common = shareOfAll * first + ofOne * Math.sqrt(shareOfAll) * again.normal();
+      drawn.push(said(hand, first));
+      while (drawn.length < valuesTaken(asked)) drawn.push(said(again, common + ofOne * again.normal()));
+    } else {
+      const common = Math.sqrt(shareOfAll) * deviation * hand.normal();
+      while (drawn.length < valuesTaken(asked))
+        drawn.push(said(hand, repeats === undefined ? common : common + ofOne * hand.normal()));
+    }
+    const read = drawn.slice(0, valuesAsked(asked));
+    while (read.length < drawn.length && repeatsLeft(asked, read) > 0) read.push(drawn[read.length]!);
     if (read.every(Number.isFinite)) values.set(row.id, read);
   });
   return {
@@ -200,11 +236,13 @@ export function withoutOdd({ machines }: SyntheticShop, right: SyntheticShop): B
     ...machine,
     tests: machine.tests.map((test, t) => {
       const same = right.machines[n]!.tests[t]!.values;
-      const sound = [...test.values].flatMap(([id, list]) => {
-        const near = list.filter((v, i) => Math.abs(v / same.get(id)![i]! - 1) < 0.05);
+      const values = [...test.values].flatMap(([id, list]) => {
+        // A third reading, of two at odds, is in one of the shops only.
+        const sound = same.get(id)!;
+        const near = list.filter((v, i) => Math.abs(v / (sound[i] ?? sound[0]!) - 1) < 0.05);
         return near.length === 0 ? [] : [[id, near] as const];
       });
-      return { ...test, values: new Map(sound) };
+      return { ...test, values: new Map(values) };
     }),
   }));
 }

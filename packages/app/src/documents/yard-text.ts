@@ -5,7 +5,7 @@ import {
   readingTask,
   readingText,
   READING_WORDS,
-  throwsTask,
+  repeatsTask,
   YARD_CAUTIONS,
   type JudgedReading,
   type JudgedTest,
@@ -45,7 +45,7 @@ function readingLines(
 ): string[] {
   const say = (row: SheetReading, value: number) => readingText(row, value, units);
   const task = (row: SheetReading) =>
-    [readingTask(row, units), throwsTask(row)].filter((t) => t !== '').join('. ');
+    [readingTask(row, units), repeatsTask(row)].filter((t) => t !== '').join('. ');
   if (judged === undefined)
     return table(
       ['  id', 'read', 'should be', 'from', 'to'],
@@ -61,7 +61,8 @@ function readingLines(
   const found = new Map<string, JudgedReading>(judged.readings.map((r) => [r.id, r]));
   return rows.flatMap((row) => {
     const one = found.get(row.id)!;
-    const value = one.value === undefined ? '' : `: ${judgedText(row, one, units)}`;
+    const said = judgedText(row, one, units);
+    const value = said === '' ? '' : `: ${said}`;
     return [
       `  ${READING_WORDS[one.state].padEnd(8)}${task(row)}${row.needed ? ' *' : ''}${value}`,
       ...(one.state === 'missing' ? [] : one.because.map((why) => `          ${why}`)),

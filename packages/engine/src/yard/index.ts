@@ -21,14 +21,14 @@ export { bucketFor } from './bucket.ts';
 export { massWeights, WHOLE_MASS } from './mass-inputs.ts';
 export { scaleModel } from './scale-model.ts';
 export { SCALE_SUM, SCALE_WHOLE } from './scale-rows.ts';
-export { throwsLeft, valuesAsked } from './throws.ts';
+export { repeatName, repeatsLeft, valuesAsked, valuesTaken } from './repeats.ts';
 export * from './diagnosis/index.ts';
 export {
   dutyConditions,
   judgedText,
   readingTask,
   readingText,
-  throwsTask,
+  repeatsTask,
   READING_WORDS,
   vesselText,
   YARD_CAUTIONS,

@@ -6,23 +6,32 @@ import type { TakenReadings } from './readings-document.ts';
 import type { ReadingLimit } from './promise-limits.ts';
 import type { SheetReading } from './sheet-reading.ts';
 import type { YardSheet } from './sheet.ts';
-import { countedOf, scatterOf, throwsAgree, throwsLeft, windowAfter } from './throws.ts';
+import {
+  atOdds,
+  countedOf,
+  repeatName,
+  repeatsAgree,
+  repeatsLeft,
+  scatterOf,
+  soundValues,
+  windowAfter,
+} from './repeats.ts';
 
 /**
  * pass: inside the window. look: outside it, though every promise holds. fail: a promise or an acceptance limit is broken,
- * or no rig of these parts reads so. refused: taken in conditions that say nothing. more: inside so far, and to be thrown
- * again. missing: not taken.
+ * or no rig of these parts reads so. refused: taken in conditions that say nothing. more: inside so far, or at odds with
+ * itself, and to be read again. missing: not taken.
  */
 export type ReadingState = 'pass' | 'look' | 'fail' | 'refused' | 'more' | 'missing';
 
 export interface JudgedReading {
   readonly id: string;
   readonly state: ReadingState;
-  /** What counts of what was read, SI: the middle throw, the mean of tips; absent when nothing was. */
+  /** What counts of what was read, SI: the middle one of several, the mean of tips; absent when nothing was, or what was is at odds. */
   readonly value?: number;
-  /** Every throw in its order, SI, where a row is thrown several times, and how many are still to be made. */
-  readonly thrown?: readonly number[];
-  readonly throwsLeft?: number;
+  /** Every reading in its order, SI, where a row is read several times, and how many are still to be taken. */
+  readonly repeated?: readonly number[];
+  readonly repeatsLeft?: number;
   /** How many deviations it lies from what it should show. */
   readonly off?: number;
   /** Why, each a sentence. */
@@ -58,7 +67,11 @@ export function judgeReadings(
 ): JudgedTest {
   const readings = sheet.readings.map((row) => judgeOne(rig, row, taken, sheet.windLimit, options));
   const has = (state: ReadingState) => readings.some((r) => r.state === state);
-  const neededMissing = sheet.readings.some((row, i) => row.needed && readings[i]!.state === 'missing');
+  const neededMissing = sheet.readings.some(
+    (row, i) =>
+      row.needed &&
+      (readings[i]!.state === 'missing' || atOdds(row.instrument, taken.values.get(row.id) ?? [])),
+  );
   const state = has('fail')
     ? 'fail'
     : neededMissing
@@ -88,22 +101,15 @@ function judgeOne(
       because: [row.needed ? 'not read yet; the test is not complete without it' : 'not read'],
     };
   const value = countedOf(row.instrument, values);
-  const agree = throwsAgree(row.instrument, values);
-  const made = agree.filter((a) => a).length;
-  const left = throwsLeft(row, made);
+  const made = soundValues(row.instrument, values).length;
+  const left = repeatsLeft(row, values);
+  const odds = atOdds(row.instrument, values);
   const read = {
     id: row.id,
-    value,
-    ...(row.throws === undefined ? {} : { thrown: values, throwsLeft: left }),
+    ...(odds ? {} : { value }),
+    ...(row.repeats === undefined ? {} : { repeated: values, repeatsLeft: left }),
   };
-  const again = [
-    ...agree.flatMap((a, i) =>
-      a ? [] : [`throw ${i + 1} of ${say(values[i]!)} is far from the others and does not count`],
-    ),
-    ...(left === 0
-      ? []
-      : [`${left === 1 ? 'one more throw' : `${left} more throws`}: the middle one of ${row.throws} counts`]),
-  ];
+  const again = againBecause(row, values, say);
   if (row.instrument === 'tape-farthest') {
     const { wind } = taken.document;
     const speed = (v: number) => display(v, 'speed', units);
@@ -122,6 +128,7 @@ function judgeOne(
         ],
       };
   }
+  if (odds) return { ...read, state: 'more', because: again };
   const plain = instrumentOf(row.instrument).plain === true;
   const { low, high, deviation } = windowAfter(row, made);
   const off = (plain ? value - row.expected : Math.log(value / row.expected)) / deviation;
@@ -148,13 +155,32 @@ function judgeOne(
         ]
       : []),
     ...close.map((l) => `too close to tell whether a promise holds: ${l.promise}; ${limitText(l, say)}`),
-    ...(row.throws === undefined ? oddTips(values, say) : []),
+    ...(row.repeats === undefined ? oddTips(values, say) : []),
   ];
   const inside = `inside ${say(low)} to ${say(high)}`;
   if (fails.length > 0) return { ...read, state: 'fail', off, because: [...fails, ...looks, ...again] };
   if (looks.length > 0) return { ...read, state: 'look', off, because: [...looks, ...again] };
   if (left > 0) return { ...read, state: 'more', off, because: [...again, `so far ${inside}`] };
-  return { ...read, state: 'pass', off, because: [inside] };
+  return { ...read, state: 'pass', off, because: [...again, inside] };
+}
+
+/** Which readings of a row do not count, and how many are to be taken again. */
+function againBecause(
+  row: SheetReading,
+  values: readonly number[],
+  say: (value: number) => string,
+): string[] {
+  const one = repeatName(row);
+  const left = repeatsLeft(row, values);
+  const far = repeatsAgree(row.instrument, values).flatMap((agrees, i) =>
+    agrees ? [] : [`${one} ${i + 1} of ${say(values[i]!)} is far from the others and does not count`],
+  );
+  if (left === 0) return far;
+  const more = left === 1 ? `one more ${one}` : `${left} more ${one}s`;
+  const counts = row.repeats === 2 ? 'two that agree count' : `the middle one of ${row.repeats} counts`;
+  if (!atOdds(row.instrument, values)) return [...far, `${more}: ${counts}`];
+  const [a, b] = soundValues(row.instrument, values);
+  return [...far, `${say(a!)} and ${say(b!)} are too far apart: ${more} tells which counts`];
 }
 
 const sideOf = (off: number): 'above' | 'below' => (off > 0 ? 'above' : 'below');

@@ -13,14 +13,14 @@ import {
 } from '../quantity/index.ts';
 import { LOOKS, type LookId } from './diagnosis/looks.data.ts';
 import type { SheetReading } from './sheet-reading.ts';
-import { valuesAsked } from './throws.ts';
+import { valuesTaken } from './repeats.ts';
 
 /** A value is read once its reading is known. */
 const typed: Shape<unknown> = {
   read: (raw) => raw ?? null,
   describe: {
     type: 'value',
-    expected: 'a reading with its unit, or a list of them, one for each tip or throw',
+    expected: 'a reading with its unit, or a list of them, one for each tip or time',
   },
 };
 
@@ -44,7 +44,7 @@ const readingsShape = object({
 /** What was read in the yard, as it is stored: values as people typed them. */
 export type ReadingsDocument = Infer<typeof readingsShape>;
 
-/** A day's readings of one rig in SI; several tips or throws of one row are a list. */
+/** A day's readings of one rig in SI; several tips or readings of one row are a list. */
 export interface TakenReadings {
   readonly document: ReadingsDocument;
   readonly values: ReadonlyMap<string, readonly number[]>;
@@ -90,11 +90,11 @@ export function matchReadings(
     const one = quantity(row.dimension);
     const many = Array.isArray(value) ? (value as unknown[]) : [value];
     const found: number[] = [];
-    if (many.length > valuesAsked(row))
+    if (many.length > valuesTaken(row))
       problems.push({
         path: [...path, 'value'],
         code: 'out-of-range',
-        message: `value has ${many.length} readings; '${id}' has ${valuesAsked(row)} to read`,
+        message: `value has ${many.length} readings; '${id}' has ${valuesTaken(row)} to read`,
       });
     many.forEach((v, k) => {
       const at = Array.isArray(value) ? [...path, 'value', k] : [...path, 'value'];

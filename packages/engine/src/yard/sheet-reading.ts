@@ -14,8 +14,8 @@ export interface SheetReading {
   /** What the bucket holds or how much of the tank is drained [m3]. */
   readonly volume?: number;
   readonly tips?: number;
-  /** How many times it is thrown; the middle one counts. */
-  readonly throws?: number;
+  /** How many times it is read; the middle one counts. */
+  readonly repeats?: number;
   readonly needed: boolean;
   /** SI. Nine of ten good rigs read from low to high. */
   readonly expected: number;

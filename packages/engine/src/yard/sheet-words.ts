@@ -1,5 +1,6 @@
 import { display, type UnitSystem } from '../quantity/index.ts';
 import type { JudgedReading, ReadingState } from './judge.ts';
+import { repeatName } from './repeats.ts';
 import { SCALE_WHOLE } from './scale-rows.ts';
 import type { SheetReading } from './sheet-reading.ts';
 
@@ -79,24 +80,28 @@ export function readingTask(row: SheetReading, units: UnitSystem): string {
   }
 }
 
-/** What counts of a reading, and every throw that it is the middle of: "58.0 ft (56.5 ft, 58.0 ft, 61.0 ft)". */
+/** What counts of a reading, and every reading that it is the middle of: "58.0 ft (56.5 ft, 58.0 ft, 61.0 ft)". */
 export function judgedText(
   row: SheetReading,
-  { value, thrown, throwsLeft: left = 0 }: JudgedReading,
+  { value, repeated, repeatsLeft: left = 0 }: JudgedReading,
   units: UnitSystem,
 ): string {
-  if (value === undefined) return '';
+  const all = repeated?.map((v) => readingText(row, v, units)).join(', ');
+  if (value === undefined) return all === undefined ? '' : `${all}, too far apart to count`;
   const counts = readingText(row, value, units);
-  if (thrown === undefined) return counts;
-  const all = thrown.map((v) => readingText(row, v, units)).join(', ');
+  if (repeated === undefined) return counts;
+  const one = repeatName(row);
   return left === 0
     ? `${counts} (${all})`
-    : `${counts} (${thrown.length === 1 ? '' : `${all}; `}${(row.throws ?? 0) - left} of ${row.throws} throws)`;
+    : `${counts} (${repeated.length === 1 ? '' : `${all}; `}${(row.repeats ?? 0) - left} of ${row.repeats} ${one}s)`;
 }
 
-/** How many times a row is thrown, and which counts; empty where it is read once. */
-export function throwsTask({ throws }: SheetReading): string {
-  return throws === undefined ? '' : `Throw ${throws} times: the middle one counts`;
+/** How a row is read again, and which reading counts; empty where it is read once. */
+export function repeatsTask({ repeats, instrument }: SheetReading): string {
+  if (repeats === undefined) return '';
+  return instrument === 'shut-gauge'
+    ? 'Read it twice, the outlets opened and shut again in between'
+    : `Throw ${repeats} times: the middle one counts`;
 }
 
 /** How the rig stands while a duty's readings are taken: "tank 50 % full, 200 ft of hose out". */

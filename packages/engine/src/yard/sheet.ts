@@ -4,7 +4,7 @@ import { promiseLimits } from './promise-limits.ts';
 import { scaleModel } from './scale-model.ts';
 import { WIND_LIMIT } from './tape-wind.ts';
 import type { SheetReading } from './sheet-reading.ts';
-import { scatterOf } from './throws.ts';
+import { scatterOf } from './repeats.ts';
 import { slopes, unscaled, yardModel, type YardModel, type YardOptions } from './yard-model.ts';
 
 /** 5 and 95 % points of the normal distribution. */
@@ -49,8 +49,8 @@ function sheetReadings(model: YardModel, proof: Proof): SheetReading[] {
   const slope = slopes(model, middle);
   return rows.flatMap((row, r): SheetReading[] => {
     if (!Number.isFinite(at[r]!) || row.sumOf !== undefined) return [];
-    const { dimension, name, throws } = instrumentOf(row.instrument);
-    const noise = scatterOf(row.instrument, throws?.times ?? 1);
+    const { dimension, name, repeats } = instrumentOf(row.instrument);
+    const noise = scatterOf(row.instrument, repeats?.times ?? 1);
     const parts = inputs.map((input, k) => ({
       of: input.name,
       variance: (slope[r * inputs.length + k]! * input.deviation) ** 2,
@@ -74,7 +74,7 @@ function sheetReadings(model: YardModel, proof: Proof): SheetReading[] {
         ...(row.duty?.hoseOut === undefined ? {} : { hoseOut: row.duty.hoseOut }),
         ...(row.volume === undefined ? {} : { volume: row.volume }),
         ...(row.tips === undefined ? {} : { tips: row.tips }),
-        ...(throws === undefined ? {} : { throws: throws.times }),
+        ...(repeats === undefined ? {} : { repeats: repeats.times }),
         needed: row.needed,
         expected,
         low: unscaled(row, at[r]! - NINETY_FIVE * deviation),

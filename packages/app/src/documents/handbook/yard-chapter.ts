@@ -1,5 +1,5 @@
 import { display } from '@spraywright/engine/quantity';
-import { judgedText, READING_WORDS, readingTask, readingText, throwsTask } from '@spraywright/engine/yard';
+import { judgedText, READING_WORDS, readingTask, readingText, repeatsTask } from '@spraywright/engine/yard';
 import { note, type Chapter } from '../chapters/chapter.ts';
 import type { HandbookOptions } from './handbook-options.ts';
 
@@ -33,11 +33,11 @@ export function yardChapter({ tested, yardNote, units }: HandbookOptions): Chapt
         rows: sheet.readings.map((row, i) => {
           const one = judged.readings[i]!;
           return [
-            [readingTask(row, units), throwsTask(row)].filter((t) => t !== '').join('. '),
+            [readingTask(row, units), repeatsTask(row)].filter((t) => t !== '').join('. '),
             duty(row.duty) ?? '',
             readingText(row, row.low, units),
             readingText(row, row.high, units),
-            one.value === undefined ? 'not read' : judgedText(row, one, units),
+            judgedText(row, one, units) || 'not read',
             READING_WORDS[one.state],
           ];
         }),

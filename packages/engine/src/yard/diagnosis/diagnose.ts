@@ -2,7 +2,7 @@ import { inverseOf, rootOf, times, zeros } from '../learning/symmetric.ts';
 import { instrumentOf } from '../instruments.data.ts';
 import type { TakenReadings } from '../readings-document.ts';
 import { tapeSays } from '../tape-wind.ts';
-import { countedOf, scatterOf, soundValues } from '../throws.ts';
+import { atOdds, countedOf, scatterOf, soundValues } from '../repeats.ts';
 import { scaled } from '../yard-model.ts';
 import type { FaultModel, FaultState } from './fault-model.ts';
 import { faultOf, type Fault, type FaultId } from './faults.data.ts';
@@ -56,6 +56,7 @@ export function weigh({ model, faults }: FaultModel, taken: TakenReadings): Weig
   model.rows.forEach((row, r) => {
     const list = taken.values.get(row.id);
     if (list === undefined || (row.instrument === 'tape-farthest' && !tapeSays(taken.document))) return;
+    if (atOdds(row.instrument, list)) return;
     at.push(r);
     made.set(r, soundValues(row.instrument, list).length);
     values.push(scaled(row, countedOf(row.instrument, list)));
@@ -130,7 +131,7 @@ function likelihood(
   const width = inputs.length;
   const own = (row: number): number => {
     const { instrument } = rows[row]!;
-    // A call asks for one throw.
+    // A call asks for one reading.
     const deviation = scatterOf(instrument, made.get(row) ?? 1);
     const sort = instrumentOf(instrument).plain === true ? 'plain' : 'log';
     const lost = Number.isFinite(shown[row]!) ? 0 : (2 * ELSE_SPREAD[sort]) ** 2;

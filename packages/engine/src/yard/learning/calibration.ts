@@ -3,7 +3,7 @@ import { binomialBand } from './binomial-band.ts';
 import type { TakenReadings } from '../readings-document.ts';
 import type { YardSheet } from '../sheet.ts';
 import { tapeSays } from '../tape-wind.ts';
-import { countedOf, soundValues, windowAfter } from '../throws.ts';
+import { atOdds, countedOf, soundValues, windowAfter } from '../repeats.ts';
 import { instrumentOf } from '../instruments.data.ts';
 
 /** One test with the sheet it was taken by. */
@@ -56,6 +56,7 @@ export function calibrationOf(tests: readonly SheetTest[]): Calibration {
       const list = taken.values.get(row.id);
       if (list === undefined) continue;
       if (row.instrument === 'tape-farthest' && !tapeSays(taken.document)) continue;
+      if (atOdds(row.instrument, list)) continue;
       const value = countedOf(row.instrument, list);
       const { low, high, deviation } = windowAfter(row, soundValues(row.instrument, list).length);
       readings++;

@@ -3,7 +3,7 @@ import { instrumentOf } from '../instruments.data.ts';
 import type { TakenReadings } from '../readings-document.ts';
 import { massWeights, WHOLE_MASS } from '../mass-inputs.ts';
 import { tapeSays } from '../tape-wind.ts';
-import { countedOf, scatterOf, soundValues } from '../throws.ts';
+import { atOdds, countedOf, scatterOf, soundValues } from '../repeats.ts';
 import { scaleModel } from '../scale-model.ts';
 import { around, scaled, yardModel, type YardModel, type YardOptions } from '../yard-model.ts';
 import { PART_SHARES } from './part-share.data.ts';
@@ -35,7 +35,7 @@ interface Reading {
   readonly test: number;
   readonly row: number;
   readonly value: number;
-  /** Of the instrument alone, by as many throws as were made. */
+  /** Of the instrument alone, by as many readings as count. */
   readonly deviation: number;
   /** Of one that went wrong altogether. */
   readonly slipped: number;
@@ -154,7 +154,9 @@ function readBy(built: BuiltRig, models: readonly YardModel[]): Evidence {
         ? 'this rig has no steady reading there'
         : found.instrument === 'tape-farthest' && !tapeSays(document)
           ? 'a tape says nothing in wind above the limit, or in wind that nobody told'
-          : undefined;
+          : atOdds(found.instrument, list)
+            ? 'two readings are too far apart, and nobody read it a third time'
+            : undefined;
       if (why !== undefined) {
         unused.push({ id, why });
         continue;

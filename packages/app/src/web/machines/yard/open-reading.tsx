@@ -3,7 +3,8 @@ import {
   judgedText,
   readingTask,
   READING_WORDS,
-  throwsTask,
+  repeatName,
+  repeatsTask,
   type JudgedReading,
   type SheetReading,
 } from '@spraywright/engine/yard';
@@ -12,13 +13,13 @@ import { Dial } from './dial.tsx';
 import { ReadingMark } from './reading-mark.tsx';
 import { stepped, typedReading, unitOfRow } from './typed-reading.ts';
 import { WindowScale } from './window-scale.tsx';
-import { shortName, throwAgain, windowText } from './yard-words.ts';
+import { shortName, readAgain, windowText } from './yard-words.ts';
 
 interface OpenGiven {
   readonly row: SheetReading;
   readonly judged: JudgedReading | undefined;
   readonly cannot: string | undefined;
-  /** What stands in the boxes, one for each tip or throw. */
+  /** What stands in the boxes, one for each tip or time. */
   readonly texts: readonly string[];
   readonly units: UnitSystem;
   readonly onType: (texts: readonly string[], by: 'typed' | 'stepped') => void;
@@ -45,9 +46,9 @@ export function OpenReading(given: OpenGiven) {
       <div className="head">
         <h3>{shortName(row)}</h3>
         <p>{readingTask(row, units)}</p>
-        {row.throws !== undefined && (
+        {row.repeats !== undefined && (
           <p>
-            <b>{throwsTask(row)}.</b>
+            <b>{repeatsTask(row)}.</b>
           </p>
         )}
       </div>
@@ -66,7 +67,7 @@ export function OpenReading(given: OpenGiven) {
           <TypedFigure
             key={i}
             label={boxName(row, i, unit)}
-            told={row.throws !== undefined}
+            told={row.repeats !== undefined}
             unit={unit}
             text={text}
             why={wrong(text, row, units)}
@@ -95,8 +96,9 @@ export function OpenReading(given: OpenGiven) {
   );
 }
 
-function boxName({ tips = 1, throws }: SheetReading, i: number, unit: string): string {
-  const which = throws !== undefined ? `Throw ${i + 1}` : tips > 1 ? `Tip ${i + 1}` : 'Reading';
+function boxName(row: SheetReading, i: number, unit: string): string {
+  const each = row.repeats !== undefined ? repeatName(row) : (row.tips ?? 1) > 1 ? 'tip' : undefined;
+  const which = each === undefined ? 'Reading' : `${each[0]!.toUpperCase()}${each.slice(1)} ${i + 1}`;
   return `${which}, ${unit}`;
 }
 
@@ -109,11 +111,12 @@ function Verdict({ row, judged, cannot, units }: Pick<OpenGiven, 'row' | 'judged
     <>
       <p className="word">
         <ReadingMark state={judged.state} size={34} />{' '}
-        <b>{judged.state === 'more' ? throwAgain(judged) : READING_WORDS[judged.state]}</b>
+        <b>{judged.state === 'more' ? readAgain(row, judged) : READING_WORDS[judged.state]}</b>
       </p>
-      {judged.thrown !== undefined && (
+      {judged.repeated !== undefined && (
         <p>
-          {judged.state === 'refused' ? 'Read' : 'Counts'}: {judgedText(row, judged, units)}
+          {judged.state === 'refused' || judged.value === undefined ? 'Read' : 'Counts'}:{' '}
+          {judgedText(row, judged, units)}
         </p>
       )}
       <ul>

@@ -8,7 +8,7 @@ import {
 } from '@spraywright/engine/yard';
 import { ReadingMark } from './reading-mark.tsx';
 import { WindowScale } from './window-scale.tsx';
-import { shortName, throwAgain, windowText } from './yard-words.ts';
+import { shortName, readAgain, windowText } from './yard-words.ts';
 
 interface RowGiven {
   readonly row: SheetReading;
@@ -23,7 +23,7 @@ interface RowGiven {
 export function ReadingRow({ row, judged, cannot, href, units }: RowGiven) {
   const state = judged?.state ?? 'missing';
   const value = judged?.value;
-  const again = judged === undefined ? '' : throwAgain(judged);
+  const again = judged === undefined ? '' : readAgain(row, judged);
   return (
     <li className="reading" data-row={row.id} data-state={state}>
       <a href={href}>
@@ -34,7 +34,7 @@ export function ReadingRow({ row, judged, cannot, href, units }: RowGiven) {
         <span className="between">{windowText(row, units)}</span>
         <WindowScale row={row} value={value} />
         <span className="read">
-          {value === undefined ? (
+          {value === undefined && again === '' ? (
             <span className="not-yet">
               {cannot === undefined
                 ? row.needed
@@ -47,7 +47,7 @@ export function ReadingRow({ row, judged, cannot, href, units }: RowGiven) {
               <ReadingMark state={state} />
               <span>
                 <span className="for-readers">{READING_WORDS[state]}: </span>
-                {readingText(row, value, units)}
+                {value !== undefined && readingText(row, value, units)}
                 {again !== '' && <b className="again">{again}</b>}
               </span>
             </>

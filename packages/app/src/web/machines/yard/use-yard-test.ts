@@ -1,7 +1,7 @@
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import {
-  throwsLeft,
   valuesAsked,
+  valuesTaken,
   yardTests,
   type SheetReading,
   type YardTest,
@@ -30,9 +30,10 @@ export interface TakenTest {
   readonly test: YardTest | undefined;
   /** Entries of the yard that cannot be read, each a sentence. */
   readonly problems: readonly string[];
-  /** Whether a row has all its readings; one that is thrown needs every throw. */
+  /** Whether a row has all its readings; one that is read several times needs each. */
   readonly isRead: (row: SheetReading) => boolean;
-  readonly textsOf: (row: SheetReading) => readonly string[];
+  /** What stands in the boxes of a row; `more` of them where it is to be read again. */
+  readonly textsOf: (row: SheetReading, more?: number) => readonly string[];
   readonly type: (row: SheetReading, texts: readonly string[], by: keyof typeof RESTS) => void;
   /** Writes down what stands in the boxes of a row. */
   readonly done: (row: SheetReading, texts?: readonly string[]) => void;
@@ -69,10 +70,11 @@ export function useYardTest(serial: string, units: UnitSystem): TakenTest {
     const kept = test?.values.get(row);
     return kept === undefined ? [] : typeof kept === 'string' ? [kept] : kept;
   };
-  const textsOf = (row: SheetReading): readonly string[] => {
+  const textsOf = (row: SheetReading, more = 0): readonly string[] => {
     const list = keptOf(row);
+    const boxes = Math.max(valuesAsked(row), list.length + more, drafts[row.id]?.length ?? 0);
     return Array.from(
-      { length: valuesAsked(row) },
+      { length: Math.min(boxes, valuesTaken(row)) },
       (_, i) => drafts[row.id]?.[i] ?? (list[i] === undefined ? '' : figureOf(list[i], row, units)),
     );
   };
@@ -104,7 +106,8 @@ export function useYardTest(serial: string, units: UnitSystem): TakenTest {
     tests,
     test,
     problems: problems.map((p) => p.message),
-    isRead: (row) => keptOf(row).length > 0 && throwsLeft(row, keptOf(row).length) === 0,
+    isRead: (row) =>
+      keptOf(row).length > 0 && (row.repeats === undefined || keptOf(row).length >= row.repeats),
     textsOf,
     type,
     done,

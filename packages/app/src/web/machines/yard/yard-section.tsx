@@ -111,8 +111,8 @@ function TestSheet({ serial, open, taken, told, current, units }: SheetGiven) {
   const { sheet, judged, cautions, problems } = told;
   const { test, state, tests } = taken;
   const rows = sheet.readings;
-  // A throw that is far from the others is to be made again, though its box is filled.
-  const again = new Set(judged.readings.flatMap((r) => ((r.throwsLeft ?? 0) > 0 ? [r.id] : [])));
+  // One that is far from the others is to be taken again, though its box is filled.
+  const again = new Set(judged.readings.flatMap((r) => ((r.repeatsLeft ?? 0) > 0 ? [r.id] : [])));
   const isRead = (row: SheetReading) => taken.isRead(row) && !again.has(row.id);
   const read = rows.filter(isRead).length;
   return (
@@ -171,7 +171,7 @@ function Reading(given: {
       row={row}
       judged={one}
       cannot={cannot}
-      texts={taken.textsOf(row)}
+      texts={taken.textsOf(row, one?.repeatsLeft)}
       units={units}
       onType={(texts, by) => taken.type(row, texts, by)}
       onDone={() => taken.done(row)}

@@ -1,6 +1,7 @@
 import type { UnitSystem } from '@spraywright/engine/quantity';
 import {
   readingText,
+  repeatName,
   type InstrumentId,
   type JudgedReading,
   type SheetReading,
@@ -32,7 +33,9 @@ export function windowText(row: SheetReading, units: UnitSystem): string {
   return `${unit !== '' && low.endsWith(unit) ? low.slice(0, -unit.length) : low} to ${high}`;
 }
 
-/** "One more throw"; empty when every throw is made. */
-export function throwAgain({ throwsLeft: left = 0 }: JudgedReading): string {
-  return left === 0 ? '' : left === 1 ? 'One more throw' : `${left} more throws`;
+/** "One more throw"; empty when every one is taken. */
+export function readAgain(row: SheetReading, { repeatsLeft: left = 0 }: JudgedReading): string {
+  if (left === 0) return '';
+  const one = repeatName(row);
+  return left === 1 ? `One more ${one}` : `${left} more ${one}s`;
 }
