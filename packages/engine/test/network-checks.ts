@@ -82,7 +82,6 @@ export function checkChangedNetwork(seed: number): string[] {
   const model = randomModel(seed);
   const changed = changedModel(model, r);
   if (changed.changes.length === 0) return [];
-  if (changed.changes.length === 0) return [];
   const fresh = compiled(changed.model);
   if (fresh.solve({ start: 'cold' }).status !== 'converged') return [];
   const expected = flowsOf(fresh);

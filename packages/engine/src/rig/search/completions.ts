@@ -87,36 +87,35 @@ function joinedUp(
   let open: Completion[] = [];
   const order = [...meeting, ...others].map(({ i }) => i);
   const ids = order.map((i) => at[i]!);
-  const ways = (k: number, chosen: readonly TrimFront[]): void => {
+  /** False when they are too many. */
+  const ways = (k: number, chosen: readonly TrimFront[]): boolean => {
     const next = meeting[k];
-    if (next !== undefined) {
-      for (const front of next.f) ways(k + 1, [...chosen, front]);
-      return;
-    }
+    if (next !== undefined) return next.f.every((front) => ways(k + 1, [...chosen, front]));
     const node = parting.joints.node(
       core,
       chosen.flatMap((c) => c.end ?? []),
     );
-    if (node === undefined) return;
+    if (node === undefined) return true;
     const start = plus(core.adds, node);
-    let list: Completion[] = [{ parts: [], groups: [], ...start, margin: core.margin }];
-    chosen.forEach(({ trims }, at) => {
+    let list: Completion[] | undefined = [{ parts: [], groups: [], ...start, margin: core.margin }];
+    for (const [at, { trims }] of chosen.entries()) {
       const later = chosen.slice(at + 1).map((f) => idealOf([f]));
       const more = later.reduce((sum, l) => plus(sum, l), NOTHING);
       const spare = Math.min(...later.map((l) => l.margin));
-      list = joined(list, trims, (t) =>
+      const withLater = (t: Omit<Trim, 'parts'>) =>
         passes({
           cents: t.cents + more.cents,
           mass: t.mass + more.mass,
           late: Math.max(t.late, more.late),
           margin: Math.min(t.margin, spare),
-        }),
-      );
-    });
+        });
+      list = joined(list, trims, withLater, most - met.length);
+      if (list === undefined) return false;
+    }
     for (const c of list) met.push(c);
+    return true;
   };
-  ways(0, []);
-  if (met.length > most) return undefined;
+  if (!ways(0, [])) return undefined;
   for (const c of inOrder(met)) {
     // The main takes long to reckon: not for what would be sifted out even with all the spare that it may have.
     if (sift === unbeaten && open.some((o) => coversAll(o, c))) continue;
@@ -128,8 +127,9 @@ function joinedUp(
     restCents -= rest[k]!.cents;
     restMass -= rest[k]!.mass;
     const trims = f.flatMap((x) => x.trims);
-    open = joined(open, trims, passes);
-    if (open.length > most) return undefined;
+    const more = joined(open, trims, passes, most);
+    if (more === undefined) return undefined;
+    open = more;
     // What a pump moves hangs on what stands behind it, and what it gives on its suction line.
     if (at[order[meeting.length + k]!] === 'suction')
       open = open.flatMap((c) => {
@@ -161,12 +161,13 @@ function mainSpare(
   return most < 0 ? -1 : Math.min(cap, marginStep(most));
 }
 
-/** Every way joined with every trim that a test lets through. */
+/** Every way joined with every trim that a test lets through; undefined when they are more than some number. */
 function joined(
   list: readonly Completion[],
   trims: readonly Trim[],
   passes: (t: Omit<Trim, 'parts'>) => boolean,
-): Completion[] {
+  most: number,
+): Completion[] | undefined {
   const out: Completion[] = [];
   for (const c of list)
     for (const t of trims) {
@@ -178,7 +179,9 @@ function joined(
         late: Math.max(c.late, t.late),
         margin: Math.min(c.margin, t.margin),
       };
-      if (passes(next)) out.push({ ...next, groups: [...c.groups, t] });
+      if (!passes(next)) continue;
+      if (out.length >= most) return undefined;
+      out.push({ ...next, groups: [...c.groups, t] });
     }
   return out;
 }
