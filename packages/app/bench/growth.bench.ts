@@ -1,7 +1,7 @@
 // How the search grows with the catalogue: it is doubled three times, each part with a twin of another price and mass.
 // An argument names the brief; a second one how many rigs are proven at most.
 import { catalogueOf, type Catalogue } from '@spraywright/engine/catalogue';
-import { searchRigs } from '@spraywright/engine/rig';
+import { searchRigs, settledText } from '@spraywright/engine/rig';
 import { sequence } from '../test/cut-down.ts';
 import { demoBriefs, demoCatalogue, demoShop } from '../test/demo.ts';
 
@@ -62,7 +62,7 @@ for (let turn = 0; turn <= DOUBLINGS; turn++) {
       String(nodes).padStart(10),
       String(proofs).padStart(9),
       String(found.choices.length).padStart(6),
-      (found.complete ? 'all' : `${(settled * 100).toPrecision(4)} %`).padStart(11),
+      (found.complete ? 'all' : settledText(settled)).padStart(11),
       seconds.toFixed(1).padStart(8),
       (process.resourceUsage().maxRSS / 1024).toFixed(0).padStart(10),
     ].join(''),

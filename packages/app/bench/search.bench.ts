@@ -1,6 +1,13 @@
 // What the search for the rigs that no other beats takes on each demo brief, beside going through every set of parts.
 // The name of a brief lets only that one be searched: the memory told is then that of one search.
-import { cheapestOf, linearParts, searchRigs, setsOfParts, type LinearPart } from '@spraywright/engine/rig';
+import {
+  cheapestOf,
+  linearParts,
+  searchRigs,
+  setsOfParts,
+  settledText,
+  type LinearPart,
+} from '@spraywright/engine/rig';
 import loadHighs from 'highs';
 import { demoBriefs, demoCatalogue, demoShop } from '../test/demo.ts';
 
@@ -34,7 +41,7 @@ for (const { name, raw } of briefs) {
       String(nodes).padStart(9),
       String(proofs).padStart(8),
       String(found.choices.length).padStart(6),
-      (found.complete ? 'all' : `${(settled * 100).toPrecision(4)} %`).padStart(12),
+      (found.complete ? 'all' : settledText(settled)).padStart(12),
       seconds.toFixed(1).padStart(7),
       (process.resourceUsage().maxRSS / 1024).toFixed(0).padStart(9),
       `${years.toExponential(1)} years (from ${SAMPLE} of them)`.padStart(36),
