@@ -23,10 +23,15 @@ export function yardText(sheet: YardSheet, units: UnitSystem, judged?: JudgedTes
       rows: sheet.readings.filter((r) => r.duty === id),
     })),
   ].filter((g) => g.rows.length > 0);
+  // Said once: in every row it would make the table wider than a terminal.
+  const again = new Map(
+    sheet.readings.flatMap((r) => (r.repeats === undefined ? [] : [[r.repeats, repeatsTask(r)] as const])),
+  );
   return [
     `Yard test: ${sheet.title}, for ${sheet.customer}`,
     ...YARD_CAUTIONS,
     `A tape is read in wind up to ${display(sheet.windLimit, 'speed', units)} only. * needed: the test is not complete without it.`,
+    ...[...again].sort(([a], [b]) => a - b).map(([times, how]) => `×${times}: ${how}.`),
     ...(judged === undefined ? [] : ['', `The test: ${READING_WORDS[judged.state]}`]),
     ...groups.flatMap(({ title, rows }) => [
       '',
@@ -44,14 +49,14 @@ function readingLines(
   judged: JudgedTest | undefined,
 ): string[] {
   const say = (row: SheetReading, value: number) => readingText(row, value, units);
-  const task = (row: SheetReading) =>
-    [readingTask(row, units), repeatsTask(row)].filter((t) => t !== '').join('. ');
+  const again = ({ repeats }: SheetReading) => (repeats === undefined ? '' : ` ×${repeats}`);
+  const task = (row: SheetReading) => `${readingTask(row, units)}${again(row)}${row.needed ? ' *' : ''}`;
   if (judged === undefined)
     return table(
       ['  id', 'read', 'should be', 'from', 'to'],
       rows.map((row) => [
         `  ${row.id}`,
-        `${task(row)}${row.needed ? ' *' : ''}`,
+        task(row),
         say(row, row.expected),
         say(row, row.low),
         say(row, row.high),
@@ -64,7 +69,7 @@ function readingLines(
     const said = judgedText(row, one, units);
     const value = said === '' ? '' : `: ${said}`;
     return [
-      `  ${READING_WORDS[one.state].padEnd(8)}${task(row)}${row.needed ? ' *' : ''}${value}`,
+      `  ${READING_WORDS[one.state].padEnd(8)}${task(row)}${value}`,
       ...(one.state === 'missing' ? [] : one.because.map((why) => `          ${why}`)),
     ];
   });
