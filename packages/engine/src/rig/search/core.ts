@@ -9,10 +9,10 @@ import { mainPressure, type CoreFacts } from './group-asks.ts';
 import { GroupFronts } from './group-fronts.ts';
 import type { Limit } from './limit.ts';
 import { LineJoints, ratedOf } from './line-joints.ts';
-import { MOST_MAINS } from './main-fronts.ts';
 import { lineNeeds, type LineNeeds } from './line-needs.ts';
 import { drivePower } from './main-pressure.ts';
 import { MainCheck, SharedByMains } from './main-check.ts';
+import { MOST_MAINS } from './main-fronts.ts';
 import { Money, NOTHING, plus, type Adds } from './money.ts';
 import { hoseLength, timesOf } from './part-rig.ts';
 import { Pieces, TANK_HEAD } from './pieces.ts';
@@ -191,7 +191,7 @@ export class Parting {
     const key = `${outlets.join(' ')} ${pump.id} ${rest[1].most} ${tank.id} ${deck}`;
     const known = this.#mains.get(key);
     if (known !== undefined) return known;
-    const parts = new Map([...this.coreSlots].map((slot) => [slot, partAt(slot)]));
+    const parts = new Map(this.coreSlots.map((slot) => [slot, partAt(slot)]));
     const [needs, flow, rated] = rest;
     const main = new MainCheck(
       this.space,

@@ -18,8 +18,8 @@ export interface OneSet {
   /** Least margin that the limits allow; negative when they refuse it. */
   readonly limit: number;
   /**
-   * Figures that the bounds allow, after each slot of the core, without and with what is known of the main, and of the whole set: one of each is as good as the rig
-   * or better. Empty when the set is refused.
+   * Figures that the bounds allow, after each slot of the core, without and with what is known of the main, and of the
+   * whole set: one of each is as good as the rig or better. Empty when the set is refused.
    */
   readonly bounds: readonly (readonly Figures[])[];
   /** Undefined when the parts make no rig. */

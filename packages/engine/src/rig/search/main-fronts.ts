@@ -1,5 +1,4 @@
 import type { Part, PartOf } from '../../catalogue/index.ts';
-import { askedFlow } from '../asked-flow.ts';
 import { usedOutlets } from '../design/outlet-demands.ts';
 import type { Point } from './points.ts';
 import type { Group } from './core-types.ts';
@@ -11,7 +10,7 @@ import { MainCheck, SharedByMains, spareWith, type Spare } from './main-check.ts
 import { drivePower } from './main-pressure.ts';
 import type { AnyOf } from './main-ways.ts';
 import { NOTHING, plus, type Adds } from './money.ts';
-import { pumpFlow, type PumpFlow } from './pump-flow.ts';
+import { askedFlows, pumpFlow, type PumpFlow } from './pump-flow.ts';
 import { remember } from './remember.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
@@ -128,10 +127,7 @@ export class MainFronts {
 
   /** A pump moves at least what the outlets must get, and no more than at its highest speed. */
   #anyFlow(pump: PartOf<'pump'>): PumpFlow {
-    const { brief, contexts } = this.#space;
-    const least = brief.duties.map(
-      (duty) => (askedFlow(duty, contexts[0]!.liquids.get(duty.liquid)!) ?? 0) * duty.open.length,
-    );
+    const least = askedFlows(this.#space);
     const most = pump.law.action === 'displacement' ? pump.law.displacement * pump.maxSpeed : Infinity;
     return { least, most, slowest: Math.min(most, Math.max(0, ...least)) };
   }

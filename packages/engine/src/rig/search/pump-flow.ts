@@ -49,16 +49,20 @@ export interface PumpFlow {
   readonly slowest: number;
 }
 
+/** What the outlets of a layout must get in each duty [m3/s]. */
+export function askedFlows({ brief, contexts, layout }: SearchSpace): readonly number[] {
+  return brief.duties.map((duty) => {
+    const outlets = duty.open.filter((o) => layout.lines.some((l) => l.opens === o)).length;
+    return (askedFlow(duty, contexts[0]!.liquids.get(duty.liquid)!) ?? 0) * outlets;
+  });
+}
+
 /**
  * All that a displacement pump gives comes back or goes out, whatever it works against, less its slip. Any pump gives at
  * least the flow that a duty asks: a rig in which it does not breaks a promise.
  */
 export function pumpFlow(space: SearchSpace, partAt: PartAt): PumpFlow {
-  const { brief, contexts, layout } = space;
-  const asked = brief.duties.map((duty) => {
-    const outlets = duty.open.filter((o) => layout.lines.some((l) => l.opens === o)).length;
-    return (askedFlow(duty, contexts[0]!.liquids.get(duty.liquid)!) ?? 0) * outlets;
-  });
+  const asked = askedFlows(space);
   const pump = partAt('pump');
   if (pump?.kind !== 'pump' || pump.law.action !== 'displacement')
     return { least: asked, most: Infinity, slowest: 0 };
