@@ -1,6 +1,7 @@
 export type { PlacedPart, MassPoint } from './placed-part.ts';
 export { massPoint, together } from './placed-part.ts';
 export { piecesOf, rinseWaterAboard } from './hosts.ts';
+export type { Spot } from './arrange.ts';
 export { arrangements, leastDeckLength } from './arrange.ts';
 export { aimedCentre, imbalanceMoved } from './balance.ts';
 export { boxesOf } from './blocks.ts';

@@ -8,6 +8,7 @@ import {
   type CableChoice,
 } from '../../physics/index.ts';
 import { looseFactor } from '../loose-inputs.ts';
+import type { PlacedPart } from '../placement/index.ts';
 import { first } from '../rig-document.ts';
 import { compared, is, unknown, worked, type RigPromise } from '../promise.ts';
 import { say, type ProofContext } from './context.ts';
@@ -149,7 +150,13 @@ function lengthTo(context: ProofContext, item: string, battery: string | undefin
   const parts = loadedOf(context)?.rig.parts ?? [];
   const to = parts.find((p) => p.item === item);
   if (to === undefined) return TO_VEHICLE;
-  const from = battery === undefined ? undefined : parts.find((p) => p.item === battery);
-  if (from === undefined) return TO_VEHICLE + Math.max(0, to.x);
-  return Math.abs(to.x - from.x) + Math.abs(to.y - from.y) + Math.abs(to.z - from.z) + DETOUR;
+  return cableWay(to, battery === undefined ? undefined : parts.find((p) => p.item === battery));
+}
+
+type Place = Pick<PlacedPart, 'x' | 'y' | 'z'>;
+
+/** Way of a cable from a battery on the rig, or without one from the vehicle's, to what it feeds [m]. */
+export function cableWay(to: Place, battery: Place | undefined): number {
+  if (battery === undefined) return TO_VEHICLE + Math.max(0, to.x);
+  return Math.abs(to.x - battery.x) + Math.abs(to.y - battery.y) + Math.abs(to.z - battery.z) + DETOUR;
 }

@@ -1,7 +1,7 @@
 import type { Part, Shop } from '../../catalogue/index.ts';
 import type { Point } from './points.ts';
 import { allWays, bestWays } from './completions.ts';
-import type { Completion } from './core-types.ts';
+import type { Completion, Core } from './core-types.ts';
 import { Parting } from './core.ts';
 import type { Figures } from './figures.ts';
 import { Floors } from './floors.ts';
@@ -204,7 +204,7 @@ export class CoreSearch {
     const core = parting.coreOf(partAt, margin);
     if (core === undefined || !this.#keeps(parting.ideal(core))) return true;
     const best = bestWays(parting, core, (figures) => this.#keeps(figures));
-    return this.#prove(parting, best, parts, most) && !this.#keeps(parting.ideal(core));
+    return this.#prove(parting, core, best, parts, most) && !this.#keeps(parting.ideal(core));
   }
 
   /** Proves every way to fill a core's groups that the front does not cover; true when nothing of the core is left. */
@@ -212,7 +212,7 @@ export class CoreSearch {
     const core = parting.coreOf((slot) => parts.get(slot), margin);
     if (core === undefined || !this.#keeps(parting.ideal(core))) return true;
     const all = allWays(parting, core, (figures) => this.#keeps(figures), MOST_WAYS);
-    return all !== undefined && this.#prove(parting, all, parts);
+    return all !== undefined && this.#prove(parting, core, all, parts);
   }
 
   #keeps(best: Figures): boolean {
@@ -221,6 +221,7 @@ export class CoreSearch {
 
   #prove(
     parting: Parting,
+    core: Core,
     found: readonly Completion[],
     parts: ReadonlyMap<string, Part | undefined>,
     most = Infinity,
@@ -235,7 +236,8 @@ export class CoreSearch {
       const whole = new Map(parts);
       groups.forEach((g, i) => g.slots.forEach((slot, k) => whole.set(slot, c.groups[i]!.parts[k])));
       const at: PartAt = (slot) => whole.get(slot);
-      if (!parting.carries(at)) continue;
+      const best = parting.whole(core, c, at);
+      if (best === undefined || !this.#keeps(best)) continue;
       const proven = this.#prover.of(space, at);
       left--;
       if (proven !== undefined) this.#front.offer(proven);

@@ -1,4 +1,4 @@
-import type { Port, LayoutLine } from '../../catalogue/index.ts';
+import type { LayoutLine, Part, Port } from '../../catalogue/index.ts';
 import type { FallingMain } from './falling-main.ts';
 import type { MainCheck } from './main-check.ts';
 import type { Adds } from './money.ts';
@@ -15,6 +15,8 @@ export interface Group {
 export interface Core {
   readonly adds: Adds;
   readonly margin: number;
+  /** What the wires add beyond those over the least ways, by the battery. */
+  readonly wires: ReadonlyMap<Part | undefined, Adds>;
   readonly ends: readonly CoreEnd[];
   readonly fronts: readonly (readonly TrimFront[])[];
   /** Least that what meets at the manifold adds, whatever fills the groups. */

@@ -3,6 +3,7 @@ import { contactsOf } from '../contacts.ts';
 import { rinseWaterAboard } from '../placement/index.ts';
 import { supplyFor } from '../rig-supply.ts';
 import { idealOf, type Core, type Group } from './core-types.ts';
+import { deckOrders, type Stood } from './deck-orders.ts';
 import { fallingMain } from './falling-main.ts';
 import { marginStep, massStep, type Figures } from './figures.ts';
 import { mainPressure, type CoreFacts } from './group-asks.ts';
@@ -21,7 +22,7 @@ import { remember } from './remember.ts';
 import { SmallThings } from './small-things.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 import { weightSpare } from './weight-check.ts';
-import { Owns, portOf, type Own, type TrimFront } from './trims.ts';
+import { Owns, portOf, type Own, type Trim, type TrimFront } from './trims.ts';
 
 type MainRest = readonly [needs: LineNeeds, flow: PumpFlow, rated: number];
 
@@ -135,8 +136,11 @@ export class Parting {
     for (const id of this.coreSlots) adds = plus(adds, this.own(id, partAt(id), partAt, pressure));
     const along = this.joints.outletsAlong(partAt, pressure);
     if (along === undefined) return undefined;
-    let spare = Math.min(margin, weightSpare(space, partAt, this.#density, this.#grouped));
+    const { stood, spare: borne } = this.#stood(partAt, this.#grouped);
+    let spare = Math.min(margin, borne);
     if (spare < 0) return undefined;
+    const wires = new Map(stood.map((s) => [s.battery, this.small.wires(partAt, s)]));
+    if (!this.#grouped.includes('battery')) adds = plus(adds, ...wires.values());
     adds = plus(adds, along.adds);
     const rated = Math.min(...this.joints.outlets.map((line) => ratedOf(line, partAt)));
     const feed = portOf(pump, 'out');
@@ -156,6 +160,7 @@ export class Parting {
       falling,
       needs,
       rated,
+      wires,
       cap: this.cap,
     };
     const main =
@@ -173,6 +178,7 @@ export class Parting {
     return {
       adds,
       margin: Math.min(this.cap, marginStep(spare)),
+      wires,
       ends,
       fronts,
       node: this.joints.nodeFloor(along.ends, pump, pressure),
@@ -241,9 +247,35 @@ export class Parting {
     return Math.min(shareLeft(carrier.grossRating, full), shareLeft(massLimit, full));
   }
 
-  /** Whether axles, wheels and tongue may carry a whole rig. */
-  carries(partAt: PartAt): boolean {
-    return weightSpare(this.space, partAt, this.#density, []) >= 0;
+  /**
+   * Best figures of a whole rig: a way to fill the groups of a core, with all of its parts in the one order in which the
+   * proof puts them. Undefined when axles, wheels or tongue do not carry it.
+   */
+  whole({ wires }: Core, way: Omit<Trim, 'parts'>, partAt: PartAt): Figures | undefined {
+    const { stood, spare } = this.#stood(partAt, []);
+    if (spare < 0) return undefined;
+    const before = wires.get(partAt('battery')) ?? NOTHING;
+    const now = plus(...stood.map((s) => this.small.wires(partAt, s)));
+    return this.figures(
+      way.cents - before.cents + now.cents,
+      way.mass - before.mass + now.mass,
+      way.late,
+      Math.min(way.margin, this.spare(spare)),
+    );
+  }
+
+  /** The orders in which the proof may put the parts on the deck, and the most spare of what bears them. */
+  #stood(partAt: PartAt, open: readonly string[]): { stood: readonly Stood[]; spare: number } {
+    const carrier = partAt('carrier');
+    if (carrier?.kind !== 'carrier') return { stood: [], spare: Infinity };
+    const stood = deckOrders(this.space, carrier, partAt, this.#density, open);
+    return {
+      stood,
+      spare: weightSpare(
+        carrier,
+        stood.flatMap((s) => s.orders),
+      ),
+    };
   }
 
   /** A margin in steps, no more than any rig of the space has. */

@@ -132,8 +132,8 @@ function judgeOf(
     const alone = new Parting({ ...space, slots, size: 1 }, limits, shop);
     const core = alone.coreOf(partAt, limit);
     const [whole] = core === undefined ? [] : bestWays(alone, core, () => true);
-    if (whole === undefined || !alone.carries(partAt)) return { limit: -1, bounds: [] };
-    return { limit, bounds: [...bounds, [alone.figures(whole.cents, whole.mass, whole.late, whole.margin)]] };
+    const best = core && whole && alone.whole(core, whole, partAt);
+    return best === undefined ? { limit: -1, bounds: [] } : { limit, bounds: [...bounds, [best]] };
   };
 }
 

@@ -5,7 +5,7 @@ import { flowOf } from './main-state.ts';
 import { SuctionSide } from './trim-margins.ts';
 import { marginStep } from './figures.ts';
 import type { LineNeeds } from './line-needs.ts';
-import { NOTHING, plus } from './money.ts';
+import { NOTHING, plus, type Adds } from './money.ts';
 import { leastBends, TANK_HEAD, type MadeJoint, type Pieces } from './pieces.ts';
 import type { PumpFlow } from './pump-flow.ts';
 import type { PartAt, SearchSpace } from './space.ts';
@@ -24,6 +24,8 @@ export interface CoreFacts {
   readonly needs: LineNeeds | undefined;
   /** Least rating of what stands before the shutters of the outlets [Pa]. */
   readonly rated: number;
+  /** What the wires add beyond those over the least ways, by the battery. */
+  readonly wires?: ReadonlyMap<Part | undefined, Adds>;
   /** No rig of the space has more spare [steps]. */
   readonly cap: number;
 }

@@ -10,7 +10,7 @@ import {
 } from './group-asks.ts';
 import { mostHeld } from './held-most.ts';
 import type { Limit } from './limit.ts';
-import { NOTHING, type Adds } from './money.ts';
+import { NOTHING, plus, type Adds } from './money.ts';
 import type { Pieces } from './pieces.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 import {
@@ -161,7 +161,11 @@ export class GroupFronts {
     const pressure = group.id === 'agitation' ? mainPressure(facts.needs, this.#regulated) : 0;
     if (tables === undefined) {
       const owns = group.slots.map((slot) =>
-        this.#options(slot).map((part) => this.#own(slot, part, partAt, pressure)),
+        this.#options(slot).map((part): Own => {
+          const own = this.#own(slot, part, partAt, pressure);
+          const wires = group.id === 'battery' ? facts.wires?.get(part) : undefined;
+          return wires === undefined ? own : { part, ...plus(own, wires) };
+        }),
       );
       const line = group.line === undefined || group.id === 'suction' ? 0 : this.#lineCents;
       tables = tablesOf(owns, ask, line);
@@ -220,13 +224,16 @@ export class GroupFronts {
           [partAt('engine'), partAt('reel')]
             .map((p) => p !== undefined && ('start' in p ? p.start : 'rewind' in p ? p.rewind : ''))
             .join(' '),
+          [...(facts.wires ?? [])]
+            .map(([b, { cents, mass }]) => `${b?.id} ${cents}/${mass.toFixed(6)}`)
+            .join(' '),
         );
     }
   }
 
-  #single(key: string): TrimAsk {
+  #single(key: string, joints = ''): TrimAsk {
     return {
-      joints: '',
+      joints,
       key,
       classOf: portClass,
       laid: () => ({ adds: NOTHING, end: undefined }),

@@ -19,6 +19,9 @@ export interface Held {
 /** Bolts that hold a skid on its vehicle, and the thinnest of them. */
 const SKID_BOLTS = 4;
 
+/** Least way of a wire from the rig's own battery: around a corner [m]. */
+export const LEAST_WAY = DETOUR;
+
 /** Room that one strap takes along a tank, as the promise on straps has it [m]. */
 const STRAP_ROOM = 0.3;
 
@@ -36,20 +39,23 @@ export function strapsOver(
   return { straps, room: Math.floor(tank.size.length / STRAP_ROOM) };
 }
 
-/**
- * Wire, terminals and fuse of an electric start or rewind, over no more than the least way there is: around a corner from
- * the rig's own battery.
- */
-export function wiredBy(part: Part | undefined): readonly Held[] {
+/** Wire, terminals and fuse of an electric start or rewind over a way [m], from a battery or, without, from the vehicle. */
+export function wiredBy(part: Part | undefined, way: number, battery?: Part): readonly Held[] {
+  const voltage = battery?.kind === 'battery' ? battery.voltage : SYSTEM_VOLTAGE;
   if (part?.kind === 'reel' && part.rewind === 'electric')
-    return wire('reel', part.rewindCurrent, SYSTEM_VOLTAGE, DETOUR);
+    return wire('reel', part.rewindCurrent, voltage, way);
   if (part?.kind === 'engine' && part.start === 'electric')
-    return wire('starter', part.startingCurrent, SYSTEM_VOLTAGE, DETOUR);
+    return wire('starter', part.startingCurrent, voltage, way);
   return [];
 }
 
-/** The same of a 12 V pump behind given outlets, from the rig's battery or from the vehicle. */
-export function pumpWiredBy(space: SearchSpace, partAt: PartAt): readonly Held[] {
+/** The same of a 12 V pump behind given outlets. */
+export function pumpWiredBy(
+  space: SearchSpace,
+  partAt: PartAt,
+  way: number,
+  battery?: Part,
+): readonly Held[] {
   const pump = partAt('pump');
   if (pump?.kind !== 'motor-pump') return [];
   const line = usedOutlets(space.layout, space.brief)[0];
@@ -57,8 +63,13 @@ export function pumpWiredBy(space: SearchSpace, partAt: PartAt): readonly Held[]
     line === undefined ? 0 : outletNeed(space, line, d, partAt, 1).pressure,
   );
   const current = pumpCurrentAt(pump.curve, Math.max(0, ...pressures));
+  return wire('pump', current, battery?.kind === 'battery' ? battery.voltage : pump.voltage, way);
+}
+
+/** Least way of the wire of a 12 V pump wherever the parts stand: to the rig's battery where it may have one, else to the vehicle [m]. */
+export function leastPumpWay(space: SearchSpace, pump: Part | undefined): number {
   const battery = space.slots.some((s) => s.id === 'battery' && s.options.some((p) => p !== undefined));
-  return wire('pump', current, pump.voltage, battery ? DETOUR : TO_VEHICLE + pump.size.length / 2);
+  return battery ? LEAST_WAY : TO_VEHICLE + (pump?.size.length ?? 0) / 2;
 }
 
 function wire(use: keyof typeof DROP, current: number, voltage: number, way: number): Held[] {

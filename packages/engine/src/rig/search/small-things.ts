@@ -1,7 +1,18 @@
 import type { Part, PartOf } from '../../catalogue/index.ts';
-import { boltedBy, labelsOf, pumpWiredBy, strappedBy, wiredBy, type Held } from './held.ts';
+import { cableWay } from '../proof/electrics-cable.ts';
+import type { DeckOrder, Stood } from './deck-orders.ts';
+import {
+  boltedBy,
+  labelsOf,
+  LEAST_WAY,
+  leastPumpWay,
+  pumpWiredBy,
+  strappedBy,
+  wiredBy,
+  type Held,
+} from './held.ts';
 import { NOTHING, plus, type Adds } from './money.ts';
-import { TANK_HEAD, type Pieces } from './pieces.ts';
+import { leastOf, TANK_HEAD, type Pieces } from './pieces.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
 /** Straps, bolts, labels, wires and caps: as many as some parts ask for whatever else a rig has. */
@@ -50,15 +61,44 @@ export class SmallThings {
         return this.#sum([{ count: 1, fits: ({ purpose }) => purpose.form === 'label' }]);
       case 'engine':
       case 'reel':
-        return this.#sum(wiredBy(part));
+        return this.#sum(wiredBy(part, LEAST_WAY));
       default:
         return NOTHING;
     }
   }
 
-  /** Wire of a 12 V pump behind outlets that are decided. */
+  /** Wire of a 12 V pump behind outlets that are decided, over the least way there is. */
   pumpWire(partAt: PartAt): Adds {
-    return this.#sum(pumpWiredBy(this.#space, partAt));
+    return this.#sum(pumpWiredBy(this.#space, partAt, leastPumpWay(this.#space, partAt('pump'))));
+  }
+
+  /**
+   * What the wires of a rig with one battery, or none, add beyond those over the least ways there are. Each lies along the
+   * frame from where the battery stands to where its consumer does, which the order of the parts on the deck tells to the
+   * millimetre: what is not known yet only moves the tank. Of several orders that the proof may choose the least counts.
+   */
+  wires(partAt: PartAt, { battery, orders }: Stood): Adds {
+    const driven = [partAt('engine'), partAt('reel')].flatMap((part) => wiredBy(part, LEAST_WAY));
+    const least = plus(this.pumpWire(partAt), this.#sum(driven));
+    const laid = leastOf(orders.map((order) => this.#laid(partAt, battery, order)));
+    return laid === undefined
+      ? NOTHING
+      : { cents: laid.cents - least.cents, mass: laid.mass - least.mass, late: 0 };
+  }
+
+  /** All wires of a rig in one order of its parts. */
+  #laid(partAt: PartAt, battery: Part | undefined, { spots }: DeckOrder): Adds {
+    const spotOf = (slot: string) => spots.find((s) => s.item === slot);
+    const from = spotOf('battery');
+    const wired = ['pump', 'engine', 'reel'].flatMap((slot) => {
+      const to = spotOf(slot);
+      if (to === undefined) return [];
+      const way = cableWay(to, from);
+      return slot === 'pump'
+        ? pumpWiredBy(this.#space, partAt, way, battery)
+        : wiredBy(partAt(slot), way, battery);
+    });
+    return this.#sum(wired);
   }
 
   /** Labels of a rig with a tank, or with any, at a pressure that it sees at least. */
