@@ -4,8 +4,9 @@ import type { Circuit } from './circuit.ts';
 import { addElementCurve } from './element-coefficients.ts';
 import type { Coefficients, ElementContext } from './element-coefficients.ts';
 import * as kernel from './friction-kernel.ts';
-import { evaluatePsi } from './friction-kernel.ts';
 import * as table from './friction-table.ts';
+import { evaluateLaw } from './friction-table.ts';
+import { evaluateSpare } from './spare-pieces.ts';
 import type { ElementLaw } from './network-model.ts';
 
 // Copies of its own: a constant of this module is compiled into the loop, an imported one is read anew each time.
@@ -28,7 +29,7 @@ const {
   W,
 } = layout;
 const { LAMINAR_PSI, psiOut } = kernel;
-const { FIRST_PIECE, PIECE, PIECES, PIECE_CENTRE, PIECE_SHIFT, frictionTables } = table;
+const { FIRST_PIECE, PIECE, PIECES, PIECE_CENTRE, PIECE_SHIFT, SPARE_TABLE, frictionTables } = table;
 
 export interface Laws {
   readonly laws: readonly ElementLaw[];
@@ -40,7 +41,7 @@ export interface Laws {
 export const psiIn = new Float64Array(1);
 const words = new Int32Array(psiIn.buffer);
 
-/** psi of friction group k at the w in `psiIn`, prepared or not, into `psiOut`. */
+/** psi of friction group k at the w in `psiIn`, prepared or not, into `psiOut`; its bend is Infinity where nobody knows it. */
 export function groupPsi(c: Circuit, laws: Laws, k: number): void {
   const w = psiIn[0]!;
   const index = (words[1]! >>> PIECE_SHIFT) - FIRST_PIECE;
@@ -53,13 +54,16 @@ export function groupPsi(c: Circuit, laws: Laws, k: number): void {
       const c1 = pieces[r + 1]!;
       const c2 = pieces[r + 2]!;
       const c3 = pieces[r + 3]!;
+      const half = c2 + 3 * c3 * d;
       psiOut[0] = pieces[r]! + d * (c1 + d * (c2 + d * c3));
-      psiOut[1] = c1 + d * (2 * c2 + d * 3 * c3);
+      psiOut[1] = c1 + d * (c2 + half);
+      psiOut[2] = half;
       return;
     }
   } else if (index < 0 && c.groupLaminar[k] === 1) {
     psiOut[0] = LAMINAR_PSI * w;
     psiOut[1] = LAMINAR_PSI;
+    psiOut[2] = 0;
     return;
   }
   unpreparedPsi(c, laws, k);
@@ -70,11 +74,14 @@ function unpreparedPsi(c: Circuit, laws: Laws, k: number): void {
   const low = c.groupLowW[k]!;
   const at = w < low ? low : w;
   const offset = c.groupTable[k]!;
+  const key = laws.coefficients.friction[c.groupElement[k]!]!;
   if (offset > 0) frictionTables.evaluate(offset, at);
-  else evaluatePsi(laws.coefficients.friction[c.groupElement[k]!]!, at);
+  else if (key.table === SPARE_TABLE) evaluateSpare(key, at);
+  else evaluateLaw(key, at);
   if (w < low) {
     psiOut[1] = psiOut[0]! / low;
     psiOut[0] = psiOut[1] * w;
+    psiOut[2] = Infinity;
   }
 }
 

@@ -189,3 +189,12 @@ export function moveHead(c: Circuit, index: number, head: number): void {
 export function fromHead(c: Circuit, b: number): number {
   return c.node[c.places[b * PLACES + FROM]! + HEAD]!;
 }
+
+/** The heads at the ends of branch b. */
+export function fromIndex(c: Circuit, b: number): number {
+  return c.places[b * PLACES + FROM]! / NODE;
+}
+
+export function toIndex(c: Circuit, b: number): number {
+  return c.places[b * PLACES + TO]! / NODE;
+}

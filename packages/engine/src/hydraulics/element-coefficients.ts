@@ -37,7 +37,7 @@ export const UNKNOWN_TABLE = -1;
 
 /** The key of a pipe's friction curve; changed in place. */
 interface PipeFriction {
-  /** Where its prepared curve starts; 0 there is none; UNKNOWN_TABLE after the key has changed. */
+  /** Where its prepared curve starts, or SPARE_TABLE; 0 there is none; UNKNOWN_TABLE after the key has changed. */
   table: number;
   law: number;
   relativeRoughness: number;

@@ -8,8 +8,8 @@
 import { coilFriction, coilOut } from './coil-friction.ts';
 import { powerLawPsi } from './power-law-friction.ts';
 
-/** Result of the last evaluation: [psi, d psi / d w]. */
-export const psiOut = new Float64Array(2);
+/** Result of the last evaluation: [psi, d psi / d w]; of a prepared piece also half the second derivative. */
+export const psiOut = new Float64Array(3);
 
 export const FRICTION_COLEBROOK = 0;
 export const FRICTION_SWAMEE_JAIN = 1;

@@ -24,8 +24,10 @@ export const FIRST_W = 2 ** FIRST_OCTAVE;
 export const FIRST_PIECE = (1023 + FIRST_OCTAVE) * PIECES_PER_OCTAVE;
 export const PIECES = OCTAVES * PIECES_PER_OCTAVE;
 const TABLE_SIZE = PIECES * PIECE;
-/** Curves kept; further ones are used unprepared. */
-const MOST_TABLES = 192;
+/** Curves kept whole; of further ones single pieces are kept, see `spare-pieces.ts`. */
+export const MOST_TABLES = 192;
+/** In place of the offset of a curve that is not kept whole. */
+export const SPARE_TABLE = -2;
 
 const POINTS = 4;
 const ACCEPTED_ERROR = 1e-10;
@@ -41,7 +43,7 @@ class FrictionTables {
   /** Offsets of the curves of each relative roughness. */
   private readonly byRoughness = new Map<number, number[]>();
 
-  /** Offset of the curve's first piece in `pieces`; 0 when it is not to be prepared. */
+  /** Offset of the curve's first piece in `pieces`, or SPARE_TABLE. */
   offsetOf(key: FrictionKey): number {
     const alike = this.byRoughness.get(key.relativeRoughness);
     if (alike !== undefined) {
@@ -50,7 +52,7 @@ class FrictionTables {
         if (own.law === key.law && own.coilRatio === key.coilRatio && own.index === key.index) return known;
       }
     }
-    if (this.keys.length >= MOST_TABLES) return 0;
+    if (this.keys.length >= MOST_TABLES) return SPARE_TABLE;
     const offset = this.keys.length * TABLE_SIZE;
     const { law, relativeRoughness, coilRatio, index } = key;
     this.keys.push({ law, relativeRoughness, coilRatio, index });
@@ -68,62 +70,76 @@ class FrictionTables {
   evaluate(offset: number, w: number): void {
     const key = this.keys[offset / TABLE_SIZE]!;
     const index = pieceOf(w);
-    if (index < 0 || index >= PIECES) return evaluatePsi(key, w);
+    if (index < 0 || index >= PIECES) return evaluateLaw(key, w);
     const o = offset + index * PIECE;
     if (this.pieces[o + PIECE_CENTRE] === 0) this.prepare(o);
-    if (!(this.pieces[o + PIECE_CENTRE]! > 0)) return evaluatePsi(key, w);
-    evaluatePiece(this.pieces, o, w);
+    evaluatePiece(this.pieces, o, key, w);
   }
 
   /** Prepares the piece at `o` of `pieces`, or refuses it. */
   prepare(o: number): void {
     const table = Math.floor(o / TABLE_SIZE);
-    const key = this.keys[table]!;
-    const index = (o - table * TABLE_SIZE) / PIECE;
-    const octave = 2 ** (FIRST_OCTAVE + Math.floor(index / PIECES_PER_OCTAVE));
-    const half = octave / (2 * PIECES_PER_OCTAVE);
-    const centre = octave * (1 + ((index % PIECES_PER_OCTAVE) + 0.5) / PIECES_PER_OCTAVE);
-    for (let i = 0; i < POINTS; i++) {
-      evaluatePsi(key, centre + half * nodes[i]!);
-      sample[i] = psiOut[0]!;
-    }
-    const p = this.pieces;
-    let scale = 1;
-    for (let k = 0; k < POINTS; k++) {
-      let c = 0;
-      for (let i = 0; i < POINTS; i++) c += toMonomials[k * POINTS + i]! * sample[i]!;
-      p[o + k] = c * scale;
-      scale /= half;
-    }
-    p[o + PIECE_CENTRE] = centre;
-    let worst = 0;
-    for (const t of CHECKS) {
-      evaluatePiece(p, o, centre + half * t);
-      const approximate = psiOut[0]!;
-      evaluatePsi(key, centre + half * t);
-      worst = Math.max(worst, Math.abs(approximate / psiOut[0]! - 1));
-    }
-    if (!(worst <= ACCEPTED_ERROR)) p[o + PIECE_CENTRE] = REFUSED;
+    layPiece(this.pieces, o, this.keys[table]!, (o - table * TABLE_SIZE) / PIECE);
   }
 }
 
-/** A memory of pure functions: what it holds changes no result beyond the accepted error. */
+/** Lays piece `index` of a curve at `o` of `p`, or refuses it there. */
+export function layPiece(p: Float64Array, o: number, key: FrictionKey, index: number): void {
+  const octave = 2 ** (FIRST_OCTAVE + Math.floor(index / PIECES_PER_OCTAVE));
+  const half = octave / (2 * PIECES_PER_OCTAVE);
+  const centre = octave * (1 + ((index % PIECES_PER_OCTAVE) + 0.5) / PIECES_PER_OCTAVE);
+  for (let i = 0; i < POINTS; i++) {
+    evaluatePsi(key, centre + half * nodes[i]!);
+    sample[i] = psiOut[0]!;
+  }
+  let scale = 1;
+  for (let k = 0; k < POINTS; k++) {
+    let c = 0;
+    for (let i = 0; i < POINTS; i++) c += toMonomials[k * POINTS + i]! * sample[i]!;
+    p[o + k] = c * scale;
+    scale /= half;
+  }
+  p[o + PIECE_CENTRE] = centre;
+  let worst = 0;
+  for (const t of CHECKS) {
+    evaluatePiece(p, o, key, centre + half * t);
+    const approximate = psiOut[0]!;
+    evaluatePsi(key, centre + half * t);
+    worst = Math.max(worst, Math.abs(approximate / psiOut[0]! - 1));
+  }
+  if (!(worst <= ACCEPTED_ERROR)) p[o + PIECE_CENTRE] = REFUSED;
+}
+
+/** A memory of pure functions: what it holds changes no result. */
 export const frictionTables = new FrictionTables();
 
 const bits = new Float64Array(1);
 const words = new Int32Array(bits.buffer);
 
-function pieceOf(w: number): number {
+/** Number of the piece that w lies on; below 0, or PIECES and more, where nothing is prepared. */
+export function pieceOf(w: number): number {
   bits[0] = w;
   return (words[1]! >>> PIECE_SHIFT) - FIRST_PIECE;
 }
 
-function evaluatePiece(p: Float64Array, o: number, w: number): void {
-  const d = w - p[o + PIECE_CENTRE]!;
+/** A curve at w, by its piece at `o` of `p`, or by the law itself where that was refused; the result is in `psiOut`. */
+export function evaluatePiece(p: Float64Array, o: number, key: FrictionKey, w: number): void {
+  const centre = p[o + PIECE_CENTRE]!;
+  if (!(centre > 0)) return evaluateLaw(key, w);
+  const d = w - centre;
+  const c1 = p[o + 1]!;
   const c2 = p[o + 2]!;
   const c3 = p[o + 3]!;
-  psiOut[0] = p[o]! + d * (p[o + 1]! + d * (c2 + d * c3));
-  psiOut[1] = p[o + 1]! + d * (2 * c2 + d * 3 * c3);
+  const half = c2 + 3 * c3 * d;
+  psiOut[0] = p[o]! + d * (c1 + d * (c2 + d * c3));
+  psiOut[1] = c1 + d * (c2 + half);
+  psiOut[2] = half;
+}
+
+/** The law itself, which may have a kink nearby: there is no saying how it bends. */
+export function evaluateLaw(key: FrictionKey, w: number): void {
+  psiOut[2] = Infinity;
+  evaluatePsi(key, w);
 }
 
 /** Row k: weights of the sample values in the coefficient of t^k. */

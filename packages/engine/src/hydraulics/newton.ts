@@ -11,6 +11,7 @@ import type { Circuit } from './circuit.ts';
 import { excess, measureOpening, open } from './reopen.ts';
 import { followBend } from './follow-bend.ts';
 import { clear, eliminate, eliminateSymmetric, leakOut } from './head-system.ts';
+import { stillLoops } from './still-loops.ts';
 import * as kernel from './friction-kernel.ts';
 import * as table from './friction-table.ts';
 
@@ -204,8 +205,7 @@ function assemblePlain(c: Circuit, laws: Laws, kept: boolean): void {
       groupPsi(c, laws, k);
       loss += x[m + LOSS]! * psiOut[0]!;
       g += x[m + LOSS_W]! * psiOut[1]!;
-      // An unprepared curve may have a kink nearby: no saying what a step leaves.
-      bend = Infinity;
+      bend += x[m + LOSS_W2]! * psiOut[2]!;
     }
     if (places[p + HAS_CURVE] === 1) {
       const k = cubicAt + b * CUBIC;
@@ -267,6 +267,7 @@ function advance(c: Circuit, laws: Laws): number {
   let settled = true;
   let moving = false;
   let sure = true;
+  let level = false;
   for (let b = 0; b < branches; b++) {
     const p = b * PLACES;
     const o = numbersAt + b * NUMBERS;
@@ -304,8 +305,11 @@ function advance(c: Circuit, laws: Laws): number {
       continue;
     }
     const step = next < q ? q - next : next - q;
-    // A flow that moves no head by more than rounding is as good as found, however flat its law.
-    if (step > largestStep && step > y * HEAD_ROUNDING) largestStep = step;
+    if (step > largestStep) {
+      // A flow that moves no head by more than rounding is as good as found, however flat its law.
+      if (step > y * HEAD_ROUNDING) largestStep = step;
+      else level = true;
+    }
     if (a > largestFlow) largestFlow = a;
     if (!moving && (a > STILL_SHARE * nominal || step > STILL_SHARE * nominal)) {
       const most = a > size ? a : size;
@@ -334,10 +338,15 @@ function advance(c: Circuit, laws: Laws): number {
   const goOn = bent ? BENT : LIMITED;
   // What leaks in the matrix through shut branches and to keep it regular is in no flow: wait until heads rest.
   if (largestRise * leakOut[0]! > 0.1 * TOLERANCE * largestFlow) return goOn;
-  if (largestStep <= TOLERANCE * largestFlow) return moving ? DONE : rest(c);
-  const done =
-    sure && remainder <= 0.1 * TOLERANCE * largestFlow && largestStep < 1e-3 * largestFlow && keptRegime(c);
-  return done ? DONE : goOn;
+  if (largestStep <= TOLERANCE * largestFlow) {
+    if (!moving) return rest(c);
+  } else {
+    const done =
+      sure && remainder <= 0.1 * TOLERANCE * largestFlow && largestStep < 1e-3 * largestFlow && keptRegime(c);
+    if (!done) return goOn;
+  }
+  if (level) stillLoops(c, laws);
+  return DONE;
 }
 
 /** No friction law bends anew within the step just taken (TARGET now holds the flow before it). */

@@ -153,6 +153,60 @@ describe('What nothing flows through', () => {
   });
 });
 
+describe('A loop that nothing drives', () => {
+  const fitting = (lossCoefficient: number): ElementLaw => ({ kind: 'fitting', bore: 0.04, lossCoefficient });
+  const strainer: ElementLaw = { kind: 'strainer', k: 5e-6 };
+  const feed = { 'p tank out': pump, 'h out y': hose, 't y air': tip } as const;
+  const loops = {
+    'of two fittings side by side': { 'a y z': fitting(0.14), 'b z y': fitting(0.11) },
+    'of three ways': { 'a y z': fitting(0.14), 'b z y': fitting(0.11), 'c y z': strainer },
+    'of two loops, one hanging on the other': {
+      'a y z': fitting(0.14),
+      'b z x': fitting(0.11),
+      'c x y': strainer,
+      'd x w': fitting(0.2),
+      'e w x': strainer,
+    },
+    'through a check valve': { 'a y z': fitting(0.14), 'b z y': check },
+    'from the tank to the tank, behind a shut relief valve': {
+      'r y z': { kind: 'relief-valve', setPressure: 390 * BAR, k: 1e-6 },
+      'a z tank': fitting(0.14),
+      'b tank z': fitting(0.11),
+    },
+  } satisfies Readonly<Record<string, Readonly<Record<string, ElementLaw>>>>;
+
+  it.each(Object.entries(loops))('%s carries nothing at all, and has the head it hangs on', (_, loop) => {
+    const compiled = compileNetwork(model({ ...feed, ...loop }));
+    if (!compiled.ok) throw new Error(JSON.stringify(compiled.problems));
+    const { network } = compiled;
+    const still = Object.keys(loop).map((line) => network.elementIndex(line.split(' ')[0]!));
+    const heads = Object.keys(loop).flatMap((line) => line.split(' ').slice(1));
+    for (const start of ['cold', 'warm', 'warm'] as const) {
+      expect(network.solve({ start }).status).toBe('converged');
+      for (const e of still) expect(Math.abs(network.flow(e))).toBe(0);
+      for (const id of new Set(heads)) {
+        const hangsOn = network.head(network.nodeIndex('r y z' in loop && id !== 'y' ? 'tank' : 'y'))!;
+        expect(network.head(network.nodeIndex(id))! / hangsOn).toBeCloseTo(1, 12);
+      }
+      network.set(
+        network.elementIndex('h'),
+        'length',
+        network.get(network.elementIndex('h'), 'length') * 1.3,
+      );
+    }
+  });
+
+  it('with a pump in it is driven', () => {
+    const small: ElementLaw = { ...pump, displacement: LPM / 100 };
+    const compiled = compileNetwork(model({ ...feed, 'q y z': small, 'b z y': fitting(0.11) }));
+    if (!compiled.ok) throw new Error(JSON.stringify(compiled.problems));
+    const { network } = compiled;
+    expect(network.solve().status).toBe('converged');
+    expect(network.flow(network.elementIndex('q')) / LPM).toBeCloseTo(1, 3);
+    expect(network.flow(network.elementIndex('b'))).toBe(network.flow(network.elementIndex('q')));
+  });
+});
+
 describe('A network whose outlet is carried to another height', () => {
   const line = { 'pump tank a': pump, 'hose a b': hose, 'tip b air': tip };
   const lifted = (height: number): NetworkModel =>

@@ -3,7 +3,7 @@
  * without fixing them; where liquid got in or drains out freely, that decides.
  */
 import { branchLoss, lossOut } from './branch-loss.ts';
-import { FROM, NODE, PLACES, PLAIN, REDUCER, RELIEF, TO, fromHead, headAt, setHead } from './circuit.ts';
+import { PLAIN, REDUCER, RELIEF, fromHead, fromIndex, headAt, setHead, toIndex } from './circuit.ts';
 import type { Circuit } from './circuit.ts';
 import { elementLoss } from './element-loss.ts';
 import { isNozzle } from './element-parameters.ts';
@@ -38,14 +38,6 @@ function spread(c: Circuit, known: Uint8Array): void {
       changed = true;
     }
   }
-}
-
-function fromIndex(c: Circuit, b: number): number {
-  return c.places[b * PLACES + FROM]! / NODE;
-}
-
-function toIndex(c: Circuit, b: number): number {
-  return c.places[b * PLACES + TO]! / NODE;
 }
 
 /** Shut, or a regulator that passes nothing: its two ends have nothing to do with each other. */
