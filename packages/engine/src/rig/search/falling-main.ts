@@ -8,13 +8,14 @@ import type { DutyLiquid } from '../proof/liquid.ts';
 import { headAvailable } from '../proof/suction.ts';
 import { liquidDepth } from '../tank-level.ts';
 import { jetWay } from './jet.ts';
-import { lineTakes } from './line-takes.ts';
+import { fallsToZero } from './falls-to-zero.ts';
+import { lineLaw } from './line-takes.ts';
 import { drivePower } from './main-pressure.ts';
 import { flowOf, type Way } from './main-state.ts';
 import { pumpSpeed } from './pump-flow.ts';
-import { pressureOf } from './pump-limits.ts';
+import { pressureLaw } from './pump-limits.ts';
 import type { PartAt, SearchSpace } from './space.ts';
-import { leastSuctionLoss, suctionLoss, SuctionSide } from './trim-margins.ts';
+import { leastSuctionLoss, suctionLaw, SuctionSide } from './trim-margins.ts';
 
 const G = 9.80665;
 /** For what the laws of the network have besides: a share of what the pump adds. */
@@ -23,21 +24,39 @@ const HAIR = 2e-3;
 const MORE = 1.05;
 /** Share of what a whole line takes at most that it takes at least. */
 const SURE = 0.98;
-/** Share of what a suction line takes that is counted on. */
-const COUNTED = 0.97;
-/** The flow of a line is found to a part in so many. */
-const HALVINGS = 22;
+/** Flows are found to this much [m3/s]. */
+const CLOSE = 5e-8;
 /** No pump of a catalogue gives more [m3/s]. */
 const MOST_FLOW = 0.2;
+
+type Law = (flow: number) => number;
+
+/** An open outlet: what it takes at most by its flow, and what its height asks over the tank at rest [Pa]. */
+interface Outlet {
+  readonly takes: Law;
+  readonly lift: number;
+}
+
+/** A suction line: what it takes in each duty by the flow [Pa]. */
+interface Suction {
+  readonly parts: readonly (Part | undefined)[];
+  /** At least, with its strainer clean, and as dirty as may be. */
+  readonly clean: readonly Law[];
+  readonly dirty: readonly Law[];
+  /** At most. */
+  readonly most: readonly Law[];
+  /** Most spare of the duties in which nothing stirs. */
+  readonly still: number;
+}
+
+const NOTHING: Suction = { parts: [], clean: [], dirty: [], most: [], still: Infinity };
 
 /** One duty as the pump sees it. Pressures are those of the liquid at rest at the ground [Pa]. */
 interface FallingDuty {
   readonly duty: Duty;
   readonly liquid: DutyLiquid;
-  readonly open: readonly LayoutLine[];
-  readonly adds: (flow: number) => number;
-  /** Of the tank with nothing flowing. */
-  readonly surface: number;
+  readonly open: readonly Outlet[];
+  readonly adds: Law;
   /** Least that the pump moves where it does not starve [m3/s]. */
   readonly least: number;
 }
@@ -65,6 +84,12 @@ export class FallingMain {
   /** Of the nodes on either side of the pump [m]. */
   readonly #climb: number;
   readonly #pump: FallingPump;
+  /** Flow at the end of its curve [m3/s]. */
+  readonly #end: number;
+  /** From the tank to the pump. */
+  readonly #line: LayoutLine | undefined;
+  readonly #side: SuctionSide | undefined;
+  readonly #suctions = new Map<string, Suction>();
   readonly #known = new Map<string, number>();
 
   constructor(space: SearchSpace, partAt: PartAt, pump: FallingPump, tank: PartOf<'tank'>, deck: number) {
@@ -78,20 +103,35 @@ export class FallingMain {
     const heightOf = (end: 'from' | 'to') => layout.nodes[pumped?.[end] ?? ''] ?? 0;
     this.#climb = heightOf('to') - heightOf('from');
     const lines = usedOutlets(layout, brief);
+    this.#end =
+      pump.kind === 'motor-pump'
+        ? Math.max(...pump.curve.map((p) => p.flow))
+        : pump.law.action === 'centrifugal'
+          ? pump.law.curve[pump.law.curve.length - 1]!.flow *
+            (pumpSpeed(space, pump, partAt) / pump.law.ratedSpeed)
+          : MOST_FLOW;
+    this.#line = layout.lines.find((l) => l.from === 'tank');
+    this.#side = this.#line && new SuctionSide(space, this.#line, tank, pump.npshRequired, []);
     this.#duties = brief.duties.map((duty): FallingDuty => {
       const liquid = contexts[0]!.liquids.get(duty.liquid)!;
       const weight = liquid.density * G;
-      const open = lines.filter((l) => (duty.open as readonly string[]).includes(l.opens));
-      const adds = (flow: number) => pressureOf(space, pump, partAt, flow, liquid.density) ?? 0;
+      const surface = weight * (deck + liquidDepth(tank, duty.tankLevel));
+      const open = lines
+        .filter((l) => (duty.open as readonly string[]).includes(l.opens))
+        .map((line): Outlet => ({
+          takes: lineLaw(space, line, duty, partAt),
+          lift: weight * outletHeightOf(line, duty) - surface,
+        }));
+      const adds = pressureLaw(space, pump, partAt, liquid.density) ?? (() => 0);
       // Pressure in front of the pump at which it has just the head that it requires.
       const starved = weight * (pump.npshRequired - headAvailable(contexts[0]!.site, liquid, 0));
       const before = starved + weight * (deck + heightOf('from'));
-      const d = { duty, liquid, open, adds, surface: weight * (deck + liquidDepth(tank, duty.tankLevel)) };
-      const behind = (flow: number) => (1 - HAIR) * adds(flow) + before - d.surface;
-      return { ...d, least: Math.max(0, ...open.map((l) => this.#meeting(d, l, [], behind).all)) };
+      const behind = (flow: number) => (1 - HAIR) * adds(flow) + before - surface;
+      const least = Math.max(0, ...open.map((outlet) => this.#meeting(outlet, [], behind).all));
+      return { duty, liquid, open, adds, least };
     });
     this.least = this.#duties.map((d) => d.least);
-    this.highest = this.#duties.map((d) => this.#highest(d, [], []));
+    this.highest = this.#duties.map((d) => this.#highest(d, [], NOTHING));
     this.spare = Math.min(
       ...this.#duties.map((d) =>
         this.#pumpSpare(d, d.least, (flow) => leastSuctionLoss(space, flow, d.liquid.density)),
@@ -100,31 +140,30 @@ export class FallingMain {
   }
 
   /**
-   * Most spare of pump and drive in one duty: the pump gives what is asked with a reserve, and the drive carries what the pump takes of it at every flow between the least and the most
-   * that it may have, which on each straight piece of the curve is least at one of its ends.
+   * Most spare of pump and drive in one duty: the pump gives what is asked with a reserve, and the drive carries what the
+   * pump takes of it at every flow between the least and the most that it may have, which on each straight piece of the
+   * curve is least at one of its ends.
    *
    * @param lost what the suction line takes at least at a flow [Pa]
    */
-  #pumpSpare(d: FallingDuty, from: number, lost: (flow: number) => number): number {
-    const [line] = d.open;
+  #pumpSpare(d: FallingDuty, from: number, lost: Law): number {
+    const [outlet] = d.open;
     const pump = this.#pump;
     if (pump.kind !== 'pump' || pump.law.action !== 'centrifugal') return Infinity;
-    if (d.duty.agitate || line === undefined || d.open.length > 1) return Infinity;
-    const weight = d.liquid.density * G;
-    const most = meeting(
-      (flow) => (1 + HAIR) * d.adds(flow) + d.surface - lost(flow),
-      (flow) => {
-        const takes = lineTakes(this.#space, line, d.duty, this.#partAt, flow);
-        return (Number.isFinite(takes) ? SURE * takes : 0) + weight * outletHeightOf(line, d.duty);
-      },
-    );
+    if (d.duty.agitate || outlet === undefined || d.open.length > 1) return Infinity;
+    const { takes, lift } = outlet;
+    const most = this.#meets((flow) => {
+      const taken = takes(flow);
+      return (1 + HAIR) * d.adds(flow) - lost(flow) - lift - (Number.isFinite(taken) ? SURE * taken : 0);
+    });
     const asked = pumpDemand(Math.min(1, askedFlow(d.duty, d.liquid) ?? 0), 0);
     const least = Math.min(most, Math.max(from, asked));
     const share = pumpSpeed(this.#space, pump, this.#partAt) / pump.law.ratedSpeed;
     const knots = pump.law.curve.map((p) => p.flow * share).filter((q) => q > least && q < most);
     const reserve = asked > 0 ? most / asked - 1 + HAIR : Infinity;
+    const climb = d.liquid.density * G * this.#climb;
     const shafts = [least, most, ...knots].map(
-      (q) => (q * Math.max(0, d.adds(q) - weight * this.#climb)) / pump.law.efficiency,
+      (q) => (q * Math.max(0, d.adds(q) - climb)) / pump.law.efficiency,
     );
     return Math.min(reserve, (this.#power - Math.min(...shafts) * (1 - HAIR)) / this.#power);
   }
@@ -140,37 +179,52 @@ export class FallingMain {
     eductorValve: Part | undefined,
     suction: readonly (Part | undefined)[],
   ): number {
-    const key = [jet, jetValve, eductor, eductorValve, ...suction].map((p) => p?.id).join(' ');
+    const line = suction.map((p) => p?.id).join(' ');
+    const key = `${jet?.id} ${jetValve?.id} ${eductor?.id} ${eductorValve?.id} ${line}`;
     let spare = this.#known.get(key);
     if (spare !== undefined) return spare;
-    spare = Infinity;
-    const flows: number[] = [];
-    for (const d of this.#duties) {
-      const through = d.duty.agitate ? this.#way('agitator', jet, jetValve, d) : undefined;
-      const drawing = d.duty.agitate ? this.#way('eductor', eductor, eductorValve, d) : undefined;
-      const ways = [through, drawing].flatMap((w) => w ?? []);
+    let through = suction.length === 0 ? NOTHING : this.#suctions.get(line);
+    if (through === undefined) this.#suctions.set(line, (through = this.#suctionOf(suction)));
+    spare = through.still;
+    for (const [i, d] of this.#duties.entries()) {
+      if (spare < 0) break;
+      if (!d.duty.agitate) continue;
+      const stirring = this.#way('agitator', jet, jetValve, d);
+      const drawing = this.#way('eductor', eductor, eductorValve, d);
+      const ways = [stirring, drawing].flatMap((w) => w ?? []);
       const asked = d.liquid.agitationShare * this.#tank.volume;
-      if (through !== undefined && asked > 0)
-        spare = Math.min(spare, (flowOf(through, this.#highest(d, ways, suction)) - asked) / asked + HAIR);
-      if (suction.length === 0) continue;
-      const flow = Math.max(d.least, this.#through(d, ways, suction));
-      flows.push(flow);
-      spare = Math.min(spare, this.#pumpSpare(d, flow, this.#lost(d, suction)));
-    }
-    const line = this.#space.layout.lines.find((l) => l.from === 'tank');
-    if (spare >= 0 && line !== undefined && suction.length > 0) {
-      const side = new SuctionSide(this.#space, line, this.#tank, this.#pump.npshRequired, flows);
-      const losses = suction.map((p) => side.lossesOf(p));
-      spare = Math.min(
-        spare,
-        side.margin(
-          losses,
-          suction.find((p) => p?.kind === 'hose'),
-        ),
-      );
+      if (stirring !== undefined && asked > 0)
+        spare = Math.min(spare, (flowOf(stirring, this.#highest(d, ways, through)) - asked) / asked + HAIR);
+      if (suction.length > 0 && spare >= 0) spare = Math.min(spare, this.#sucks(i, ways, through));
     }
     this.#known.set(key, spare);
     return spare;
+  }
+
+  #suctionOf(parts: readonly (Part | undefined)[]): Suction {
+    const line = this.#line;
+    if (line === undefined) return NOTHING;
+    const laws = (dirty: boolean) =>
+      this.#duties.map((d) => suctionLaw(parts, d.liquid, line.elbows ?? 0, dirty));
+    const at: PartAt = (slot) => parts[line.run.indexOf(slot)];
+    const most = this.#duties.map((d) => lineLaw(this.#space, line, d.duty, at));
+    const of = { parts, clean: laws(false), dirty: laws(true), most };
+    let still = Infinity;
+    for (const [i, d] of this.#duties.entries())
+      if (!d.duty.agitate && still >= 0) still = Math.min(still, this.#sucks(i, [], { ...of, still }));
+    return { ...of, still };
+  }
+
+  /** Most spare of pump, drive and suction line in one duty. */
+  #sucks(i: number, ways: readonly Way[], suction: Suction): number {
+    const d = this.#duties[i]!;
+    const [clean, dirty, most] = [suction.clean[i]!, suction.dirty[i]!, suction.most[i]!];
+    // The least that the pump moves, with a suction line that takes the most that it may.
+    const behind = (flow: number) => (1 - HAIR) * d.adds(flow) - most(flow);
+    const flow = Math.max(d.least, ...d.open.map((outlet) => this.#meeting(outlet, ways, behind).all));
+    const side = this.#side!;
+    const hose = suction.parts.find((p) => p?.kind === 'hose');
+    return Math.min(side.inDuty(i, dirty(flow), hose), this.#pumpSpare(d, flow, clean));
   }
 
   #way(slot: string, part: Part | undefined, valve: Part | undefined, d: FallingDuty): Way | undefined {
@@ -179,33 +233,15 @@ export class FallingMain {
   }
 
   /** Most pressure at the manifold over that of the tank at rest: what drives a jet [Pa]. */
-  #highest(d: FallingDuty, ways: readonly Way[], suction: readonly (Part | undefined)[]): number {
-    const lost = this.#lost(d, suction);
+  #highest(d: FallingDuty, ways: readonly Way[], { clean }: Suction): number {
+    const lost = clean[this.#duties.indexOf(d)] ?? (() => 0);
     const behind = (flow: number) => (1 + HAIR) * d.adds(flow) - lost(flow);
     let highest = behind(0);
-    for (const line of d.open) {
-      const { out, all, over } = this.#meeting(d, line, ways, behind);
+    for (const outlet of d.open) {
+      const { out, all, over } = this.#meeting(outlet, ways, behind);
       if (out > 0) highest = Math.min(highest, Math.max(over, behind(all)));
     }
     return highest;
-  }
-
-  /** What a suction line takes at least at a flow, its strainer clean [Pa]. */
-  #lost({ liquid }: FallingDuty, suction: readonly (Part | undefined)[]): (flow: number) => number {
-    const elbows = this.#space.layout.lines.find((l) => l.from === 'tank')?.elbows ?? 0;
-    const loss = (part: Part | undefined, flow: number) =>
-      part === undefined ? 0 : suctionLoss(part, flow, liquid, elbows, false);
-    return (flow) => COUNTED * suction.reduce((sum, part) => sum + loss(part, flow), 0);
-  }
-
-  /** Least that the pump moves with a suction line whose strainer is as dirty as may be [m3/s]. */
-  #through(d: FallingDuty, ways: readonly Way[], suction: readonly (Part | undefined)[]): number {
-    const line = this.#space.layout.lines.find((l) => l.from === 'tank');
-    if (line === undefined) return 0;
-    const at: PartAt = (slot) => suction[line.run.indexOf(slot)];
-    const behind = (flow: number) =>
-      (1 - HAIR) * d.adds(flow) - lineTakes(this.#space, line, d.duty, at, flow);
-    return Math.max(0, ...d.open.map((l) => this.#meeting(d, l, ways, behind).all));
   }
 
   /**
@@ -215,18 +251,24 @@ export class FallingMain {
    * @param behind what the pump has behind it at a flow over the tank at rest: never more at more [Pa]
    */
   #meeting(
-    d: Omit<FallingDuty, 'least'>,
-    line: LayoutLine,
+    { takes, lift }: Outlet,
     ways: readonly Way[],
-    behind: (flow: number) => number,
+    behind: Law,
   ): { readonly out: number; readonly all: number; readonly over: number } {
     const narrow = ways.map((w) => ({ ...w, square: MORE * w.square }));
-    const lift = d.liquid.density * G * outletHeightOf(line, d.duty) - d.surface;
-    // By the flow of the outlet: what else is taken follows from the pressure that it asks.
-    const over = (flow: number) => lineTakes(this.#space, line, d.duty, this.#partAt, flow) + lift;
-    const all = (flow: number) => flow + narrow.reduce((sum, w) => sum + flowOf(w, over(flow)), 0);
-    const out = meeting((flow) => behind(all(flow)), over);
-    return { out, all: out > 0 ? all(out) : 0, over: over(out) };
+    // What else is taken follows from the pressure that the outlet asks.
+    const all = (flow: number, over: number) => narrow.reduce((sum, w) => sum + flowOf(w, over), flow);
+    const out = this.#meets((flow) => {
+      const over = takes(flow) + lift;
+      return Number.isFinite(over) ? behind(all(flow, over)) - over : -Infinity;
+    });
+    const over = takes(out) + lift;
+    return { out, all: out > 0 ? all(out, over) : 0, over };
+  }
+
+  /** Flow at which nothing is left of the pressure; 0 where nothing flows [m3/s]. */
+  #meets(left: Law): number {
+    return fallsToZero(left, left(this.#end) < 0 ? this.#end : MOST_FLOW, CLOSE);
   }
 }
 
@@ -244,15 +286,4 @@ export function fallingMain(
   const falls = pump.kind === 'motor-pump' || (pump.kind === 'pump' && pump.law.action === 'centrifugal');
   if (!falls || carrier?.kind !== 'carrier') return undefined;
   return new FallingMain(space, partAt, pump, tank, carrier.deckHeight);
-}
-
-/** Flow at which what is given, which falls, meets what is taken, which grows; 0 where nothing flows [m3/s]. */
-function meeting(gives: (flow: number) => number, takes: (flow: number) => number): number {
-  let [low, high] = [0, MOST_FLOW];
-  for (let i = 0; i < HALVINGS; i++) {
-    const flow = (low + high) / 2;
-    if (takes(flow) < gives(flow)) low = flow;
-    else high = flow;
-  }
-  return low;
 }

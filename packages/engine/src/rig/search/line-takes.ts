@@ -18,89 +18,100 @@ const ALONG_SECTION = 0.37;
 const BOOM_ROUGHNESS = 1.5e-6;
 
 /**
- * Most that a whole line takes of the pressure at a flow, its tip or nozzles included, its strainer as dirty as may be [Pa];
- * without end where that is not known. The other side of `lineLoss`, by the same laws as the network.
+ * Most that a whole line takes of the pressure by the flow, its tip or nozzles included, its strainer as dirty as may be
+ * [Pa]; without end where that is not known. The other side of `lineLoss`, by the same laws as the network.
  */
-export function lineTakes(
+export function lineLaw(
   space: SearchSpace,
   line: LayoutLine,
   duty: Duty,
   partAt: PartAt,
-  flow: number,
-): number {
-  const liquid = space.contexts[0]!.liquids.get(duty.liquid)!;
-  const { density, viscosity } = liquid;
-  if (flow <= 0) return 0;
-  if (liquid.powerLaw !== undefined) return Infinity;
+): (flow: number) => number {
+  try {
+    return lawOf(space, line, duty, partAt);
+  } catch (error) {
+    if (error instanceof RangeError) return unknown;
+    throw error;
+  }
+}
+
+const unknown = (flow: number): number => (flow <= 0 ? 0 : Infinity);
+
+function lawOf(space: SearchSpace, line: LayoutLine, duty: Duty, partAt: PartAt): (flow: number) => number {
+  const { density, viscosity, powerLaw } = space.contexts[0]!.liquids.get(duty.liquid)!;
   const parts = line.run.flatMap((slot) => {
     const part = partAt(slot);
     return part === undefined ? [] : [{ slot, part }];
   });
-  const byFactor = (factor: number) => (flow / factor) ** 2 * BAR * (density / 1000);
-  const byK = (k: number, bore: number, laminar: number) => {
-    const speed = flow / ((Math.PI / 4) * bore ** 2);
-    return (k * density * speed ** 2) / 2 + (laminar * viscosity * speed) / (2 * bore);
-  };
   const bore = boreOf(parts.map((p) => p.part));
-  if (bore === undefined) return Infinity;
+  if (powerLaw !== undefined || bore === undefined) return unknown;
+  // Most parts take with the square of the flow, laminar bends and valves with the flow itself.
+  let [square, linear] = [0, 0];
+  const rubs: ((flow: number) => number)[] = [];
+  const byFactor = (factor: number, times = 1) => (square += (times * BAR * (density / 1000)) / factor ** 2);
+  const byK = (k: number, through: number, laminar: number) => {
+    const area = (Math.PI / 4) * through ** 2;
+    square += (k * density) / 2 / area ** 2;
+    linear += (laminar * viscosity) / area / (2 * through);
+  };
   const { elbows = 0, teesRun = 0, teesBranch = 0 } = line;
   const k = elbows * elbowK(bore) + teesRun * teeRunK(bore) + teesBranch * teeBranchK(bore);
-  const reel = partAt('reel');
-  const boom = partAt('boom');
-  const loss = ({ slot, part }: (typeof parts)[number]): number => {
+  byK(k, bore, k > 0 ? LAMINAR.bends : 0);
+  const [reel, boom] = [partAt('reel'), partAt('boom')];
+  for (const { slot, part } of parts)
     switch (part.kind) {
       case 'gun':
       case 'reel':
       case 'tip':
-        return byFactor(part.flowAtOneBar);
+        byFactor(part.flowAtOneBar);
+        break;
       case 'strainer':
-        return byFactor(part.flowAtOneBar) * part.dirtyFactor;
+        byFactor(part.flowAtOneBar, part.dirtyFactor);
+        break;
       case 'nozzle':
-        return boom?.kind === 'boom' ? byFactor(boom.nozzles * part.flowAtOneBar) : Infinity;
+        byFactor(boom?.kind === 'boom' ? boom.nozzles * part.flowAtOneBar : 0);
+        break;
       case 'valve':
-        return part.flowAtOneBar !== undefined
-          ? byFactor(part.flowAtOneBar)
-          : byK(valveK(part.form, part.bore), part.bore, LAMINAR.valve);
+        if (part.flowAtOneBar !== undefined) byFactor(part.flowAtOneBar);
+        else byK(valveK(part.form, part.bore), part.bore, LAMINAR.valve);
+        break;
       case 'boom': {
         const { sections, width } = part;
-        return hoseLoss({
-          flow: flow / (2 * sections),
+        const section = {
           bore: part.bore,
           length: (ALONG_SECTION * width) / (2 * sections),
           roughness: BOOM_ROUGHNESS,
           density,
           viscosity,
-        }).pressureLoss;
+        };
+        rubs.push((flow) => hoseLoss({ ...section, flow: flow / (2 * sections) }).pressureLoss);
+        break;
       }
       case 'hose': {
         const length = Math.ceil(hoseLength(space, slot) / FOOT - 1e-6) * FOOT;
+        const onReel = reel?.kind === 'reel' && line.run.includes('reel') ? reel : undefined;
         const wound =
-          reel?.kind === 'reel' && line.run.includes('reel')
-            ? Math.max(0, length - Math.min(duty.hoseOut ?? Infinity, length))
-            : 0;
-        return hoseLoss({
-          flow,
-          bore: part.bore,
-          length,
-          roughness: part.roughness,
-          density,
-          viscosity,
-          ...(wound > 0 && reel?.kind === 'reel'
-            ? { woundLength: wound, coilDiameter: meanCoilDiameter(reel, part, wound) }
-            : {}),
-        }).pressureLoss;
+          onReel === undefined ? 0 : Math.max(0, length - Math.min(duty.hoseOut ?? Infinity, length));
+        const hose = { bore: part.bore, length, roughness: part.roughness, density, viscosity };
+        const coil =
+          wound > 0 ? { woundLength: wound, coilDiameter: meanCoilDiameter(onReel!, part, wound) } : {};
+        rubs.push((flow) => hoseLoss({ ...hose, ...coil, flow }).pressureLoss);
+        break;
       }
       default:
-        return Infinity;
+        square = Infinity;
     }
+  return (flow) => {
+    if (flow <= 0) return 0;
+    let takes = (square * flow + linear) * flow;
+    try {
+      for (const rub of rubs) takes += rub(flow);
+    } catch (error) {
+      if (error instanceof RangeError) return Infinity;
+      throw error;
+    }
+    return MORE * takes;
   };
-  try {
-    const all = byK(k, bore, k > 0 ? LAMINAR.bends : 0);
-    return MORE * parts.reduce((sum, p) => sum + loss(p), all);
-  } catch (error) {
-    if (error instanceof RangeError) return Infinity;
-    throw error;
-  }
 }
 
 /** The flow of a line is found to a part in so many, of no more than so much [m3/s]. */
@@ -125,16 +136,18 @@ export function leastOut(
   let flows = known.get(space.contexts);
   if (flows === undefined) known.set(space.contexts, (flows = new Map<string, number>()));
   const which = `${space.layout.id} ${duty.id} ${line.run.map((slot) => partAt(slot)?.id).join(' ')}`;
+  let takes: ((flow: number) => number) | undefined;
   return (pressure) => {
     if (pressure <= 1) return 0;
     const step = Math.floor(Math.log(pressure) / Math.log(STEP));
     const key = `${which} ${step}`;
     const before = flows.get(key);
     if (before !== undefined) return before;
+    takes ??= lineLaw(space, line, duty, partAt);
     let [low, high] = [0, MOST_FLOW];
     for (let i = 0; i < HALVINGS; i++) {
       const flow = (low + high) / 2;
-      if (lineTakes(space, line, duty, partAt, flow) <= STEP ** step) low = flow;
+      if (takes(flow) <= STEP ** step) low = flow;
       else high = flow;
     }
     return remember(flows, key, low);

@@ -48,7 +48,7 @@ export function curveLimits(space: SearchSpace): Limit[] {
       const pressure = Math.max(...needs.map((n) => n.pressure));
       const out = needs.reduce((sum, n) => sum + n.flow, 0);
       const flow = asked === undefined ? out : Math.max(out, asked * duty.open.length * WEAR);
-      const most = pressureOf(space, pump, partAt, flow, liquid.density);
+      const most = pressureLaw(space, pump, partAt, liquid.density)?.(flow);
       if (most !== undefined && most * (1 + ROOM) + 500 < pressure) return -1;
       if (most !== undefined && pump?.kind === 'pump' && asked !== undefined && flow > 0) {
         const at = most * (1 + ROOM) + 500;
@@ -110,35 +110,35 @@ function currentLimits(space: SearchSpace, lines: readonly LayoutLine[]): Limit[
   ];
 }
 
-/** Pressure that a pump adds at a flow; undefined for a pump that holds none [Pa]. */
-export function pressureOf(
+/** Pressure that a pump adds by the flow; undefined for a pump that holds none [Pa]. */
+export function pressureLaw(
   space: SearchSpace,
   pump: ReturnType<PartAt>,
   partAt: PartAt,
-  flow: number,
   density: number,
-): number | undefined {
-  if (pump?.kind === 'motor-pump') return motorPressure(pump, flow);
+): ((flow: number) => number) | undefined {
+  if (pump?.kind === 'motor-pump') return motorPressure(pump);
   if (pump?.kind !== 'pump' || pump.law.action !== 'centrifugal') return undefined;
   const ratio = pumpSpeed(space, pump, partAt) / pump.law.ratedSpeed;
-  if (ratio <= 0) return 0;
-  const { curve } = pump.law;
-  const at = flow / ratio;
-  const after = curve.findIndex((p) => p.flow >= at);
-  // Beyond its last point the network has the curve go on straight.
-  const k = after === -1 ? curve.length - 1 : Math.max(1, after);
-  const [a, b] = [curve[k - 1]!, curve[k]!];
-  const head = between(a.flow, a.head, b.flow, b.head, at);
-  return head * ratio ** 2 * density * G;
+  if (ratio <= 0) return () => 0;
+  const points = pump.law.curve.map((p): Point => [p.flow * ratio, p.head * ratio ** 2 * density * G]);
+  return (flow) => along(points, flow);
 }
 
-/** Pressure of a 12 V pump at a flow: its curve, and the line through its last two points beyond [Pa]. */
-function motorPressure(pump: PartOf<'motor-pump'>, flow: number): number {
-  const points = [...pump.curve].sort((a, b) => a.flow - b.flow);
-  const after = points.findIndex((p) => p.flow >= flow);
-  const k = after === -1 ? points.length - 1 : Math.max(1, after);
-  const [a, b] = [points[k - 1]!, points[k]!];
-  return between(a.flow, a.pressure, b.flow, b.pressure, flow);
+/** Pressure of a 12 V pump by the flow [Pa]. */
+function motorPressure(pump: PartOf<'motor-pump'>): (flow: number) => number {
+  const points = pump.curve.map((p): Point => [p.flow, p.pressure]).sort((a, b) => a[0] - b[0]);
+  return (flow) => along(points, flow);
+}
+
+/** A point of a curve: flow [m3/s], pressure [Pa]. */
+type Point = readonly [number, number];
+
+/** A curve through points; beyond its last one the network has it go on straight. */
+function along(points: readonly Point[], flow: number): number {
+  let k = 1;
+  while (k < points.length - 1 && points[k]![0] < flow) k++;
+  return between(...points[k - 1]!, ...points[k]!, flow);
 }
 
 /**
@@ -161,7 +161,8 @@ function leastOutlet(
     (flow / tip.flowAtOneBar) ** 2 * 1e5 * (density / 1000) +
     lineLoss(space, line, duty, partAt, flow) +
     lift;
-  const left = (flow: number) => motorPressure(pump, flow) - suction - takes(flow);
+  const gives = motorPressure(pump);
+  const left = (flow: number) => gives(flow) - suction - takes(flow);
   let [low, high] = [0, Math.max(...pump.curve.map((p) => p.flow))];
   let [over, under] = [left(low), left(high)];
   // By chords and halves in turn: a chord alone creeps on one side of a curve.

@@ -2,7 +2,7 @@ import type { LayoutLine } from '../../catalogue/index.ts';
 import type { Duty } from '../brief.ts';
 import { outletHeightOf } from '../duty-network.ts';
 import { askedOf, reachTowards } from '../gun-throw.ts';
-import { lineTakes } from './line-takes.ts';
+import { lineLaw } from './line-takes.ts';
 import { remember } from './remember.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
@@ -71,12 +71,14 @@ export function mostReach(
     return Math.max(rungs[rung] ?? -1, spareAt(pressure));
   };
   const which = `${space.layout.id} ${duty.id} ${line.run.map((slot) => partAt(slot)?.id).join(' ')}`;
+  let law: ((flow: number) => number) | undefined;
   // At the top of a step of pressure in front of the line.
   const atMost = (pressure: number): number => {
+    law ??= lineLaw(space, line, duty, partAt);
     let [low, high] = [0, tip.flowAtOneBar * Math.sqrt(pressure / BAR / (density / 1000)) * 1.5];
     for (let i = 0; i < HALVINGS; i++) {
       const flow = (low + high) / 2;
-      const takes = lineTakes(space, line, duty, partAt, flow);
+      const takes = law(flow);
       if (!Number.isFinite(takes)) return Infinity;
       if (SURE * takes < pressure) low = flow;
       else high = flow;

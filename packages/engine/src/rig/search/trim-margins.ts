@@ -57,58 +57,74 @@ export class SuctionSide {
     const { brief, contexts } = this.#space;
     return brief.duties.map((duty, i) => {
       const liquid = contexts[0]!.liquids.get(duty.liquid)!;
-      const elbows = this.#line.elbows ?? 0;
-      return part === undefined ? 0 : COUNTED * suctionLoss(part, this.#flows[i]!, liquid, elbows, true);
+      const law = part && suctionLaw([part], liquid, this.#line.elbows ?? 0, true);
+      return law === undefined ? 0 : law(this.#flows[i]!);
     });
   }
 
   /** Most spare that a suction line keeps whose parts lose so much. */
   margin(losses: readonly (readonly number[])[], hose: Part | undefined): number {
-    const { brief, contexts } = this.#space;
-    let npsh = Infinity;
-    let lowest = Infinity;
-    for (let i = 0; i < brief.duties.length; i++) {
-      let inlet = this.#rest[i]!;
-      for (const l of losses) inlet -= l[i]!;
-      lowest = Math.min(lowest, inlet);
-      const liquid = contexts[0]!.liquids.get(brief.duties[i]!.liquid)!;
-      npsh = Math.min(npsh, headAvailable(contexts[0]!.site, liquid, inlet));
+    let spare = Infinity;
+    for (let i = 0; i < this.#rest.length; i++) {
+      const lost = losses.reduce((sum, l) => sum + l[i]!, 0);
+      spare = Math.min(spare, this.inDuty(i, lost, hose));
     }
+    return spare;
+  }
+
+  /** The same in one duty, with what all of its parts lose there [Pa]. */
+  inDuty(i: number, lost: number, hose: Part | undefined): number {
+    const { brief, contexts } = this.#space;
+    const inlet = this.#rest[i]! - lost;
+    const npsh = headAvailable(contexts[0]!.site, contexts[0]!.liquids.get(brief.duties[i]!.liquid)!, inlet);
     const head = this.#needed > 0 ? (npsh - this.#needed) / this.#needed : npsh;
-    if (lowest >= 0 || hose?.kind !== 'hose') return head;
+    if (inlet >= 0 || hose?.kind !== 'hose') return head;
     const stands = -hose.minPressure;
-    return Math.min(head, (stands + lowest) / (stands > 0 ? stands : 1));
+    return Math.min(head, (stands + inlet) / (stands > 0 ? stands : 1));
   }
 }
 
-/** What a part of a suction line takes of the pressure at a flow, or less; its strainer clean or as dirty as may be [Pa]. */
-export function suctionLoss(
-  part: Part,
-  flow: number,
+/** What some parts of a suction line take of the pressure by the flow, or less; a strainer clean or as dirty as may be [Pa]. */
+export function suctionLaw(
+  parts: readonly (Part | undefined)[],
   { density, viscosity }: { readonly density: number; readonly viscosity: number },
   elbows: number,
   dirty: boolean,
-): number {
-  const byFactor = (flowAtOneBar: number) => (flow / flowAtOneBar) ** 2 * BAR * (density / 1000);
-  const byK = (k: number, bore: number) => (k * density * (flow / ((Math.PI / 4) * bore ** 2)) ** 2) / 2;
-  switch (part.kind) {
-    case 'valve':
-      return part.flowAtOneBar !== undefined
-        ? byFactor(part.flowAtOneBar)
-        : part.form.startsWith('ball')
-          ? byK(valveK(part.form, part.bore), part.bore)
-          : 0;
-    case 'strainer':
-      return byFactor(part.flowAtOneBar) * (dirty ? part.dirtyFactor : 1);
-    case 'hose': {
-      const { bore, roughness } = part;
-      const bends = byK(elbows * elbowK(bore), bore);
-      if (flow <= 0) return 0;
-      return (
-        bends + hoseLoss({ flow, bore, length: SUCTION_HOSE, roughness, density, viscosity }).pressureLoss
-      );
+): (flow: number) => number {
+  let square = 0;
+  const hoses: ((flow: number) => number)[] = [];
+  const byFactor = (flowAtOneBar: number, times = 1) =>
+    (square += (times * BAR * (density / 1000)) / flowAtOneBar ** 2);
+  const byK = (k: number, bore: number) => (square += (k * density) / 2 / ((Math.PI / 4) * bore ** 2) ** 2);
+  for (const part of parts)
+    switch (part?.kind) {
+      case 'valve':
+        if (part.flowAtOneBar !== undefined) byFactor(part.flowAtOneBar);
+        else if (part.form.startsWith('ball')) byK(valveK(part.form, part.bore), part.bore);
+        break;
+      case 'strainer':
+        byFactor(part.flowAtOneBar, dirty ? part.dirtyFactor : 1);
+        break;
+      case 'hose': {
+        const { bore, roughness } = part;
+        byK(elbows * elbowK(bore), bore);
+        const hose = { bore, length: SUCTION_HOSE, roughness, density, viscosity };
+        hoses.push((flow) => lossOf({ ...hose, flow }));
+        break;
+      }
+      default:
+        break;
     }
-    default:
-      return 0;
+  return (flow) =>
+    flow <= 0 ? 0 : COUNTED * hoses.reduce((sum, hose) => sum + hose(flow), square * flow ** 2);
+}
+
+/** Loss of a hose; beyond what its law is good for nothing is counted on [Pa]. */
+function lossOf(hose: Parameters<typeof hoseLoss>[0]): number {
+  try {
+    return hoseLoss(hose).pressureLoss;
+  } catch (error) {
+    if (error instanceof RangeError) return 0;
+    throw error;
   }
 }
