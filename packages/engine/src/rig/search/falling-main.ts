@@ -12,6 +12,7 @@ import { fallsToZero } from './falls-to-zero.ts';
 import { lineLaw } from './line-takes.ts';
 import { drivePower } from './main-pressure.ts';
 import { flowOf, type Way } from './main-state.ts';
+import { OFF } from './part-terms.ts';
 import { pumpSpeed } from './pump-flow.ts';
 import { pressureLaw } from './pump-limits.ts';
 import type { PartAt, SearchSpace } from './space.ts';
@@ -19,13 +20,11 @@ import { leastSuctionLoss, suctionLaw, SuctionSide } from './trim-margins.ts';
 
 const G = 9.80665;
 /** For what the laws of the network have besides: a share of what the pump adds. */
-const HAIR = 2e-3;
-/** Times the loss of a jet and its bends that it may have with their laminar part. */
-const MORE = 1.05;
-/** Share of what a whole line takes at most that it takes at least. */
-const SURE = 0.98;
+const HAIR = 5e-4;
 /** Flows are found to this much [m3/s]. */
 const CLOSE = 5e-8;
+/** Pressures are found to this much [Pa]. */
+const CLOSE_PRESSURE = 1;
 /** No pump of a catalogue gives more [m3/s]. */
 const MOST_FLOW = 0.2;
 
@@ -134,38 +133,79 @@ export class FallingMain {
     this.highest = this.#duties.map((d) => this.#highest(d, [], NOTHING));
     this.spare = Math.min(
       ...this.#duties.map((d) =>
-        this.#pumpSpare(d, d.least, (flow) => leastSuctionLoss(space, flow, d.liquid.density)),
+        d.duty.agitate
+          ? Infinity
+          : this.#pumpSpare(d, d.least, [], (flow) => leastSuctionLoss(space, flow, d.liquid.density)),
       ),
     );
   }
 
   /**
    * Most spare of pump and drive in one duty: the pump gives what is asked with a reserve, and the drive carries what the
-   * pump takes of it at every flow between the least and the most that it may have, which on each straight piece of the
-   * curve is least at one of its ends.
+   * pump takes of it with the outlet open, and shut, when only what stirs the tank takes anything.
    *
-   * @param lost what the suction line takes at least at a flow [Pa]
+   * @param from least that the pump moves [m3/s]
+   * @param ways what stirs the tank
+   * @param lost what the suction line takes at least by the flow [Pa]
    */
-  #pumpSpare(d: FallingDuty, from: number, lost: Law): number {
+  #pumpSpare(d: FallingDuty, from: number, ways: readonly Way[], lost: Law): number {
     const [outlet] = d.open;
+    if (outlet === undefined || d.open.length > 1) return Infinity;
+    const { takes, lift } = outlet;
+    const wide = ways.map((w) => scaled(w, 1 - OFF));
+    const over = (flow: number) => {
+      const taken = takes(flow);
+      return (Number.isFinite(taken) ? (1 - OFF) * taken : 0) + lift;
+    };
+    const out = this.#meets((flow) => {
+      const asks = over(flow);
+      const all = flow + flowsOf(wide, asks);
+      return (1 + HAIR) * d.adds(all) - lost(all) - asks;
+    });
+    const most = out + flowsOf(wide, over(out));
+    const open = this.#driveSpare(d, Math.max(from, askedOf(d)), most);
+    if (d.duty.agitate) return Math.min(open, this.#shutSpare(d, ways, lost));
+    const asked = askedOf(d);
+    return Math.min(open, asked > 0 ? most / asked - 1 + HAIR : Infinity);
+  }
+
+  /** Most spare of the drive with the outlets shut: the pump moves what the ways back into the tank take. */
+  #shutSpare(d: FallingDuty, ways: readonly Way[], lost: Law): number {
+    const flowAt = (all: readonly Way[], adds: Law, loses: Law) => {
+      const left = (pressure: number) => {
+        const flow = flowsOf(all, pressure);
+        return adds(flow) - loses(flow) - pressure;
+      };
+      return flowsOf(all, fallsToZero(left, (1 + HAIR) * d.adds(0) + 1, CLOSE_PRESSURE));
+    };
+    const least = flowAt(
+      ways.map((w) => scaled(w, 1 + OFF)),
+      (flow) => (1 - HAIR) * d.adds(flow),
+      (flow) => (1 + 3 * OFF) * lost(flow),
+    );
+    const most = flowAt(
+      ways.map((w) => scaled(w, 1 - OFF)),
+      (flow) => (1 + HAIR) * d.adds(flow),
+      lost,
+    );
+    return this.#driveSpare(d, least, most * (1 + HAIR));
+  }
+
+  /**
+   * Most spare of a drive whose pump moves something between a least and a most flow: what the pump takes of it is on each
+   * straight piece of the curve least at one of its ends.
+   */
+  #driveSpare(d: FallingDuty, from: number, most: number): number {
     const pump = this.#pump;
     if (pump.kind !== 'pump' || pump.law.action !== 'centrifugal') return Infinity;
-    if (d.duty.agitate || outlet === undefined || d.open.length > 1) return Infinity;
-    const { takes, lift } = outlet;
-    const most = this.#meets((flow) => {
-      const taken = takes(flow);
-      return (1 + HAIR) * d.adds(flow) - lost(flow) - lift - (Number.isFinite(taken) ? SURE * taken : 0);
-    });
-    const asked = pumpDemand(Math.min(1, askedFlow(d.duty, d.liquid) ?? 0), 0);
-    const least = Math.min(most, Math.max(from, asked));
+    const least = Math.min(most, from);
     const share = pumpSpeed(this.#space, pump, this.#partAt) / pump.law.ratedSpeed;
     const knots = pump.law.curve.map((p) => p.flow * share).filter((q) => q > least && q < most);
-    const reserve = asked > 0 ? most / asked - 1 + HAIR : Infinity;
     const climb = d.liquid.density * G * this.#climb;
     const shafts = [least, most, ...knots].map(
       (q) => (q * Math.max(0, d.adds(q) - climb)) / pump.law.efficiency,
     );
-    return Math.min(reserve, (this.#power - Math.min(...shafts) * (1 - HAIR)) / this.#power);
+    return (this.#power - Math.min(...shafts) * (1 - HAIR)) / this.#power;
   }
 
   /**
@@ -194,7 +234,10 @@ export class FallingMain {
       const ways = [stirring, drawing].flatMap((w) => w ?? []);
       const asked = d.liquid.agitationShare * this.#tank.volume;
       if (stirring !== undefined && asked > 0)
-        spare = Math.min(spare, (flowOf(stirring, this.#highest(d, ways, through)) - asked) / asked + HAIR);
+        spare = Math.min(
+          spare,
+          (flowOf(scaled(stirring, 1 - OFF), this.#highest(d, ways, through)) - asked) / asked + HAIR,
+        );
       if (suction.length > 0 && spare >= 0) spare = Math.min(spare, this.#sucks(i, ways, through));
     }
     this.#known.set(key, spare);
@@ -220,16 +263,16 @@ export class FallingMain {
     const d = this.#duties[i]!;
     const [clean, dirty, most] = [suction.clean[i]!, suction.dirty[i]!, suction.most[i]!];
     // The least that the pump moves, with a suction line that takes the most that it may.
-    const behind = (flow: number) => (1 - HAIR) * d.adds(flow) - most(flow);
+    const behind = (flow: number) => (1 - HAIR) * d.adds(flow) - (1 + OFF) * most(flow);
     const flow = Math.max(d.least, ...d.open.map((outlet) => this.#meeting(outlet, ways, behind).all));
     const side = this.#side!;
     const hose = suction.parts.find((p) => p?.kind === 'hose');
-    return Math.min(side.inDuty(i, dirty(flow), hose), this.#pumpSpare(d, flow, clean));
+    return Math.min(side.inDuty(i, dirty(flow), hose), this.#pumpSpare(d, flow, ways, clean));
   }
 
   #way(slot: string, part: Part | undefined, valve: Part | undefined, d: FallingDuty): Way | undefined {
     const line = this.#space.layout.lines.find((l) => l.run.includes(slot));
-    return line === undefined ? undefined : jetWay(line, part, valve, d.liquid.density, 0);
+    return line === undefined ? undefined : jetWay(line, part, valve, d.liquid, 0);
   }
 
   /** Most pressure at the manifold over that of the tank at rest: what drives a jet [Pa]. */
@@ -255,14 +298,14 @@ export class FallingMain {
     ways: readonly Way[],
     behind: Law,
   ): { readonly out: number; readonly all: number; readonly over: number } {
-    const narrow = ways.map((w) => ({ ...w, square: MORE * w.square }));
+    const narrow = ways.map((w) => scaled(w, 1 + OFF));
     // What else is taken follows from the pressure that the outlet asks.
-    const all = (flow: number, over: number) => narrow.reduce((sum, w) => sum + flowOf(w, over), flow);
+    const all = (flow: number, over: number) => flow + flowsOf(narrow, over);
     const out = this.#meets((flow) => {
-      const over = takes(flow) + lift;
+      const over = (1 + OFF) * takes(flow) + lift;
       return Number.isFinite(over) ? behind(all(flow, over)) - over : -Infinity;
     });
-    const over = takes(out) + lift;
+    const over = (1 + OFF) * takes(out) + lift;
     return { out, all: out > 0 ? all(out, over) : 0, over };
   }
 
@@ -270,6 +313,22 @@ export class FallingMain {
   #meets(left: Law): number {
     return fallsToZero(left, left(this.#end) < 0 ? this.#end : MOST_FLOW, CLOSE);
   }
+}
+
+/** Flow of the outlets that a duty asks, with the reserve of the pump where nothing stirs [m3/s]. */
+function askedOf({ duty, liquid }: FallingDuty): number {
+  return duty.agitate ? 0 : pumpDemand(Math.min(1, askedFlow(duty, liquid) ?? 0), 0);
+}
+
+function flowsOf(ways: readonly Way[], pressure: number): number {
+  let flow = 0;
+  for (const way of ways) flow += flowOf(way, pressure);
+  return flow;
+}
+
+/** A way that takes some times as much. */
+function scaled({ constant, linear, square }: Way, times: number): Way {
+  return { constant, linear: times * linear, square: times * square };
 }
 
 /** Pumps of which some give less against more. */

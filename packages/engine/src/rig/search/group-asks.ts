@@ -7,6 +7,7 @@ import { marginStep } from './figures.ts';
 import type { LineNeeds } from './line-needs.ts';
 import { NOTHING, plus, type Adds } from './money.ts';
 import { leastBends, TANK_HEAD, type MadeJoint, type Pieces } from './pieces.ts';
+import { OFF } from './part-terms.ts';
 import type { PumpFlow } from './pump-flow.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 import { portClass, portOf, sumOf, type TrimAsk } from './trims.ts';
@@ -127,7 +128,7 @@ export function agitationAsk(facts: CoreFacts, line: LayoutLine, highest: readon
   const stirred = brief.duties.flatMap((duty, i) => {
     const liquid = contexts[0]!.liquids.get(duty.liquid)!;
     return duty.agitate && liquid.agitationShare > 0
-      ? [{ asked: liquid.agitationShare * tank.volume, density: liquid.density, pressure: highest[i]! }]
+      ? [{ asked: liquid.agitationShare * tank.volume, liquid, pressure: highest[i]! }]
       : [];
   });
   return {
@@ -155,9 +156,9 @@ export function agitationAsk(facts: CoreFacts, line: LayoutLine, highest: readon
       const agitator = parts[1];
       if (agitator?.kind !== 'agitator') return stirred.length > 0 && !regulated ? -1 : cap;
       let most = Infinity;
-      for (const { asked, density, pressure: p } of stirred) {
-        const flow = flowOf(jetWay(line, agitator, parts[0], density, 0)!, p);
-        most = Math.min(most, (flow - asked) / asked);
+      for (const { asked, liquid, pressure: p } of stirred) {
+        const flow = flowOf(jetWay(line, agitator, parts[0], liquid, 0)!, p);
+        most = Math.min(most, (flow - asked) / asked + OFF);
       }
       for (const part of parts)
         if (part !== undefined && 'maxPressure' in part)

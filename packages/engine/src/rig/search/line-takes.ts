@@ -1,25 +1,21 @@
 import type { Part, LayoutLine } from '../../catalogue/index.ts';
 import { hoseLoss } from '../../physics/index.ts';
 import type { Duty } from '../brief.ts';
-import { elbowK, teeBranchK, teeRunK, valveK } from '../fitting-loss.ts';
+import { elbowK, teeBranchK, teeRunK } from '../fitting-loss.ts';
 import { meanCoilDiameter } from '../reel-drum.ts';
 import { hoseLength } from './part-rig.ts';
+import { bendTerms, factorTerms, OFF, sumOfTerms, valveTerms, type Terms } from './part-terms.ts';
 import { remember } from './remember.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
-const BAR = 1e5;
 const FOOT = 0.3048;
-/** For what the laws of the network have besides. */
-const MORE = 1.005;
-/** Laminar coefficients of bends and of valves, as the network has them. */
-const LAMINAR = { bends: 800, valve: 500 } as const;
 /** A section of a boom is fed at its middle: as the network has it. */
 const ALONG_SECTION = 0.37;
 const BOOM_ROUGHNESS = 1.5e-6;
 
 /**
- * Most that a whole line takes of the pressure by the flow, its tip or nozzles included, its strainer as dirty as may be
- * [Pa]; without end where that is not known. The other side of `lineLoss`, by the same laws as the network.
+ * What a whole line takes of the pressure by the flow, its tip or nozzles included, its strainer as dirty as may be [Pa]:
+ * the laws of the network, within a hair (`OFF`). Without end where that is not known.
  */
 export function lineLaw(
   space: SearchSpace,
@@ -45,45 +41,33 @@ function lawOf(space: SearchSpace, line: LayoutLine, duty: Duty, partAt: PartAt)
   });
   const bore = boreOf(parts.map((p) => p.part));
   if (powerLaw !== undefined || bore === undefined) return unknown;
-  // Most parts take with the square of the flow, laminar bends and valves with the flow itself.
-  let [square, linear] = [0, 0];
-  const rubs: ((flow: number) => number)[] = [];
-  const byFactor = (factor: number, times = 1) => (square += (times * BAR * (density / 1000)) / factor ** 2);
-  const byK = (k: number, through: number, laminar: number) => {
-    const area = (Math.PI / 4) * through ** 2;
-    square += (k * density) / 2 / area ** 2;
-    linear += (laminar * viscosity) / area / (2 * through);
-  };
+  const liquid = { density, viscosity };
   const { elbows = 0, teesRun = 0, teesBranch = 0 } = line;
   const k = elbows * elbowK(bore) + teesRun * teeRunK(bore) + teesBranch * teeBranchK(bore);
-  byK(k, bore, k > 0 ? LAMINAR.bends : 0);
+  const terms: Terms[] = [bendTerms(k, bore, liquid)];
+  const rubs: ((flow: number) => number)[] = [];
   const [reel, boom] = [partAt('reel'), partAt('boom')];
   for (const { slot, part } of parts)
     switch (part.kind) {
       case 'gun':
       case 'reel':
       case 'tip':
-        byFactor(part.flowAtOneBar);
+        terms.push(factorTerms(part.flowAtOneBar, liquid));
         break;
       case 'strainer':
-        byFactor(part.flowAtOneBar, part.dirtyFactor);
+        terms.push(factorTerms(part.flowAtOneBar, liquid, part.dirtyFactor));
         break;
       case 'nozzle':
-        byFactor(boom?.kind === 'boom' ? boom.nozzles * part.flowAtOneBar : 0);
+        if (boom?.kind !== 'boom') return unknown;
+        terms.push(factorTerms(boom.nozzles * part.flowAtOneBar, liquid));
         break;
       case 'valve':
-        if (part.flowAtOneBar !== undefined) byFactor(part.flowAtOneBar);
-        else byK(valveK(part.form, part.bore), part.bore, LAMINAR.valve);
+        terms.push(valveTerms(part, liquid));
         break;
       case 'boom': {
         const { sections, width } = part;
-        const section = {
-          bore: part.bore,
-          length: (ALONG_SECTION * width) / (2 * sections),
-          roughness: BOOM_ROUGHNESS,
-          density,
-          viscosity,
-        };
+        const length = (ALONG_SECTION * width) / (2 * sections);
+        const section = { bore: part.bore, length, roughness: BOOM_ROUGHNESS, ...liquid };
         rubs.push((flow) => hoseLoss({ ...section, flow: flow / (2 * sections) }).pressureLoss);
         break;
       }
@@ -92,15 +76,16 @@ function lawOf(space: SearchSpace, line: LayoutLine, duty: Duty, partAt: PartAt)
         const onReel = reel?.kind === 'reel' && line.run.includes('reel') ? reel : undefined;
         const wound =
           onReel === undefined ? 0 : Math.max(0, length - Math.min(duty.hoseOut ?? Infinity, length));
-        const hose = { bore: part.bore, length, roughness: part.roughness, density, viscosity };
+        const hose = { bore: part.bore, length, roughness: part.roughness, ...liquid };
         const coil =
           wound > 0 ? { woundLength: wound, coilDiameter: meanCoilDiameter(onReel!, part, wound) } : {};
         rubs.push((flow) => hoseLoss({ ...hose, ...coil, flow }).pressureLoss);
         break;
       }
       default:
-        square = Infinity;
+        return unknown;
     }
+  const { linear, square } = sumOfTerms(terms);
   return (flow) => {
     if (flow <= 0) return 0;
     let takes = (square * flow + linear) * flow;
@@ -110,7 +95,7 @@ function lawOf(space: SearchSpace, line: LayoutLine, duty: Duty, partAt: PartAt)
       if (error instanceof RangeError) return Infinity;
       throw error;
     }
-    return MORE * takes;
+    return takes;
   };
 }
 
@@ -147,7 +132,7 @@ export function leastOut(
     let [low, high] = [0, MOST_FLOW];
     for (let i = 0; i < HALVINGS; i++) {
       const flow = (low + high) / 2;
-      if (takes(flow) <= STEP ** step) low = flow;
+      if ((1 + OFF) * takes(flow) <= STEP ** step) low = flow;
       else high = flow;
     }
     return remember(flows, key, low);

@@ -12,8 +12,6 @@ import { leastSuctionLoss, SuctionSide } from './trim-margins.ts';
 const BAR = 1e5;
 /** For what the laws of the network have besides: a share of a flow or a loss. */
 const HAIR = 3e-4;
-/** Times the loss of a jet and its bends that it may have with their laminar part. */
-const MORE = 1.05;
 /** The reserve of a pump is reckoned for flows up to this only [m3/s]. */
 const MOST_ASKED = 1;
 
@@ -194,10 +192,9 @@ export class MainCheck {
         : mainPressureOf({ gives: least, back: back.most, out: [...jets.most, ...d.out] }, this.#highest);
     const out = Math.max(d.flow, d.least(low));
     const [jet] = jets.most;
-    const narrow = jets.least.map((way) => ({ ...way, square: MORE * way.square }));
     if (d.reach !== undefined || (d.stirred > 0 && jet !== undefined)) {
       const rest = (p: number) => Math.max(0, gives(p) - out);
-      const high = mainPressureOf({ gives: rest, back: back.least, out: narrow }, this.#highest);
+      const high = mainPressureOf({ gives: rest, back: back.least, out: jets.least }, this.#highest);
       if (d.stirred > 0 && jet !== undefined) {
         const asked = d.stirred * this.#volume;
         spare = Math.min(spare, (flowOf(jet, high) - asked) / asked);

@@ -5,6 +5,7 @@ import { elbowK } from '../fitting-loss.ts';
 import { jetWay } from './jet.ts';
 import { spanOf, type MainDuty, type Span } from './main-duties.ts';
 import type { Way } from './main-state.ts';
+import { OFF, type Terms } from './part-terms.ts';
 import { remember } from './remember.ts';
 
 const BAR = 1e5;
@@ -36,7 +37,7 @@ interface BackLosses {
 export class MainWays {
   readonly #jetLine: LayoutLine | undefined;
   readonly #backElbows: number;
-  readonly #jets = new Map<string, Span | undefined>();
+  readonly #jets = new Map<string, Record<keyof Terms, Span> | undefined>();
   readonly #backs = new Map<string, BackLosses>();
 
   constructor({ lines }: Layout) {
@@ -47,17 +48,22 @@ export class MainWays {
   jets(d: MainDuty, agitator: Part | undefined, valves: AnyOf): Ways {
     const line = this.#jetLine;
     if (!d.agitate || line === undefined || agitator === undefined) return NO_WAYS;
-    const key = `${d.density} ${agitator.id} ${anyKey(valves)}`;
-    let square = this.#jets.get(key);
-    if (square === undefined && !this.#jets.has(key)) {
-      const ways = valves.flatMap((v) => jetWay(line, agitator, v, d.density, 0) ?? []);
-      square = ways.length === 0 ? undefined : spanOf(ways.map((w) => w.square));
-      remember(this.#jets, key, square);
+    const key = `${d.density} ${d.viscosity} ${agitator.id} ${anyKey(valves)}`;
+    let terms = this.#jets.get(key);
+    if (terms === undefined && !this.#jets.has(key)) {
+      const ways = valves.flatMap((v) => jetWay(line, agitator, v, d, 0) ?? []);
+      terms =
+        ways.length === 0
+          ? undefined
+          : { linear: spanOf(ways.map((w) => w.linear)), square: spanOf(ways.map((w) => w.square)) };
+      remember(this.#jets, key, terms);
     }
-    if (square === undefined) return NO_WAYS;
+    if (terms === undefined) return NO_WAYS;
+    const { linear, square } = terms;
+    const { low, high } = d.atManifold;
     return {
-      most: [{ constant: d.atManifold.low, linear: 0, square: square.low }],
-      least: [{ constant: d.atManifold.high, linear: 0, square: square.high }],
+      most: [{ constant: low, linear: (1 - OFF) * linear.low, square: (1 - OFF) * square.low }],
+      least: [{ constant: high, linear: (1 + OFF) * linear.high, square: (1 + OFF) * square.high }],
     };
   }
 

@@ -3,12 +3,11 @@ import type { Duty } from '../brief.ts';
 import { outletHeightOf } from '../duty-network.ts';
 import { askedOf, reachTowards } from '../gun-throw.ts';
 import { lineLaw } from './line-takes.ts';
+import { OFF } from './part-terms.ts';
 import { remember } from './remember.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
 const BAR = 1e5;
-/** Share of what a line takes at most that it takes at least. */
-const SURE = 0.98;
 /** Pressures at the tip are told apart by this much of them, upwards. */
 const STEP = 1.002;
 /** Pressures below it are asked in steps of this much: a fan or a cone may throw less far with more. */
@@ -80,7 +79,7 @@ export function mostReach(
       const flow = (low + high) / 2;
       const takes = law(flow);
       if (!Number.isFinite(takes)) return Infinity;
-      if (SURE * takes < pressure) low = flow;
+      if ((1 - OFF) * takes < pressure) low = flow;
       else high = flow;
     }
     const step = Math.ceil(Math.log(Math.max(1, atTip(high))) / Math.log(STEP));

@@ -3,13 +3,17 @@ import { hoseLoss } from '../../physics/index.ts';
 import { elbowK, valveK } from '../fitting-loss.ts';
 import { liquidDepth } from '../tank-level.ts';
 import { SUCTION_HOSE } from '../design/rest-of-rig.ts';
+import type { DutyLiquid } from '../proof/liquid.ts';
 import { headAvailable } from '../proof/suction.ts';
+import { bendTerms, factorTerms, OFF, sumOfTerms, valveTerms, type Terms } from './part-terms.ts';
 import type { SearchSpace } from './space.ts';
 
 const G = 9.80665;
 const BAR = 1e5;
-/** Share of a loss that is counted on: the rest is left to what the laws of the network have besides. */
+/** Share of a loss that is counted on whatever the part. */
 const COUNTED = 0.97;
+/** Hose is cut to whole feet [m]. */
+const LENGTH = Math.ceil(SUCTION_HOSE / 0.3048 - 1e-6) * 0.3048;
 
 /** Least that any suction line of a space takes of the pressure at a flow, its strainer clean [Pa]. */
 export function leastSuctionLoss({ slots, layout }: SearchSpace, flow: number, density: number): number {
@@ -84,39 +88,41 @@ export class SuctionSide {
   }
 }
 
-/** What some parts of a suction line take of the pressure by the flow, or less; a strainer clean or as dirty as may be [Pa]. */
+/**
+ * What some parts of a suction line take of the pressure by the flow, or a hair less; a strainer clean or as dirty as may be
+ * [Pa].
+ */
 export function suctionLaw(
   parts: readonly (Part | undefined)[],
-  { density, viscosity }: { readonly density: number; readonly viscosity: number },
+  liquid: Pick<DutyLiquid, 'density' | 'viscosity' | 'powerLaw'>,
   elbows: number,
   dirty: boolean,
 ): (flow: number) => number {
-  let square = 0;
-  const hoses: ((flow: number) => number)[] = [];
-  const byFactor = (flowAtOneBar: number, times = 1) =>
-    (square += (times * BAR * (density / 1000)) / flowAtOneBar ** 2);
-  const byK = (k: number, bore: number) => (square += (k * density) / 2 / ((Math.PI / 4) * bore ** 2) ** 2);
+  const { density, viscosity, powerLaw } = liquid;
+  const terms: Terms[] = [];
+  const rubs: ((flow: number) => number)[] = [];
   for (const part of parts)
     switch (part?.kind) {
       case 'valve':
-        if (part.flowAtOneBar !== undefined) byFactor(part.flowAtOneBar);
-        else if (part.form.startsWith('ball')) byK(valveK(part.form, part.bore), part.bore);
+        terms.push(valveTerms(part, liquid));
         break;
       case 'strainer':
-        byFactor(part.flowAtOneBar, dirty ? part.dirtyFactor : 1);
+        terms.push(factorTerms(part.flowAtOneBar, liquid, dirty ? part.dirtyFactor : 1));
         break;
       case 'hose': {
         const { bore, roughness } = part;
-        byK(elbows * elbowK(bore), bore);
-        const hose = { bore, length: SUCTION_HOSE, roughness, density, viscosity };
-        hoses.push((flow) => lossOf({ ...hose, flow }));
+        terms.push(bendTerms(elbows * elbowK(bore), bore, liquid));
+        const hose = { bore, length: LENGTH, roughness, density, viscosity };
+        // What a liquid that thins or thickens loses in a hose is not counted on.
+        if (powerLaw === undefined) rubs.push((flow) => lossOf({ ...hose, flow }));
         break;
       }
       default:
         break;
     }
+  const { linear, square } = sumOfTerms(terms);
   return (flow) =>
-    flow <= 0 ? 0 : COUNTED * hoses.reduce((sum, hose) => sum + hose(flow), square * flow ** 2);
+    flow <= 0 ? 0 : (1 - OFF) * rubs.reduce((sum, rub) => sum + rub(flow), (square * flow + linear) * flow);
 }
 
 /** Loss of a hose; beyond what its law is good for nothing is counted on [Pa]. */
