@@ -20,7 +20,6 @@ const {
   HAS_CURVE,
   LINEAR,
   LOSS,
-  LOSS_W,
   LOWER,
   NUMBERS,
   PLACES,
@@ -99,10 +98,12 @@ function frictionSum(c: Circuit, laws: Laws, first: number, last: number): void 
   let slope = 0;
   for (let k = first; k < last; k++) {
     const o = k * GROUP_NUMBERS;
-    psiIn[0] = a * c.group[o + W]!;
+    const size = c.group[o + LOSS]!;
+    const scale = c.group[o + W]!;
+    psiIn[0] = a * scale;
     groupPsi(c, laws, k);
-    loss += c.group[o + LOSS]! * psiOut[0]!;
-    slope += c.group[o + LOSS_W]! * psiOut[1]!;
+    loss += size * psiOut[0]!;
+    slope += size * scale * psiOut[1]!;
   }
   lossOut[0] = loss;
   lossOut[1] = slope;

@@ -122,6 +122,7 @@ export function buildCircuit(
     kind,
     resistance: new Float64Array(n),
     usual: new Float64Array(n),
+    sourceAtUsual: new Float64Array(2).fill(NaN),
     stale: new Uint8Array(n),
     blocked: new Uint8Array(chains.map((c) => (c.blocked ? 1 : 0))),
     linear2: new Float64Array(n),

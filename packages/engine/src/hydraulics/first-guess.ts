@@ -12,7 +12,7 @@ import { refreshConductances, setUsualFlow } from './refresh-branch.ts';
 import type { Skeleton } from './skeleton.ts';
 
 // Copies of its own: a constant of this module is compiled into the loop, an imported one is read anew each time.
-const { CONDUCTANCE, CORRECTION, DIAGONAL, HEAD, NODE, NOMINAL, NUMBERS, PLACES, STEP, TO } = layout;
+const { CONDUCTANCE, CORRECTION, DIAGONAL, HEAD, NODE, NOMINAL, NUMBERS, OFFSET, PLACES, STEP, TO } = layout;
 
 /** Of its nominal flow, what a branch off the skeleton starts with. */
 const LITTLE = 0.01;
@@ -38,6 +38,7 @@ export function guessFlows(c: Circuit, laws: Laws): void {
 
 function guessOnce(c: Circuit, laws: Laws, s: Skeleton): void {
   for (let b = 0; b < c.branches; b++) c.shut[b] = c.blocked[b]!;
+  if (c.stale[s.source] !== 0) c.sourceAtUsual[0] = NaN;
   refreshConductances(c, laws);
   addUp(c, s);
   dutyPoint(c, laws, s);
@@ -64,21 +65,22 @@ function findUsualFlows(c: Circuit, laws: Laws, s: Skeleton): void {
 function addUp(c: Circuit, s: Skeleton): void {
   const { arena: x, numbersAt, places } = c;
   const { node, parent, branch, outlet, outletNode, apart } = s;
-  for (let i = 0, n = c.unknowns * NODE; i < n; i += NODE) {
+  for (let k = 0; k < c.unknowns; k++) {
+    const i = (k * NODE) & OFFSET;
     x[i + DIAGONAL] = 1e-12;
     x[i + CORRECTION] = 0;
   }
   for (let i = 0; i < outlet.length; i++) {
     const b = outlet[i]!;
-    const n = outletNode[i]! * NODE;
-    const conductance = x[numbersAt + b * NUMBERS + CONDUCTANCE]!;
+    const n = (outletNode[i]! * NODE) & OFFSET;
+    const conductance = x[((numbersAt + b * NUMBERS) & OFFSET) + CONDUCTANCE]!;
     x[n + DIAGONAL]! += conductance;
-    x[n + CORRECTION]! += conductance * x[places[b * PLACES + TO]! + HEAD]!;
+    x[n + CORRECTION]! += conductance * x[(places[((b * PLACES) & OFFSET) + TO]! & OFFSET) + HEAD]!;
   }
   for (let i = node.length - 1; i >= 0; i--) {
-    const n = node[i]! * NODE;
-    const up = parent[i]! * NODE;
-    const own = x[numbersAt + branch[i]! * NUMBERS + CONDUCTANCE]!;
+    const n = (node[i]! * NODE) & OFFSET;
+    const up = (parent[i]! * NODE) & OFFSET;
+    const own = x[((numbersAt + branch[i]! * NUMBERS) & OFFSET) + CONDUCTANCE]!;
     const below = x[n + DIAGONAL]!;
     const both = (own * below) / Math.sqrt(own * own + below * below);
     const z = x[n + CORRECTION]! / below;
@@ -104,8 +106,10 @@ function dutyPoint(c: Circuit, laws: Laws, s: Skeleton): void {
   const cap = lowestRelief(c, s);
   let q = c.usual[s.source]!;
   for (let i = 0; i < 2; i++) {
-    flowIn[0] = q;
-    branchLossAt(c, laws, s.source);
+    if (i > 0) {
+      flowIn[0] = q;
+      branchLossAt(c, laws, s.source);
+    } else sourceAtUsual(c, laws, s);
     const g = lossOut[1]!;
     // Head at the root by the tangent of the pump's curve: rest - g Q.
     const rest = supply - lossOut[0]! + g * q;
@@ -119,6 +123,20 @@ function dutyPoint(c: Circuit, laws: Laws, s: Skeleton): void {
     if (close) break;
   }
   c.flow[s.source] = q;
+}
+
+/** Loss and slope of the pump's branch at its usual flow, which change with the branch only; into `lossOut`. */
+function sourceAtUsual(c: Circuit, laws: Laws, s: Skeleton): void {
+  const known = c.sourceAtUsual;
+  if (Number.isNaN(known[0]!)) {
+    flowIn[0] = c.usual[s.source]!;
+    branchLossAt(c, laws, s.source);
+    known[0] = lossOut[0]!;
+    known[1] = lossOut[1]!;
+    return;
+  }
+  lossOut[0] = known[0]!;
+  lossOut[1] = known[1]!;
 }
 
 function lowestRelief(c: Circuit, s: Skeleton): number {
@@ -135,15 +153,18 @@ function shareOut(c: Circuit, s: Skeleton, first: number, end: number): void {
   const { arena: x, numbersAt, flowAt } = c;
   const { node, parent, branch, sign } = s;
   for (let i = first; i < end; i++) {
-    const n = node[i]! * NODE;
+    const n = (node[i]! * NODE) & OFFSET;
     const b = branch[i]!;
-    const o = numbersAt + b * NUMBERS;
+    const o = (numbersAt + b * NUMBERS) & OFFSET;
     const own = x[o + CONDUCTANCE]!;
-    const above = x[parent[i]! * NODE + HEAD]!;
-    const push = above - x[n + CORRECTION]!;
-    const q = push > 0 ? x[n + STEP]! * Math.sqrt(push) : 0;
-    x[flowAt + b] = sign[i]! * (q > 0 ? q : LITTLE * x[o + NOMINAL]!);
-    x[n + HEAD] = above - (q * q) / (own * own);
+    const above = x[((parent[i]! * NODE) & OFFSET) + HEAD]!;
+    const both = x[n + STEP]!;
+    const drive = above - x[n + CORRECTION]!;
+    const push = drive > 0 ? drive : 0;
+    const q = both * Math.sqrt(push);
+    x[(flowAt + b) & OFFSET] = sign[i]! * (q > 0 ? q : LITTLE * x[o + NOMINAL]!);
+    // Not by way of the flow: the next head need not wait for its root.
+    x[n + HEAD] = above - push * ((both * both) / (own * own));
   }
 }
 
@@ -152,9 +173,10 @@ function letOut(c: Circuit, s: Skeleton): void {
   const { outlet, outletNode } = s;
   for (let i = 0; i < outlet.length; i++) {
     const b = outlet[i]!;
-    const o = numbersAt + b * NUMBERS;
-    const push = x[outletNode[i]! * NODE + HEAD]! - x[places[b * PLACES + TO]! + HEAD]!;
-    x[flowAt + b] = push > 0 ? x[o + CONDUCTANCE]! * Math.sqrt(push) : LITTLE * x[o + NOMINAL]!;
+    const o = (numbersAt + b * NUMBERS) & OFFSET;
+    const below = x[(places[((b * PLACES) & OFFSET) + TO]! & OFFSET) + HEAD]!;
+    const push = x[((outletNode[i]! * NODE) & OFFSET) + HEAD]! - below;
+    x[(flowAt + b) & OFFSET] = push > 0 ? x[o + CONDUCTANCE]! * Math.sqrt(push) : LITTLE * x[o + NOMINAL]!;
   }
 }
 

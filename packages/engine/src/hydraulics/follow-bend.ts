@@ -15,6 +15,7 @@ const {
   HEAD,
   NODE,
   NUMBERS,
+  OFFSET,
   PLACES,
   REDUCER,
   RELIEF_CHAIN,
@@ -33,27 +34,34 @@ const MOST = 0.5;
 export function followBend(c: Circuit): void {
   const { branches, plain, arena: x, flowAt, numbersAt, shut, places } = c;
   clearRight(c);
-  for (let b = 0, p = 0, o = numbersAt; b < branches; b++, p += PLACES, o += NUMBERS) {
+  for (let b = 0; b < branches; b++) {
     if (shut[b] === 1) continue;
+    const p = (b * PLACES) & OFFSET;
+    const o = (numbersAt + b * NUMBERS) & OFFSET;
     const before = x[o + TARGET]!;
-    const d = x[flowAt + b]! - before;
+    const d = x[(flowAt + b) & OFFSET]! - before;
     // An endless bend goes with no step at all: any other one would not have been followed.
     const size = d === 0 ? 0 : (b < plain ? 1 : REGULATOR_SHARE) * x[o + BEND]! * d * d;
     const extra = before < 0 ? size : -size;
     x[o + TARGET] = extra;
-    x[places[p + FROM]! + CORRECTION]! -= extra;
-    x[places[p + TO]! + CORRECTION]! += extra;
+    x[(places[p + FROM]! & OFFSET) + CORRECTION]! -= extra;
+    x[(places[p + TO]! & OFFSET) + CORRECTION]! += extra;
   }
   solveAgain(c);
-  for (let i = 0, n = c.unknowns * NODE; i < n; i += NODE) x[i + HEAD]! += x[i + CORRECTION]!;
-  for (let b = 0, p = 0, o = numbersAt; b < branches; b++, p += PLACES, o += NUMBERS) {
+  for (let k = 0, n = c.unknowns; k < n; k++) {
+    const i = (k * NODE) & OFFSET;
+    x[i + HEAD]! += x[i + CORRECTION]!;
+  }
+  for (let b = 0; b < branches; b++) {
     if (shut[b] === 1) continue;
-    const rise = x[places[p + FROM]! + CORRECTION]!;
-    const fall = x[places[p + TO]! + CORRECTION]!;
+    const p = (b * PLACES) & OFFSET;
+    const o = (numbersAt + b * NUMBERS) & OFFSET;
+    const rise = x[(places[p + FROM]! & OFFSET) + CORRECTION]!;
+    const fall = x[(places[p + TO]! & OFFSET) + CORRECTION]!;
     const drive = b < plain ? rise - fall : driveOf(c, b, rise, fall);
     const extra = x[o + TARGET]! + x[o + SLOPE]! * drive;
-    const q = x[flowAt + b]!;
-    if (Math.abs(extra) <= MOST * Math.abs(q)) x[flowAt + b] = q + extra;
+    const q = x[(flowAt + b) & OFFSET]!;
+    if (Math.abs(extra) <= MOST * Math.abs(q)) x[(flowAt + b) & OFFSET] = q + extra;
   }
 }
 

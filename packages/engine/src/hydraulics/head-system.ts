@@ -3,7 +3,7 @@ import * as layout from './circuit.ts';
 import type { Circuit } from './circuit.ts';
 
 // Copies of its own: a constant of this module is compiled into the loop, an imported one is read anew each time.
-const { CORRECTION, DIAGONAL, NODE, SHUT_CONDUCTANCE } = layout;
+const { CORRECTION, DIAGONAL, NODE, OFFSET, SHUT_CONDUCTANCE } = layout;
 
 /** Keep the matrix regular where nothing holds a head: a share of the conductance at a junction, and [(m3/s)/m]. */
 const DIAGONAL_SHARE = 1e-14;
@@ -16,11 +16,13 @@ export const leakOut = new Float64Array(1);
 
 export function clear(c: Circuit): void {
   const x = c.arena;
-  for (let i = 0, n = c.unknowns * NODE; i < n; i += NODE) {
+  for (let k = 0; k < c.unknowns; k++) {
+    const i = (k * NODE) & OFFSET;
     x[i + DIAGONAL] = 0;
     x[i + CORRECTION] = 0;
   }
-  for (let k = 0, n = c.elimination.slots; k < n; k++) c.upper[k] = 0;
+  const { upper } = c;
+  for (let k = 0, n = c.elimination.slots; k < n; k++) upper[k] = 0;
 }
 
 /** Solves for the corrections of the heads in place; those of fixed heads become zero; the leak is in `leakOut`. */
@@ -31,12 +33,12 @@ export function eliminateSymmetric(c: Circuit): void {
   let s = 0;
   for (let k = 0; k < size; k++) {
     const end = start[k + 1]!;
-    const n = k * NODE;
+    const n = (k * NODE) & OFFSET;
     const inverse = 1 / node[n + DIAGONAL]!;
     node[n + DIAGONAL] = inverse;
     const right = node[n + CORRECTION]!;
     for (let a = start[k]!; a < end; a++) {
-      const m = neighbour[a]! * NODE;
+      const m = (neighbour[a]! * NODE) & OFFSET;
       const factor = upper[a]! * inverse;
       node[m + CORRECTION]! -= factor * right;
       node[m + DIAGONAL]! -= factor * upper[a]!;
@@ -49,7 +51,8 @@ export function eliminateSymmetric(c: Circuit): void {
 function regularise(c: Circuit): void {
   const { node } = c;
   let stiffest = 0;
-  for (let i = 0, n = c.unknowns * NODE; i < n; i += NODE) {
+  for (let k = 0; k < c.unknowns; k++) {
+    const i = (k * NODE) & OFFSET;
     const diagonal = node[i + DIAGONAL]!;
     if (diagonal > stiffest) stiffest = diagonal;
     node[i + DIAGONAL] = diagonal + diagonal * DIAGONAL_SHARE + DIAGONAL_FLOOR;
@@ -65,12 +68,12 @@ export function eliminate(c: Circuit): void {
   let p = 0;
   for (let k = 0; k < size; k++) {
     const end = start[k + 1]!;
-    const n = k * NODE;
+    const n = (k * NODE) & OFFSET;
     const inverse = 1 / node[n + DIAGONAL]!;
     node[n + DIAGONAL] = inverse;
     const right = node[n + CORRECTION]!;
     for (let a = start[k]!; a < end; a++) {
-      const m = neighbour[a]! * NODE;
+      const m = (neighbour[a]! * NODE) & OFFSET;
       const factor = lower[a]! * inverse;
       node[m + CORRECTION]! -= factor * right;
       node[m + DIAGONAL]! -= factor * upper[a]!;
@@ -89,10 +92,10 @@ function substituteBack(c: Circuit): void {
   const { node, upper } = c;
   for (let i = size * NODE, n = c.heads * NODE; i < n; i += NODE) node[i + CORRECTION] = 0;
   for (let k = size - 1; k >= 0; k--) {
-    const n = k * NODE;
+    const n = (k * NODE) & OFFSET;
     let x = node[n + CORRECTION]!;
     for (let a = start[k]!, end = start[k + 1]!; a < end; a++) {
-      x -= upper[a]! * node[neighbour[a]! * NODE + CORRECTION]!;
+      x -= upper[a]! * node[((neighbour[a]! * NODE) & OFFSET) + CORRECTION]!;
     }
     node[n + CORRECTION] = x * node[n + DIAGONAL]!;
   }
@@ -108,10 +111,10 @@ export function solveAgain(c: Circuit): void {
   const { node } = c;
   const below = c.symmetric ? c.upper : c.lower;
   for (let k = 0; k < size; k++) {
-    const n = k * NODE;
+    const n = (k * NODE) & OFFSET;
     const right = node[n + CORRECTION]! * node[n + DIAGONAL]!;
     for (let a = start[k]!, end = start[k + 1]!; a < end; a++)
-      node[neighbour[a]! * NODE + CORRECTION]! -= below[a]! * right;
+      node[((neighbour[a]! * NODE) & OFFSET) + CORRECTION]! -= below[a]! * right;
   }
   substituteBack(c);
 }

@@ -33,12 +33,11 @@ const {
   LEAST_SLOPE,
   LINEAR,
   LOSS,
-  LOSS_W,
-  LOSS_W2,
   LOWER,
   NODE,
   NOMINAL,
   NUMBERS,
+  OFFSET,
   ONE_WAY,
   PLACES,
   QUADRATIC,
@@ -130,6 +129,8 @@ function step(c: Circuit, laws: Laws, kept: boolean): void {
 
 function assemblePlain(c: Circuit, laws: Laws, kept: boolean): void {
   const bits = psiIn;
+  // A number: what is true or false is told apart the long way at every branch.
+  const keep = kept ? 1 : 0;
   const leastSlope = stepShare[0] === 1 ? LEAST_SLOPE : CAUTIOUS_SLOPE;
   const pieces = frictionTables.pieces;
   const {
@@ -145,10 +146,12 @@ function assemblePlain(c: Circuit, laws: Laws, kept: boolean): void {
     groupAt,
     cubicAt,
   } = c;
-  for (let b = 0, p = 0, o = numbersAt; b < plain; b++, p += PLACES, o += NUMBERS) {
-    const i = places[p + FROM]!;
-    const j = places[p + TO]!;
-    const s = places[p + AT]!;
+  for (let b = 0, p0 = 0, o0 = numbersAt; b < plain; b++, p0 += PLACES, o0 += NUMBERS) {
+    const p = p0 & OFFSET;
+    const o = o0 & OFFSET;
+    const i = places[p + FROM]! & OFFSET;
+    const j = places[p + TO]! & OFFSET;
+    const s = places[p + AT]! & OFFSET;
     if (shut[b] === 1) {
       x[o + SLOPE] = SHUT_CONDUCTANCE;
       x[o + TARGET] = 0;
@@ -157,8 +160,8 @@ function assemblePlain(c: Circuit, laws: Laws, kept: boolean): void {
       x[s]! -= SHUT_CONDUCTANCE;
       continue;
     }
-    const q = x[flowAt + b]!;
-    if (kept && changed[b] === 0) {
+    const q = x[(flowAt + b) & OFFSET]!;
+    if (keep === 1 && changed[b] === 0) {
       const y = x[o + SLOPE]!;
       x[o + TARGET] = q;
       x[i + DIAGONAL]! += y;
@@ -169,46 +172,46 @@ function assemblePlain(c: Circuit, laws: Laws, kept: boolean): void {
       continue;
     }
     changed[b] = 0;
-    const a = q < 0 ? -q : q;
+    const a = Math.abs(q);
     const linear = x[o + LINEAR]!;
     let bend = x[o + QUADRATIC]!;
     const quadratic = bend * a;
     let loss = 0;
     let g = linear + 2 * quadratic;
     for (let k = places[p + GROUP]!, end = places[p + GROUP_END]!; k < end; k++) {
-      const m = groupAt + k * GROUP_NUMBERS;
-      const w = a * x[m + W]!;
+      const m = (groupAt + k * GROUP_NUMBERS) & OFFSET;
+      const scale = x[m + W]!;
+      const size = x[m + LOSS]!;
+      const slope = size * scale;
+      const w = a * scale;
       bits[0] = w;
       const index = (words[1]! >>> PIECE_SHIFT) - FIRST_PIECE;
       if (index >= 0 && index < PIECES) {
-        const r = groupTable[k]! + index * PIECE;
-        let centre = pieces[r + PIECE_CENTRE]!;
-        if (centre === 0 && groupTable[k]! > 0) {
-          frictionTables.prepare(r);
-          centre = pieces[r + PIECE_CENTRE]!;
-        }
+        const r = (groupTable[k]! + index * PIECE) & OFFSET;
+        const centre = pieces[r + PIECE_CENTRE]!;
         if (centre > 0) {
           const d = w - centre;
-          const c2 = pieces[r + 2]!;
-          const half = c2 + 3 * pieces[r + 3]! * d;
           const c1 = pieces[r + 1]!;
-          loss += x[m + LOSS]! * (pieces[r]! + d * (c1 + d * (c2 + d * pieces[r + 3]!)));
-          g += x[m + LOSS_W]! * (c1 + d * (c2 + half));
-          bend += x[m + LOSS_W2]! * half;
+          const c2 = pieces[r + 2]!;
+          const c3 = pieces[r + 3]!;
+          const half = c2 + 3 * c3 * d;
+          loss += size * (pieces[r]! + d * (c1 + d * (c2 + d * c3)));
+          g += slope * (c1 + d * (c2 + half));
+          bend += slope * scale * half;
           continue;
         }
       } else if (index < 0 && groupLaminar[k] === 1) {
-        loss += x[m + LOSS]! * LAMINAR_PSI * w;
-        g += x[m + LOSS_W]! * LAMINAR_PSI;
+        loss += size * LAMINAR_PSI * w;
+        g += slope * LAMINAR_PSI;
         continue;
       }
       groupPsi(c, laws, k);
-      loss += x[m + LOSS]! * psiOut[0]!;
-      g += x[m + LOSS_W]! * psiOut[1]!;
-      bend += x[m + LOSS_W2]! * psiOut[2]!;
+      loss += size * psiOut[0]!;
+      g += slope * psiOut[1]!;
+      bend += slope * scale * psiOut[2]!;
     }
     if (places[p + HAS_CURVE] === 1) {
-      const k = cubicAt + b * CUBIC;
+      const k = (cubicAt + b * CUBIC) & OFFSET;
       if (!(a >= x[k + LOWER]! && a < x[k + UPPER]!)) {
         x[k + CENTRE] = a;
         loadCurves(c, laws, b);
@@ -254,7 +257,8 @@ const BENT = 2;
 function advance(c: Circuit, laws: Laws): number {
   const { branches, plain, arena: x, flowAt, numbersAt, cubicAt, shut, places, kind, ruling } = c;
   let largestRise = 0;
-  for (let i = 0, n = c.unknowns * NODE; i < n; i += NODE) {
+  for (let k = 0, n = c.unknowns * NODE; k < n; k += NODE) {
+    const i = k & OFFSET;
     const rise = x[i + CORRECTION]!;
     x[i + HEAD]! += rise;
     if (rise > largestRise) largestRise = rise;
@@ -269,8 +273,8 @@ function advance(c: Circuit, laws: Laws): number {
   let sure = true;
   let level = false;
   for (let b = 0; b < branches; b++) {
-    const p = b * PLACES;
-    const o = numbersAt + b * NUMBERS;
+    const p = (b * PLACES) & OFFSET;
+    const o = (numbersAt + b * NUMBERS) & OFFSET;
     if (shut[b] === 1) {
       if (c.blocked[b] === 1) continue;
       measureOpening(c, laws, b);
@@ -281,16 +285,16 @@ function advance(c: Circuit, laws: Laws): number {
       }
       continue;
     }
-    const q = x[flowAt + b]!;
+    const q = x[(flowAt + b) & OFFSET]!;
     const y = x[o + SLOPE]!;
     let next = x[o + TARGET]!;
-    const rise = x[places[p + FROM]! + CORRECTION]!;
-    const fall = x[places[p + TO]! + CORRECTION]!;
+    const rise = x[(places[p + FROM]! & OFFSET) + CORRECTION]!;
+    const fall = x[(places[p + TO]! & OFFSET) + CORRECTION]!;
     if (b < plain || ruling[b] === WIDE_OPEN || kind[b] === RELIEF_CHAIN) next += y * (rise - fall);
     else if (kind[b] === REDUCER) next -= y * fall;
     else next += y * rise;
-    let a = next < 0 ? -next : next;
-    const size = q < 0 ? -q : q;
+    let a = Math.abs(next);
+    const size = Math.abs(q);
     const nominal = x[o + NOMINAL]!;
     const limit = STEP_LIMIT * (size > nominal ? size : nominal);
     if (a > limit) {
@@ -304,11 +308,11 @@ function advance(c: Circuit, laws: Laws): number {
       if (size > 0) settled = false;
       continue;
     }
-    const step = next < q ? q - next : next - q;
+    const step = Math.abs(next - q);
     if (step > largestStep) {
       // A flow that moves no head by more than rounding is as good as found, however flat its law.
       if (step > y * HEAD_ROUNDING) largestStep = step;
-      else level = true;
+      else if (a <= y * STILL_HEAD) level = true;
     }
     if (a > largestFlow) largestFlow = a;
     if (!moving && (a > STILL_SHARE * nominal || step > STILL_SHARE * nominal)) {
@@ -323,10 +327,10 @@ function advance(c: Circuit, laws: Laws): number {
       sure = false;
     if (
       places[p + HAS_CURVE] === 1 &&
-      !(a >= x[cubicAt + b * CUBIC + LOWER]! && a < x[cubicAt + b * CUBIC + UPPER]!)
+      !(a >= x[((cubicAt + b * CUBIC) & OFFSET) + LOWER]! && a < x[((cubicAt + b * CUBIC) & OFFSET) + UPPER]!)
     )
       settled = false;
-    x[flowAt + b] = next;
+    x[(flowAt + b) & OFFSET] = next;
     x[o + TARGET] = q;
   }
   // Not a number has no order, so nothing above would have noticed it.
@@ -353,12 +357,14 @@ function advance(c: Circuit, laws: Laws): number {
 function keptRegime(c: Circuit): boolean {
   const { arena: x, places, flowAt, numbersAt, groupAt } = c;
   for (let b = 0; b < c.plain; b++) {
-    const before = Math.abs(x[numbersAt + b * NUMBERS + TARGET]!);
-    const now = Math.abs(x[flowAt + b]!);
-    for (let k = places[b * PLACES + GROUP]!, end = places[b * PLACES + GROUP_END]!; k < end; k++) {
-      const scale = x[groupAt + k * GROUP_NUMBERS + W]!;
+    const p = (b * PLACES) & OFFSET;
+    const before = Math.abs(x[((numbersAt + b * NUMBERS) & OFFSET) + TARGET]!);
+    const now = Math.abs(x[(flowAt + b) & OFFSET]!);
+    for (let k = places[p + GROUP]!, end = places[p + GROUP_END]!; k < end; k++) {
+      const scale = x[((groupAt + k * GROUP_NUMBERS) & OFFSET) + W]!;
       const v = scale * before;
       const w = scale * now;
+      if (v >= REGIME_W_3 && w >= REGIME_W_3) continue;
       if (
         v < REGIME_W_1 !== w < REGIME_W_1 ||
         v < REGIME_W_2 !== w < REGIME_W_2 ||

@@ -16,8 +16,6 @@ const {
   GROUP_NUMBERS,
   LINEAR,
   LOSS,
-  LOSS_W,
-  LOSS_W2,
   LOWER,
   NOMINAL,
   NUMBERS,
@@ -130,14 +128,13 @@ export function regroupFriction(c: Circuit, laws: Laws, b: number, prepare: bool
       if (c.chainPart[i] !== part || k.frictionLoss[e]! === 0) continue;
       const same = findGroup(c, laws, first, end, e);
       if (same >= 0) {
-        addToGroup(c, same, k.frictionLoss[e]!);
+        c.group[same * GROUP_NUMBERS + LOSS]! += k.frictionLoss[e]!;
         continue;
       }
       const key = k.friction[e]!;
       const o = end * GROUP_NUMBERS;
-      c.group[o + LOSS] = 0;
+      c.group[o + LOSS] = k.frictionLoss[e]!;
       c.group[o + W] = k.frictionW[e]!;
-      addToGroup(c, end, k.frictionLoss[e]!);
       c.groupLowW[end] = k.frictionLowW[e]!;
       c.groupElement[end] = e;
       if (prepare && key.table === UNKNOWN_TABLE) key.table = tableOf(laws, e);
@@ -150,14 +147,6 @@ export function regroupFriction(c: Circuit, laws: Laws, b: number, prepare: bool
     else c.groupEnd2[b] = end;
   }
   c.stale[b] = RESISTANCE_STALE;
-}
-
-function addToGroup(c: Circuit, k: number, loss: number): void {
-  const o = k * GROUP_NUMBERS;
-  const w = c.group[o + W]!;
-  c.group[o + LOSS]! += loss;
-  c.group[o + LOSS_W] = c.group[o + LOSS]! * w;
-  c.group[o + LOSS_W2] = c.group[o + LOSS]! * w * w;
 }
 
 function findGroup(c: Circuit, laws: Laws, first: number, end: number, e: number): number {
