@@ -236,8 +236,7 @@ export class CoreSearch {
       const whole = new Map(parts);
       groups.forEach((g, i) => g.slots.forEach((slot, k) => whole.set(slot, c.groups[i]!.parts[k])));
       const at: PartAt = (slot) => whole.get(slot);
-      const best = parting.whole(core, c, at);
-      if (best === undefined || !this.#keeps(best)) continue;
+      if (!parting.whole(core, c, at).every((best) => best.some((figures) => this.#keeps(figures)))) continue;
       const proven = this.#prover.of(space, at);
       left--;
       if (proven !== undefined) this.#front.offer(proven);

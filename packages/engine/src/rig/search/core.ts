@@ -1,4 +1,5 @@
 import type { Part, PartOf, Shop } from '../../catalogue/index.ts';
+import { wholeFeet } from '../bill/index.ts';
 import { contactsOf } from '../contacts.ts';
 import { rinseWaterAboard } from '../placement/index.ts';
 import { supplyFor } from '../rig-supply.ts';
@@ -21,12 +22,14 @@ import { pumpFlow, type PumpFlow } from './pump-flow.ts';
 import { remember } from './remember.ts';
 import { SmallThings } from './small-things.ts';
 import type { PartAt, SearchSpace } from './space.ts';
-import { weightSpare } from './weight-check.ts';
+import { weightSpare, type ToCome } from './weight-check.ts';
 import { Owns, portOf, type Own, type Trim, type TrimFront } from './trims.ts';
 
 type MainRest = readonly [needs: LineNeeds, flow: PumpFlow, rated: number];
 
 const MOST_SPARE = 10_000;
+/** Fittings of a whole rig are judged as weighing no more than so much beyond their least, or at least that [kg]. */
+const MORE_FITTINGS = [5, 20, 60];
 /** Petrol, from memory [kg/m3]. */
 const LIGHTEST_FUEL = 745;
 
@@ -136,8 +139,9 @@ export class Parting {
     for (const id of this.coreSlots) adds = plus(adds, this.own(id, partAt(id), partAt, pressure));
     const along = this.joints.outletsAlong(partAt, pressure);
     if (along === undefined) return undefined;
-    const { stood, spare: borne } = this.#stood(partAt, this.#grouped);
-    let spare = Math.min(margin, borne);
+    const [carrier, stood] = [partAt('carrier'), this.#stood(partAt, this.#grouped)];
+    const orders = stood.flatMap((s) => s.orders);
+    let spare = carrier?.kind === 'carrier' ? Math.min(margin, weightSpare(carrier, orders)) : margin;
     if (spare < 0) return undefined;
     const wires = new Map(stood.map((s) => [s.battery, this.small.wires(partAt, s)]));
     if (!this.#grouped.includes('battery')) adds = plus(adds, ...wires.values());
@@ -249,33 +253,45 @@ export class Parting {
 
   /**
    * Best figures of a whole rig: a way to fill the groups of a core, with all of its parts in the one order in which the
-   * proof puts them. Undefined when axles, wheels or tongue do not carry it.
+   * proof puts them. The rig is as good as one of each list at most: fittings and small things, which sit about the pump,
+   * weigh no more than some kilograms beyond their least, or the rig weighs at least these more.
    */
-  whole({ wires }: Core, way: Omit<Trim, 'parts'>, partAt: PartAt): Figures | undefined {
-    const { stood, spare } = this.#stood(partAt, []);
-    if (spare < 0) return undefined;
+  whole({ wires }: Core, way: Omit<Trim, 'parts'>, partAt: PartAt): readonly (readonly Figures[])[] {
+    const carrier = partAt('carrier');
+    const stood = this.#stood(partAt, []);
     const before = wires.get(partAt('battery')) ?? NOTHING;
     const now = plus(...stood.map((s) => this.small.wires(partAt, s)));
-    return this.figures(
-      way.cents - before.cents + now.cents,
-      way.mass - before.mass + now.mass,
-      way.late,
-      Math.min(way.margin, this.spare(spare)),
+    const cents = way.cents - before.cents + now.cents;
+    const mass = way.mass - before.mass + now.mass;
+    const orders = stood.flatMap((s) => s.orders);
+    const least = Math.max(0, mass - this.#partsMass(partAt) - 1e-6);
+    const borne = (toCome: ToCome) =>
+      carrier?.kind === 'carrier' ? weightSpare(carrier, orders, toCome) : Infinity;
+    return MORE_FITTINGS.map((more) =>
+      [
+        { spare: borne({ least, most: least + more }), mass },
+        { spare: borne({ least: least + more, most: Infinity }), mass: mass + more },
+      ].flatMap((f) =>
+        f.spare < 0 ? [] : [this.figures(cents, f.mass, way.late, Math.min(way.margin, this.spare(f.spare)))],
+      ),
     );
   }
 
-  /** The orders in which the proof may put the parts on the deck, and the most spare of what bears them. */
-  #stood(partAt: PartAt, open: readonly string[]): { stood: readonly Stood[]; spare: number } {
+  /** Dry mass of the parts alone [kg]. */
+  #partsMass(partAt: PartAt): number {
+    let mass = 0;
+    for (const { id } of this.space.slots) {
+      const part = partAt(id);
+      if (part?.kind === 'hose') mass += part.mass * wholeFeet(hoseLength(this.space, id));
+      else if (part !== undefined) mass += part.mass * timesOf(part, partAt);
+    }
+    return mass;
+  }
+
+  /** The orders in which the proof may put the parts on the deck. */
+  #stood(partAt: PartAt, open: readonly string[]): readonly Stood[] {
     const carrier = partAt('carrier');
-    if (carrier?.kind !== 'carrier') return { stood: [], spare: Infinity };
-    const stood = deckOrders(this.space, carrier, partAt, this.#density, open);
-    return {
-      stood,
-      spare: weightSpare(
-        carrier,
-        stood.flatMap((s) => s.orders),
-      ),
-    };
+    return carrier?.kind === 'carrier' ? deckOrders(this.space, carrier, partAt, this.#density, open) : [];
   }
 
   /** A margin in steps, no more than any rig of the space has. */

@@ -132,8 +132,11 @@ function judgeOf(
     const alone = new Parting({ ...space, slots, size: 1 }, limits, shop);
     const core = alone.coreOf(partAt, limit);
     const [whole] = core === undefined ? [] : bestWays(alone, core, () => true);
-    const best = core && whole && alone.whole(core, whole, partAt);
-    return best === undefined ? { limit: -1, bounds: [] } : { limit, bounds: [...bounds, [best]] };
+    if (core === undefined || whole === undefined) return { limit: -1, bounds: [] };
+    const best = alone.whole(core, whole, partAt);
+    return best.some((b) => b.length === 0)
+      ? { limit: -1, bounds: [] }
+      : { limit, bounds: [...bounds, ...best] };
   };
 }
 

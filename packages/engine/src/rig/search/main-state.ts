@@ -1,3 +1,5 @@
+import { fallsToZero } from './falls-to-zero.ts';
+
 /** A way from the manifold back to the tank: pressure [Pa] by flow [m3/s], a constant, a linear and a square term. */
 export interface Way {
   readonly constant: number;
@@ -23,22 +25,19 @@ export interface MainFlows {
   readonly out: readonly Way[];
 }
 
-/** Parts by which the pressure is found: a hair of it. */
-const HALVINGS = 24;
+/** The pressure is found to a part in so many of the highest. */
+const PARTS = 5e6;
 
 /**
  * Pressure at the manifold at which as much is taken as the pump gives, no higher than some pressure [Pa]. Every flow
  * taken grows with the pressure and the pump's does not, so there is one.
  */
 export function mainPressureOf({ gives, back, out }: MainFlows, highest: number): number {
-  let [low, high] = [0, highest];
-  for (let i = 0; i < HALVINGS; i++) {
-    const p = (low + high) / 2;
+  const left = (pressure: number) => {
     let taken = Infinity;
-    for (const way of back) taken = Math.min(taken, flowOf(way, p));
-    for (const way of out) taken += flowOf(way, p);
-    if (taken < gives(p)) low = p;
-    else high = p;
-  }
-  return (low + high) / 2;
+    for (const way of back) taken = Math.min(taken, flowOf(way, pressure));
+    for (const way of out) taken += flowOf(way, pressure);
+    return gives(pressure) - taken;
+  };
+  return left(highest) > 0 ? highest : fallsToZero(left, highest, highest / PARTS);
 }

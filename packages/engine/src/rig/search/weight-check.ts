@@ -8,32 +8,57 @@ const OVERHANG = 0.05;
 /** For the little that balance moves the tank with what is added to it. */
 const HAIR = 2e-3;
 
+/** Mass that is not known yet and comes about the pump or in the tank: at least, and at most [kg]. */
+export interface ToCome {
+  readonly least: number;
+  readonly most: number;
+}
+
 /**
  * Most spare of axles, wheels and tongue that a rig can have whose parts stand in one of some orders; without end where its
  * carrier does not stand on axles of its own.
  *
  * In front of the support behind it, mass that is not known yet adds to the load of the one ahead, wherever balance puts the
- * tank; and the share on the tongue can only move towards that of the places where mass is added.
+ * tank; and the share on the tongue can only move towards that of the places where mass is added. The least that comes is
+ * only told where it comes at one place: there it counts as known.
  */
-export function weightSpare(carrier: PartOf<'carrier'>, orders: readonly DeckOrder[]): number {
+export function weightSpare(
+  carrier: PartOf<'carrier'>,
+  orders: readonly DeckOrder[],
+  { least, most }: ToCome = { least: 0, most: Infinity },
+): number {
   const standing = standingOf(carrier);
   if (standing !== 'coupled' && standing !== 'axles') return Infinity;
   const room = carrier.deckLength * (1 + OVERHANG);
-  let most = -1;
-  for (const { fills, grows, front, rear } of orders) {
-    const spare =
-      standing === 'axles' ? axlesSpare(carrier, fills[0]!, grows) : tongueSpare(carrier, fills, grows);
-    most = Math.max(most, Math.min(spare, 1 - (rear - front) / room));
+  let spare = -1;
+  for (const { fills: known, grows, front, rear } of orders) {
+    const [place] = grows;
+    const sure = grows.length === 1 ? least : 0;
+    const fills = known.map(({ mass, moment }): Along => ({
+      mass: mass + sure,
+      moment: moment + sure * (place ?? 0),
+    }));
+    const open = grows.length === 1 ? most - sure : Infinity;
+    const borne =
+      standing === 'axles'
+        ? axlesSpare(carrier, fills[0]!, grows, open)
+        : tongueSpare(carrier, fills, grows, open);
+    spare = Math.max(spare, Math.min(borne, 1 - (rear - front) / room));
   }
-  return most + HAIR;
+  return spare + HAIR;
 }
 
 /** Loads of a front and a rear axle; what comes yet takes of one only beyond the other, and no more than both may carry. */
-function axlesSpare({ axles }: PartOf<'carrier'>, { mass, moment }: Along, grows: readonly number[]): number {
+function axlesSpare(
+  { axles }: PartOf<'carrier'>,
+  { mass, moment }: Along,
+  grows: readonly number[],
+  open: number,
+): number {
   const [front, rear] = [axles[0]!, axles[axles.length - 1]!];
   const span = rear.position - front.position;
   const atRear = (moment - mass * front.position) / span;
-  const more = Math.max(0, front.rating + rear.rating - mass);
+  const more = Math.min(open, Math.max(0, front.rating + rear.rating - mass));
   const taken = (beyond: (x: number) => number) => (more * Math.max(0, ...grows.map(beyond))) / span;
   return Math.min(
     axleSpare(front, mass - atRear - taken((x) => x - rear.position)),
@@ -49,13 +74,20 @@ function axleSpare(axle: PartOf<'carrier'>['axles'][number], load: number): numb
 }
 
 /** Tongue and equalised axles of what is towed, with its tank full, half full and empty. */
-function tongueSpare(carrier: PartOf<'carrier'>, fills: readonly Along[], grows: readonly number[]): number {
+function tongueSpare(
+  carrier: PartOf<'carrier'>,
+  fills: readonly Along[],
+  grows: readonly number[],
+  open: number,
+): number {
   const coupler = carrier.coupler!;
   const span = axleMiddle(carrier) - coupler.position;
   const shareAt = (x: number) => 1 - (x - coupler.position) / span;
   const [full] = fills.map(({ mass, moment }) => ({ mass, share: shareAt(moment / mass) }));
   const { mass, share } = full!;
-  const shares = [share, ...grows.map(shareAt)];
+  // All that may come is so much of the whole: all of it where there is no end to it.
+  const part = Number.isFinite(open) ? open / (mass + open) : 1;
+  const shares = [share, ...grows.map((x) => share + part * (shareAt(x) - share))];
   const { low, high } = TONGUE_SHARE;
   const [least, greatest] = [Math.min(...shares), Math.max(...shares)];
   let spare = Math.min((greatest - low) / low, (high - least) / high);
