@@ -28,8 +28,8 @@ export const SHUT_CONDUCTANCE = 1e-13;
 export const LEAST_SLOPE = 1e-5;
 
 /**
- * Every offset of a loop is ANDed with this, which changes none: it tells the compiler that what is added to it cannot
- * overflow and needs no sign, which is a quarter of what an access costs.
+ * Offsets in the loops are ANDed with this, which changes none of them: it tells the compiler that nothing added to one
+ * overflows or has a sign, so that it need not look at every access.
  */
 export const OFFSET = 0x3fffffff;
 

@@ -82,7 +82,9 @@ function addUp(c: Circuit, s: Skeleton): void {
     const up = (parent[i]! * NODE) & OFFSET;
     const own = x[((numbersAt + branch[i]! * NUMBERS) & OFFSET) + CONDUCTANCE]!;
     const below = x[n + DIAGONAL]!;
-    const both = (own * below) / Math.sqrt(own * own + below * below);
+    const squares = own * own + below * below;
+    // Over their root; the machine divides while it takes the root.
+    const both = ((own * below) / squares) * Math.sqrt(squares);
     const z = x[n + CORRECTION]! / below;
     x[n + CORRECTION] = z;
     x[n + STEP] = both;
