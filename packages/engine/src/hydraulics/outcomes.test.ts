@@ -196,6 +196,17 @@ describe('A loop that nothing drives', () => {
     }
   });
 
+  it('is found still where twelve thousand of them hang on one another', () => {
+    const chain: Record<string, ElementLaw> = { ...feed, 'a0 y n0': fitting(0.14), 'b0 y n0': fitting(0.14) };
+    for (let i = 1; i < 12_000; i++)
+      for (const way of ['a', 'b']) chain[`${way}${i} n${i - 1} n${i}`] = fitting(0.14);
+    const compiled = compileNetwork(model(chain));
+    if (!compiled.ok) throw new Error(JSON.stringify(compiled.problems));
+    const { network } = compiled;
+    expect(network.solve().status).toBe('converged');
+    for (let e = 3; e < network.elementCount; e++) expect(Math.abs(network.flow(e))).toBe(0);
+  });
+
   it('with a pump in it is driven', () => {
     const small: ElementLaw = { ...pump, displacement: LPM / 100 };
     const compiled = compileNetwork(model({ ...feed, 'q y z': small, 'b z y': fitting(0.11) }));

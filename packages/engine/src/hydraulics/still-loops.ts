@@ -34,33 +34,46 @@ function partsOnOneHead(c: Circuit): number[][] {
     around[toIndex(c, b)]!.push(b);
   }
   const parts: number[][] = [];
-  /** Order in which heads are come upon, from 1; the earliest head that can be got back to. */
+  /** Order in which heads are come upon, from 1; the earliest head that can be got back to; branches looked at. */
   const order = new Int32Array(c.heads);
   const back = new Int32Array(c.heads);
+  const looked = new Int32Array(c.heads);
   const taken = new Uint8Array(c.branches);
-  const path: number[] = [];
+  /** Branches that are in no part yet. */
+  const open: number[] = [];
+  /** Heads from the start to the present one, each with how many branches were open before the one that led there. */
+  const way: { readonly head: number; readonly before: number }[] = [];
   let count = 0;
 
-  const visit = (head: number): void => {
+  const enter = (head: number, before: number): void => {
     order[head] = ++count;
     // Behind every fixed head stands the root.
     back[head] = head >= c.unknowns ? 0 : count;
-    for (const b of around[head]!) {
-      if (taken[b] === 1) continue;
-      taken[b] = 1;
-      const start = path.length;
-      path.push(b);
-      const other = fromIndex(c, b) === head ? toIndex(c, b) : fromIndex(c, b);
-      if (order[other]! > 0) {
-        back[head] = Math.min(back[head], order[other]!);
-        if (other === head) parts.push(path.splice(start));
-        continue;
-      }
-      visit(other);
-      if (back[other]! >= order[head]) parts.push(path.splice(start));
-      else back[head] = Math.min(back[head], back[other]!);
-    }
+    way.push({ head, before });
   };
-  for (let head = c.unknowns; head < c.heads; head++) if (order[head] === 0) visit(head);
+  const leave = (): void => {
+    const { head, before } = way.pop()!;
+    const last = way.at(-1)?.head;
+    if (last === undefined) return;
+    if (back[head]! >= order[last]!) parts.push(open.splice(before));
+    else back[last] = Math.min(back[last]!, back[head]!);
+  };
+  for (let start = c.unknowns; start < c.heads; start++) {
+    if (order[start]! > 0) continue;
+    enter(start, 0);
+    while (way.length > 0) {
+      const { head } = way.at(-1)!;
+      const b = around[head]![looked[head]!++];
+      if (b === undefined) leave();
+      else if (taken[b] === 0) {
+        taken[b] = 1;
+        open.push(b);
+        const other = fromIndex(c, b) === head ? toIndex(c, b) : fromIndex(c, b);
+        if (other === head) parts.push([open.pop()!]);
+        else if (order[other]! > 0) back[head] = Math.min(back[head]!, order[other]!);
+        else enter(other, open.length - 1);
+      }
+    }
+  }
   return parts;
 }
