@@ -1,6 +1,7 @@
 import { idealOf, type Completion, type Core, type Group } from './core-types.ts';
 import type { Parting } from './core.ts';
 import { marginStep, type Figures } from './figures.ts';
+import { flowSpare } from './flow-spare.ts';
 import { NOTHING, plus } from './money.ts';
 import { unbeaten, type Trim, type TrimFront } from './trims.ts';
 
@@ -144,20 +145,20 @@ function joinedUp(
 /** Most spare of what hangs on the main's pressure and on the pump, as far as groups are joined in an order. */
 function mainSpare(
   { cap }: Parting,
-  { main, falling, power }: Core,
+  core: Core,
   order: readonly Group['id'][],
   { groups }: Completion,
 ): number {
   const part = (id: Group['id'], k: number) => groups[order.indexOf(id)]?.parts[k];
-  const [regulator, agitator, valve] = [part('return', 0), part('agitation', 1), part('agitation', 0)];
-  const suction = groups[order.indexOf('suction')]?.parts ?? [];
-  let most = Infinity;
-  if (main !== undefined && regulator?.kind === 'regulator') {
-    most = main.spare(power, regulator, part('return', 1), agitator, valve);
-    if (most >= 0) most = Math.min(most, main.sucks(regulator, part('return', 1), suction));
-  }
-  if (falling !== undefined)
-    most = falling.trims(agitator, valve, part('induction', 1), part('induction', 0), suction);
+  const most = flowSpare(core, {
+    regulator: part('return', 0),
+    returnHose: part('return', 1),
+    agitator: part('agitation', 1),
+    agitationValve: part('agitation', 0),
+    eductor: part('induction', 1),
+    eductorValve: part('induction', 0),
+    suction: groups[order.indexOf('suction')]?.parts ?? [],
+  });
   return most < 0 ? -1 : Math.min(cap, marginStep(most));
 }
 

@@ -14,6 +14,7 @@ import { LineJoints, ratedOf } from './line-joints.ts';
 import { lineNeeds, type LineNeeds } from './line-needs.ts';
 import { drivePower } from './main-pressure.ts';
 import { MainCheck, SharedByMains } from './main-check.ts';
+import { mostLifted } from './main-duties.ts';
 import { MOST_MAINS } from './main-fronts.ts';
 import { Money, NOTHING, plus, type Adds } from './money.ts';
 import { hoseLength, timesOf } from './part-rig.ts';
@@ -164,6 +165,7 @@ export class Parting {
       falling,
       needs,
       rated,
+      lifted: mostLifted(space, [carrier]),
       wires,
       cap: this.cap,
     };

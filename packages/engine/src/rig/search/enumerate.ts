@@ -5,6 +5,7 @@ import { bestWays } from './completions.ts';
 import { Parting } from './core.ts';
 import { prove, type Proven } from './evaluate.ts';
 import type { Figures } from './figures.ts';
+import { flowSpare } from './flow-spare.ts';
 import { Floors } from './floors.ts';
 import type { Limit } from './limit.ts';
 import { limitsOf } from './limits.ts';
@@ -22,9 +23,15 @@ export interface OneSet {
    * whole set: one of each is as good as the rig or better. Empty when the set is refused.
    */
   readonly bounds: readonly (readonly Figures[])[];
+  /** Most spare of what hangs on pump, main and suction line, to all its digits; below zero where that refuses the set. */
+  readonly spare: number;
   /** Undefined when the parts make no rig. */
   readonly proven: Proven | undefined;
 }
+
+type Judged = Pick<OneSet, 'limit' | 'bounds' | 'spare'>;
+
+const REFUSED: Judged = { limit: -1, bounds: [], spare: -1 };
 
 /** How a brief's sets of parts are counted off. */
 export interface SetsOfParts {
@@ -47,7 +54,7 @@ export function setsOfParts(rawBrief: unknown, catalogue: Catalogue, shop: Shop)
   const spaces = layoutsFor(read.brief, catalogue).map((layout) => {
     const space = spaceOf(read.brief, rawBrief, catalogue, layout);
     const limits = limitsOf(space);
-    let judge: ((partAt: PartAt) => Pick<OneSet, 'limit' | 'bounds'>) | undefined;
+    let judge: ((partAt: PartAt) => Judged) | undefined;
     return {
       space,
       rules: limits.filter((l) => l.rule === true),
@@ -82,7 +89,7 @@ export function setsOfParts(rawBrief: unknown, catalogue: Catalogue, shop: Shop)
       const [first] = spaces;
       if (first === undefined) return noSuchSet(items);
       const parts = partsIn(first.space, items);
-      if (parts.size < items.length) return { outside: true, limit: -1, bounds: [], proven: undefined };
+      if (parts.size < items.length) return { outside: true, ...REFUSED, proven: undefined };
       return judged(one(first, parts));
     },
     proven: (index) => {
@@ -93,16 +100,12 @@ export function setsOfParts(rawBrief: unknown, catalogue: Catalogue, shop: Shop)
 }
 
 /** The bounds of one whole set, as the search reckons them on its way to it. */
-function judgeOf(
-  space: SearchSpace,
-  limits: readonly Limit[],
-  shop: Shop,
-): (partAt: PartAt) => Pick<OneSet, 'limit' | 'bounds'> {
+function judgeOf(space: SearchSpace, limits: readonly Limit[], shop: Shop): (partAt: PartAt) => Judged {
   const parting = new Parting(space, limits, shop);
   const floors = new Floors(parting, limits);
   return (partAt) => {
     const limit = Math.min(...limits.map((l) => l.margin(partAt)));
-    if (limit < 0) return { limit, bounds: [] };
+    if (limit < 0) return { ...REFUSED, limit };
     const bounds: Figures[][] = [];
     let sum = NOTHING;
     parting.coreSlots.forEach((slot, depth) => {
@@ -126,17 +129,26 @@ function judgeOf(
     });
     // The core with whatever fills its groups, as the whole space fills them.
     const filled = parting.coreOf(partAt, limit);
-    if (filled === undefined) return { limit: -1, bounds: [] };
+    if (filled === undefined) return REFUSED;
     bounds.push([parting.ideal(filled)]);
     const slots = space.slots.map(({ id }) => ({ id, options: [partAt(id)] }));
     const alone = new Parting({ ...space, slots, size: 1 }, limits, shop);
     const core = alone.coreOf(partAt, limit);
-    const [whole] = core === undefined ? [] : bestWays(alone, core, () => true);
-    if (core === undefined || whole === undefined) return { limit: -1, bounds: [] };
-    const best = alone.whole(core, whole, partAt);
-    return best.some((b) => b.length === 0)
-      ? { limit: -1, bounds: [] }
-      : { limit, bounds: [...bounds, ...best] };
+    if (core === undefined) return REFUSED;
+    const suction = space.layout.lines.find((l) => l.from === 'tank')?.run.map(partAt) ?? [];
+    const spare = flowSpare(core, {
+      regulator: partAt('regulator'),
+      returnHose: partAt('return-hose'),
+      agitator: partAt('agitator'),
+      agitationValve: partAt('agitation-valve'),
+      eductor: partAt('eductor'),
+      eductorValve: partAt('eductor-valve'),
+      suction,
+    });
+    const [whole] = bestWays(alone, core, () => true);
+    const best = whole === undefined ? [[]] : alone.whole(core, whole, partAt);
+    if (best.some((b) => b.length === 0)) return { ...REFUSED, spare };
+    return { limit, bounds: [...bounds, ...best], spare };
   };
 }
 

@@ -2,6 +2,7 @@ import type { Shop } from '../../catalogue/index.ts';
 import type { UnitSystem } from '../../quantity/index.ts';
 import { assembleRig, type RawRig } from '../design/assemble.ts';
 import { proveRig, type Proof } from '../proof/prove.ts';
+import type { PromiseKind } from '../promise.ts';
 import { readRig } from '../rig-document.ts';
 import { figuresOf, type Figures } from './figures.ts';
 import { settingsOf } from './settings.ts';
@@ -11,6 +12,8 @@ import type { PartAt, SearchSpace } from './space.ts';
 export interface Proven {
   readonly rig: RawRig;
   readonly figures: Figures;
+  /** Least margin of the promises of each kind, to all its digits. */
+  readonly spares: ReadonlyMap<PromiseKind, number>;
   readonly counts: Proof['counts'];
   /** Promises that are broken. */
   readonly broken: readonly string[];
@@ -33,9 +36,17 @@ export function prove(space: SearchSpace, shop: Shop, units: UnitSystem, partAt:
   return {
     rig,
     figures: figuresOf(proof),
+    spares: sparesOf(proof),
     counts: proof.counts,
     broken: broken.map((p) => p.id),
     missed: broken.reduce((sum, p) => sum + Math.min(1, -(p.margin ?? -1)), 0),
     unknown: proof.promises.filter((p) => p.state === 'unknown').map((p) => p.id),
   };
+}
+
+function sparesOf({ promises }: Proof): ReadonlyMap<PromiseKind, number> {
+  const spares = new Map<PromiseKind, number>();
+  for (const { kind, margin } of promises)
+    if (margin !== undefined) spares.set(kind, Math.min(margin, spares.get(kind) ?? Infinity));
+  return spares;
 }

@@ -7,10 +7,12 @@ import { marginStep } from './figures.ts';
 import type { LineNeeds } from './line-needs.ts';
 import { NOTHING, plus, type Adds } from './money.ts';
 import { leastBends, TANK_HEAD, type MadeJoint, type Pieces } from './pieces.ts';
-import { OFF } from './part-terms.ts';
+import { factorTerms, OFF } from './part-terms.ts';
 import type { PumpFlow } from './pump-flow.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 import { portClass, portOf, sumOf, type TrimAsk } from './trims.ts';
+
+const G = 9.80665;
 
 /** What the groups must know of the rest of the rig. */
 export interface CoreFacts {
@@ -25,6 +27,8 @@ export interface CoreFacts {
   readonly needs: LineNeeds | undefined;
   /** Least rating of what stands before the shutters of the outlets [Pa]. */
   readonly rated: number;
+  /** Most that the height of the outlets takes of the pressure that they see [Pa]. */
+  readonly lifted: number;
   /** What the wires add beyond those over the least ways, by the battery. */
   readonly wires?: ReadonlyMap<Part | undefined, Adds>;
   /** No rig of the space has more spare [steps]. */
@@ -82,12 +86,12 @@ export function suctionAsk(facts: CoreFacts, line: LayoutLine): TrimAsk {
 
 /** From the manifold back to the tank through the regulator. */
 export function returnAsk(facts: CoreFacts, line: LayoutLine): TrimAsk {
-  const { pieces, tank, needs, rated, cap } = facts;
+  const { pieces, tank, needs, rated, lifted, cap } = facts;
   const back = portOf(tank, 'return');
   const set = needs?.set ?? 0;
   return {
     joints: back === undefined ? '-' : portKey(back),
-    key: `${set} ${needs?.lowest ?? 0} ${rated}`,
+    key: `${set} ${needs?.lowest ?? 0} ${rated} ${lifted}`,
     classOf: portClass,
     laid: ([regulator, hose]) => {
       const into = portOf(regulator, 'in');
@@ -112,8 +116,8 @@ export function returnAsk(facts: CoreFacts, line: LayoutLine): TrimAsk {
       const regulator = parts[0];
       if (regulator?.kind !== 'regulator') return cap;
       if (needs !== undefined && (regulator.setMax < needs.set || regulator.setMin > needs.lowest)) return -1;
-      const peak = set * 0.999 * (1 + regulator.shutPeak);
-      const most = 1 - peak / Math.min(rated, regulator.maxPressure);
+      const [held, peak] = [set * 0.999, 1 + regulator.shutPeak];
+      const most = 1 - peak * Math.max((held - lifted) / rated, held / regulator.maxPressure);
       return most < 0 ? -1 : Math.min(cap, marginStep(most));
     },
   };
@@ -160,9 +164,14 @@ export function agitationAsk(facts: CoreFacts, line: LayoutLine, highest: readon
         const flow = flowOf(jetWay(line, agitator, parts[0], liquid, 0)!, p);
         most = Math.min(most, (flow - asked) / asked + OFF);
       }
-      for (const part of parts)
-        if (part !== undefined && 'maxPressure' in part)
-          most = Math.min(most, 1 - pressure / part.maxPressure);
+      // The jet sees what its valve and the bends leave it, and its valve no less.
+      for (const { liquid } of stirred) {
+        const over = pressure - liquid.density * G * tank.size.height;
+        const flow = flowOf(jetWay(line, agitator, parts[0], liquid, 0)!, over) * (1 - OFF);
+        const seen = factorTerms(agitator.flowAtOneBar, liquid).square * flow ** 2;
+        for (const part of parts)
+          if (part !== undefined && 'maxPressure' in part) most = Math.min(most, 1 - seen / part.maxPressure);
+      }
       return most < 0 ? -1 : Math.min(cap, marginStep(most));
     },
   };

@@ -119,6 +119,7 @@ export class GroupFronts {
       flow: { least: space.brief.duties.map(() => 0), most: 0, slowest: 0 },
       needs: undefined,
       rated: Infinity,
+      lifted: 0,
       cap: this.#cap,
     };
   }

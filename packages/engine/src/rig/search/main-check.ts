@@ -1,7 +1,7 @@
 import type { Part, PartOf } from '../../catalogue/index.ts';
 import { pumpDemand } from '../../physics/index.ts';
 import { PLAIN_RETURN } from '../proof/agitation.ts';
-import { mainDuties, type MainDuty, type MainParts } from './main-duties.ts';
+import { mainDuties, mostLifted, type MainDuty, type MainParts } from './main-duties.ts';
 import { flowOf, mainPressureOf, type Way } from './main-state.ts';
 import { MainWays, type AnyOf, type Ways } from './main-ways.ts';
 import type { PumpFlow } from './pump-flow.ts';
@@ -15,9 +15,14 @@ const HAIR = 3e-4;
 /** The reserve of a pump is reckoned for flows up to this only [m3/s]. */
 const MOST_ASKED = 1;
 
-/** What is known of some parts with all outlets shut: pressure [Pa] and power at the pump's shaft [W]. */
+/**
+ * What is known of some parts with all outlets shut: pressure at the manifold, in front of the regulator and in front of the
+ * jet [Pa], and power at the pump's shaft [W].
+ */
 interface OutletsShut {
   readonly pressure: number;
+  readonly atRegulator: number;
+  readonly atJet: number;
   readonly power: number;
 }
 
@@ -48,6 +53,8 @@ export class MainCheck {
   readonly #pump: PartOf<'pump'>;
   readonly #flow: PumpFlow;
   readonly #rated: number;
+  /** Most that the height of the outlets takes of the pressure [Pa]. */
+  readonly #lifted: number;
   /** Of the least tank [m3]. */
   readonly #volume: number;
   readonly #space: SearchSpace;
@@ -68,6 +75,7 @@ export class MainCheck {
     this.#pump = pump;
     this.#flow = flow;
     this.#rated = parts.rated;
+    this.#lifted = mostLifted(space, parts.carriers);
     this.#volume = Math.min(...tanks.map((t) => t.volume));
     this.#space = space;
     this.#tanks = tanks;
@@ -97,11 +105,16 @@ export class MainCheck {
   /** Most spare with any of some return hoses and of some valves before an agitator, whatever drives the pump. */
   of(trims: MainTrims): Spare {
     const { regulator, agitator, valves } = trims;
-    const ratings = [regulator, agitator].map(ratingOf);
-    const stands = Math.min(this.#rated, ...ratings, Math.max(...valves.map(ratingOf)));
     const shut = this.#outletsShut(trims);
-    const peak = shut.pressure * (1 + regulator.shutPeak);
-    let spare = Math.min(1 - shut.pressure / this.#pump.maxPressure, 1 - peak / stands);
+    const peak = 1 + regulator.shutPeak;
+    // A valve before the jet sees no less than the jet.
+    const jet = Math.min(ratingOf(agitator), Math.max(...valves.map(ratingOf)));
+    let spare = Math.min(
+      1 - shut.pressure / this.#pump.maxPressure,
+      1 - ((shut.pressure - this.#lifted) * peak) / this.#rated,
+      1 - (shut.atRegulator * peak) / regulator.maxPressure,
+      1 - (shut.atJet * peak) / jet,
+    );
     for (let i = 0; i < this.#duties.length && spare + HAIR >= 0; i++)
       spare = Math.min(spare, this.#outletsOpen(i, trims));
     return { most: spare + HAIR, power: shut.power };
@@ -164,16 +177,29 @@ export class MainCheck {
     const key = `${this.#sets} ${which}`;
     const shut = this.#shut.get(key);
     if (shut !== undefined) return shut;
-    let [pressure, power] = [0, 0];
+    let [pressure, atRegulator, atJet, power] = [0, 0, 0, 0];
+    const gradient = regulator.overridePressure / regulator.ratedFlow;
     for (const [i, d] of this.#duties.entries()) {
-      const { least, inlet } = this.#pumpIn(i);
-      const back = this.#back(d, regulator, hoses).most;
-      const out = this.#ways.jets(d, agitator, valves).most;
-      const p = mainPressureOf({ gives: least, back, out }, this.#highest);
+      const { least, gives, inlet } = this.#pumpIn(i);
+      const back = this.#back(d, regulator, hoses);
+      const jets = this.#ways.jets(d, agitator, valves);
+      const p = mainPressureOf({ gives: least, back: back.most, out: jets.most }, this.#highest);
       pressure = Math.max(pressure, p);
+      // No more goes back than the pump gives: so much at most is lost in the bends before the regulator.
+      const [bends, flow] = [back.least[0]!, gives(p)];
+      atRegulator = Math.max(
+        atRegulator,
+        p - (Math.max(0, bends.linear - gradient) + bends.square * flow) * flow,
+      );
+      if (agitator?.kind === 'agitator')
+        for (const way of jets.least)
+          atJet = Math.max(
+            atJet,
+            BAR * (d.density / 1000) * (flowOf(way, p) / agitator.flowAtOneBar) ** 2 + d.atManifold.low,
+          );
       power = Math.max(power, (least(p) * Math.max(0, p - inlet)) / this.#pump.law.efficiency);
     }
-    return remember(this.#shut, key, { pressure, power });
+    return remember(this.#shut, key, { pressure, atRegulator, atJet, power });
   }
 
   /** Most spare of a duty with its outlets open. */

@@ -65,6 +65,26 @@ export interface MainDuty {
   readonly nozzles: { readonly highest: number; readonly least: (pressure: number) => number } | undefined;
 }
 
+/**
+ * Most that the height of an outlet takes of the pressure at the manifold before any part of its line, with any of some
+ * carriers [Pa]: what follows the machinery stands as high as the outlet.
+ */
+export function mostLifted(
+  { brief, contexts, layout }: SearchSpace,
+  carriers: readonly (Part | undefined)[],
+): number {
+  const deck = spanOf(carriers.map((c) => (c?.kind === 'carrier' ? c.deckHeight : 0))).low;
+  const pumped = layout.lines.find((l) => l.run.includes('pump'));
+  const from = deck + (layout.nodes[pumped?.to ?? ''] ?? 0);
+  let most = 0;
+  for (const duty of brief.duties)
+    for (const line of usedOutlets(layout, brief)) {
+      const { density } = contexts[0]!.liquids.get(duty.liquid)!;
+      most = Math.max(most, density * G * (outletHeightOf(line, duty) - from));
+    }
+  return most;
+}
+
 /** The duties of a brief as the main of some parts sees them. */
 export function mainDuties(space: SearchSpace, parts: MainParts): readonly MainDuty[] {
   const { contexts, brief, layout } = space;
