@@ -1,10 +1,9 @@
 import type { Part, LayoutLine } from '../../catalogue/index.ts';
-import { hoseLoss } from '../../physics/index.ts';
 import type { Duty } from '../brief.ts';
 import { elbowK, teeBranchK, teeRunK } from '../fitting-loss.ts';
 import { meanCoilDiameter } from '../reel-drum.ts';
 import { hoseLength } from './part-rig.ts';
-import { bendTerms, factorTerms, OFF, sumOfTerms, valveTerms, type Terms } from './part-terms.ts';
+import { bendTerms, factorTerms, hoseLaw, OFF, sumOfTerms, valveTerms, type Terms } from './part-terms.ts';
 import { remember } from './remember.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
@@ -67,8 +66,8 @@ function lawOf(space: SearchSpace, line: LayoutLine, duty: Duty, partAt: PartAt)
       case 'boom': {
         const { sections, width } = part;
         const length = (ALONG_SECTION * width) / (2 * sections);
-        const section = { bore: part.bore, length, roughness: BOOM_ROUGHNESS, ...liquid };
-        rubs.push((flow) => hoseLoss({ ...section, flow: flow / (2 * sections) }).pressureLoss);
+        const section = hoseLaw(part.bore, length, BOOM_ROUGHNESS, liquid);
+        rubs.push((flow) => section(flow / (2 * sections)));
         break;
       }
       case 'hose': {
@@ -76,10 +75,8 @@ function lawOf(space: SearchSpace, line: LayoutLine, duty: Duty, partAt: PartAt)
         const onReel = reel?.kind === 'reel' && line.run.includes('reel') ? reel : undefined;
         const wound =
           onReel === undefined ? 0 : Math.max(0, length - Math.min(duty.hoseOut ?? Infinity, length));
-        const hose = { bore: part.bore, length, roughness: part.roughness, ...liquid };
-        const coil =
-          wound > 0 ? { woundLength: wound, coilDiameter: meanCoilDiameter(onReel!, part, wound) } : {};
-        rubs.push((flow) => hoseLoss({ ...hose, ...coil, flow }).pressureLoss);
+        const coil = wound > 0 ? meanCoilDiameter(onReel!, part, wound) : undefined;
+        rubs.push(hoseLaw(part.bore, length, part.roughness, liquid, wound, coil));
         break;
       }
       default:

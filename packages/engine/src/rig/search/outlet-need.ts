@@ -1,11 +1,11 @@
 import type { Part, LayoutLine } from '../../catalogue/index.ts';
-import { hoseLoss } from '../../physics/index.ts';
 import { askedFlow } from '../asked-flow.ts';
 import type { Duty } from '../brief.ts';
 import { tipPressureFor } from '../design/tip-demand.ts';
 import { valveK } from '../fitting-loss.ts';
 import { liquidDepth } from '../tank-level.ts';
 import { hoseLength } from './part-rig.ts';
+import { countedHoseLaw } from './part-terms.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
 const BAR = 1e5;
@@ -43,52 +43,66 @@ export function outletNeed(
     const forFlow = (asked / tip.flowAtOneBar) ** 2 * BAR * sg;
     const pressure = Math.max(least === undefined ? 0 : least / HALVED, forFlow);
     const flow = tip.flowAtOneBar * Math.sqrt(pressure / BAR / sg);
-    return { flow, pressure: pressure + lift + lineLoss(space, line, duty, partAt, flow) };
+    return { flow, pressure: pressure + lift + lineLoss(space, line, duty, partAt)(flow) };
   }
   if (boom?.kind === 'boom' && nozzle?.kind === 'nozzle' && line.run.includes('nozzle')) {
     const forFlow = (asked / boom.nozzles / nozzle.flowAtOneBar) ** 2 * BAR * sg;
     const pressure = Math.max(nozzle.minPressure, duty.pressure ?? 0, forFlow);
     const flow = boom.nozzles * nozzle.flowAtOneBar * Math.sqrt(pressure / BAR / sg);
-    return { flow, pressure: pressure + lift + lineLoss(space, line, duty, partAt, flow) };
+    return { flow, pressure: pressure + lift + lineLoss(space, line, duty, partAt)(flow) };
   }
-  return { flow: asked, pressure: lift + lineLoss(space, line, duty, partAt, asked) };
+  return { flow: asked, pressure: lift + lineLoss(space, line, duty, partAt)(asked) };
 }
 
-/** Least that the parts of a line before its last take of the pressure at a flow [Pa]. */
+/** A law laid down for the parts that a line last had: a search asks for the same line with many pumps. */
+interface Laid {
+  parts: readonly (Part | undefined)[];
+  law: (flow: number) => number;
+}
+
+const laid = new WeakMap<SearchSpace['contexts'], Map<string, Laid>>();
+
+/** Least that the parts of a line before its last take of the pressure by the flow [Pa]. */
 export function lineLoss(
   space: SearchSpace,
   line: LayoutLine,
   duty: Duty,
   partAt: PartAt,
-  flow: number,
-): number {
-  const { density, viscosity } = space.contexts[0]!.liquids.get(duty.liquid)!;
-  const loss = (part: Part | undefined, slot: string): number => {
-    switch (part?.kind) {
-      case 'gun':
-      case 'reel':
-        return (flow / part.flowAtOneBar) ** 2 * BAR * (density / 1000);
-      case 'valve': {
-        if (part.flowAtOneBar !== undefined) return (flow / part.flowAtOneBar) ** 2 * BAR * (density / 1000);
-        if (!part.form.startsWith('ball')) return 0;
-        return (valveK(part.form, part.bore) * density * (flow / ((Math.PI / 4) * part.bore ** 2)) ** 2) / 2;
-      }
-      case 'hose': {
-        if (flow <= 0) return 0;
-        const { bore, roughness } = part;
-        try {
-          return hoseLoss({ flow, bore, length: hoseLength(space, slot), roughness, density, viscosity })
-            .pressureLoss;
-        } catch (error) {
-          if (error instanceof RangeError) return 0;
-          throw error;
-        }
-      }
-      default:
-        return 0;
-    }
+): (flow: number) => number {
+  let lines = laid.get(space.contexts);
+  if (lines === undefined) laid.set(space.contexts, (lines = new Map<string, Laid>()));
+  const key = `${space.layout.id} ${line.id} ${duty.id}`;
+  const known = lines.get(key);
+  if (known !== undefined && line.run.every((slot, i) => partAt(slot) === known.parts[i])) return known.law;
+  const law = lossOf(space, line, duty, partAt);
+  lines.set(key, { parts: line.run.map(partAt), law });
+  return law;
+}
+
+function lossOf(
+  space: SearchSpace,
+  { run }: LayoutLine,
+  duty: Duty,
+  partAt: PartAt,
+): (flow: number) => number {
+  const liquid = space.contexts[0]!.liquids.get(duty.liquid)!;
+  const { density } = liquid;
+  let square = 0;
+  const hoses: ((flow: number) => number)[] = [];
+  for (const slot of run) {
+    const part = partAt(slot);
+    const known = part?.kind === 'gun' || part?.kind === 'reel' || part?.kind === 'valve' ? part : undefined;
+    if (known?.flowAtOneBar !== undefined) square += (BAR * (density / 1000)) / known.flowAtOneBar ** 2;
+    else if (known?.kind === 'valve' && known.form.startsWith('ball'))
+      square += (valveK(known.form, known.bore) * density) / 2 / ((Math.PI / 4) * known.bore ** 2) ** 2;
+    if (part?.kind !== 'hose') continue;
+    hoses.push(countedHoseLaw(part.bore, hoseLength(space, slot), part.roughness, liquid));
+  }
+  return (flow) => {
+    let loss = square * flow ** 2;
+    if (flow > 0) for (const hose of hoses) loss += hose(flow);
+    return COUNTED * loss;
   };
-  return COUNTED * line.run.reduce((sum, slot) => sum + loss(partAt(slot), slot), 0);
 }
 
 const surfaces = new WeakMap<SearchSpace['slots'], Map<string, number>>();

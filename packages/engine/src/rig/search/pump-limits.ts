@@ -3,6 +3,7 @@ import { askedFlow } from '../asked-flow.ts';
 import type { Duty } from '../brief.ts';
 import { pumpCurrentAt } from '../pump-current.ts';
 import { usedOutlets } from '../design/outlet-demands.ts';
+import { fallsToZero } from './falls-to-zero.ts';
 import type { Limit } from './limit.ts';
 import { highestSurface, lineLoss, outletNeed } from './outlet-need.ts';
 import { pumpSpeed } from './pump-flow.ts';
@@ -16,9 +17,8 @@ const WEAR = 1.2;
 const STARVES = 0.9e5;
 /** For what the laws of the network have besides. */
 const ROOM = 0.03;
-/** Share of a flow to which it is found, and most steps of doing so. */
+/** Share of a flow to which it is found. */
 const CLOSE = 1e-4;
-const MOST_STEPS = 30;
 
 /**
  * Pumps whose pressure falls as they give more: the flow that a duty asks, with a fifth for wear, must be within what
@@ -147,8 +147,8 @@ function along(points: readonly Point[], flow: number): number {
  */
 function leastOutlet(
   space: SearchSpace,
-  line: Parameters<typeof lineLoss>[1],
-  duty: Parameters<typeof lineLoss>[2],
+  line: LayoutLine,
+  duty: Duty,
   partAt: PartAt,
   pump: PartOf<'motor-pump'>,
   density: number,
@@ -157,23 +157,13 @@ function leastOutlet(
   const tip = partAt('tip');
   if (tip?.kind !== 'tip') return 0;
   const lift = density * G * ((duty.outletHeight ?? 1.5) - highestSurface(space, duty));
-  const takes = (flow: number) =>
-    (flow / tip.flowAtOneBar) ** 2 * 1e5 * (density / 1000) +
-    lineLoss(space, line, duty, partAt, flow) +
-    lift;
+  const loss = lineLoss(space, line, duty, partAt);
+  const atTip = (1e5 * (density / 1000)) / tip.flowAtOneBar ** 2;
+  const takes = (flow: number) => atTip * flow ** 2 + loss(flow) + lift;
   const gives = motorPressure(pump);
   const left = (flow: number) => gives(flow) - suction - takes(flow);
-  let [low, high] = [0, Math.max(...pump.curve.map((p) => p.flow))];
-  let [over, under] = [left(low), left(high)];
-  // By chords and halves in turn: a chord alone creeps on one side of a curve.
-  for (let i = 0; i < MOST_STEPS && over > 0 && high - low > CLOSE * high; i++) {
-    const chord = under < 0 && i % 3 !== 2 ? over / (over - under) : 0.5;
-    const flow = low + (high - low) * Math.min(0.98, Math.max(0.02, chord));
-    const at = left(flow);
-    if (at > 0) [low, over] = [flow, at];
-    else [high, under] = [flow, at];
-  }
-  return takes(low);
+  const high = Math.max(...pump.curve.map((p) => p.flow));
+  return takes(left(high) > 0 ? high : fallsToZero(left, high, CLOSE * high));
 }
 
 /** Most that a line lets out with a pressure in front of it, above the surface of the tank [m3/s]. */
@@ -182,10 +172,11 @@ function letsOut(space: SearchSpace, line: LayoutLine, duty: Duty, partAt: PartA
   if (last?.kind !== 'hose') return Infinity;
   const { density } = space.contexts[0]!.liquids.get(duty.liquid)!;
   const lift = density * G * ((duty.outletHeight ?? 0) - highestSurface(space, duty));
+  const loss = lineLoss(space, line, duty, partAt);
   let [low, high] = [0, (Math.PI / 4) * last.bore ** 2 * 30];
   for (let i = 0; i < 25; i++) {
     const flow = (low + high) / 2;
-    if (lineLoss(space, line, duty, partAt, flow) + lift < pressure) low = flow;
+    if (loss(flow) + lift < pressure) low = flow;
     else high = flow;
   }
   return high;

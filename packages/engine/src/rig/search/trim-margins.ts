@@ -1,11 +1,18 @@
 import type { Part, PartOf, LayoutLine } from '../../catalogue/index.ts';
-import { hoseLoss } from '../../physics/index.ts';
 import { elbowK, valveK } from '../fitting-loss.ts';
 import { liquidDepth } from '../tank-level.ts';
 import { SUCTION_HOSE } from '../design/rest-of-rig.ts';
 import type { DutyLiquid } from '../proof/liquid.ts';
 import { headAvailable } from '../proof/suction.ts';
-import { bendTerms, factorTerms, OFF, sumOfTerms, valveTerms, type Terms } from './part-terms.ts';
+import {
+  bendTerms,
+  countedHoseLaw,
+  factorTerms,
+  OFF,
+  sumOfTerms,
+  valveTerms,
+  type Terms,
+} from './part-terms.ts';
 import type { SearchSpace } from './space.ts';
 
 const G = 9.80665;
@@ -98,7 +105,7 @@ export function suctionLaw(
   elbows: number,
   dirty: boolean,
 ): (flow: number) => number {
-  const { density, viscosity, powerLaw } = liquid;
+  const { powerLaw } = liquid;
   const terms: Terms[] = [];
   const rubs: ((flow: number) => number)[] = [];
   for (const part of parts)
@@ -112,9 +119,8 @@ export function suctionLaw(
       case 'hose': {
         const { bore, roughness } = part;
         terms.push(bendTerms(elbows * elbowK(bore), bore, liquid));
-        const hose = { bore, length: LENGTH, roughness, density, viscosity };
         // What a liquid that thins or thickens loses in a hose is not counted on.
-        if (powerLaw === undefined) rubs.push((flow) => lossOf({ ...hose, flow }));
+        if (powerLaw === undefined) rubs.push(countedHoseLaw(bore, LENGTH, roughness, liquid));
         break;
       }
       default:
@@ -123,14 +129,4 @@ export function suctionLaw(
   const { linear, square } = sumOfTerms(terms);
   return (flow) =>
     flow <= 0 ? 0 : (1 - OFF) * rubs.reduce((sum, rub) => sum + rub(flow), (square * flow + linear) * flow);
-}
-
-/** Loss of a hose; beyond what its law is good for nothing is counted on [Pa]. */
-function lossOf(hose: Parameters<typeof hoseLoss>[0]): number {
-  try {
-    return hoseLoss(hose).pressureLoss;
-  } catch (error) {
-    if (error instanceof RangeError) return 0;
-    throw error;
-  }
 }
