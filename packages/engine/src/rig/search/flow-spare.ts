@@ -18,6 +18,8 @@ export function flowSpare({ main, falling, power }: Core, parts: FlowParts): num
   const { regulator, returnHose, agitator, agitationValve, eductor, eductorValve, suction } = parts;
   if (falling !== undefined) return falling.trims(agitator, agitationValve, eductor, eductorValve, suction);
   if (main === undefined || regulator?.kind !== 'regulator') return Infinity;
-  const most = main.spare(power, regulator, returnHose, agitator, agitationValve);
-  return most < 0 ? most : Math.min(most, main.sucks(regulator, returnHose, suction));
+  let most = main.spare(power, regulator, returnHose, agitator, agitationValve);
+  if (most >= 0) most = Math.min(most, main.sucks(regulator, returnHose, suction));
+  if (most < 0) return most;
+  return Math.min(most, main.driven(power, regulator, returnHose, agitator, agitationValve, suction));
 }

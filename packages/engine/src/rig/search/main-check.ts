@@ -4,10 +4,11 @@ import { PLAIN_RETURN } from '../proof/agitation.ts';
 import { mainDuties, mostLifted, type MainDuty, type MainParts } from './main-duties.ts';
 import { flowOf, mainPressureOf, type Way } from './main-state.ts';
 import { MainWays, type AnyOf, type Ways } from './main-ways.ts';
+import { OFF } from './part-terms.ts';
 import type { PumpFlow } from './pump-flow.ts';
 import { remember } from './remember.ts';
 import type { SearchSpace } from './space.ts';
-import { leastSuctionLoss, SuctionSide } from './trim-margins.ts';
+import { leastSuctionLoss, suctionLaw, SuctionSide } from './trim-margins.ts';
 
 const BAR = 1e5;
 /** For what the laws of the network have besides: a share of a flow or a loss. */
@@ -24,6 +25,12 @@ interface OutletsShut {
   readonly atRegulator: number;
   readonly atJet: number;
   readonly power: number;
+}
+
+/** Pressure in front of a pump with the outlets shut: at least, and at most by what it moves [Pa]. */
+interface Inlet {
+  readonly low: number;
+  readonly high: (flow: number) => number;
 }
 
 /** What the mains of a space have in common. */
@@ -64,6 +71,7 @@ export class MainCheck {
   readonly #suction: readonly number[];
   readonly #known = new Map<string, number>();
   readonly #spares = new Map<string, Spare>();
+  readonly #driven = new Map<string, Spare>();
   readonly #shut: Map<string, OutletsShut>;
   readonly #sets: string;
 
@@ -104,20 +112,57 @@ export class MainCheck {
 
   /** Most spare with any of some return hoses and of some valves before an agitator, whatever drives the pump. */
   of(trims: MainTrims): Spare {
-    const { regulator, agitator, valves } = trims;
     const shut = this.#outletsShut(trims);
-    const peak = 1 + regulator.shutPeak;
-    // A valve before the jet sees no less than the jet.
-    const jet = Math.min(ratingOf(agitator), Math.max(...valves.map(ratingOf)));
-    let spare = Math.min(
-      1 - shut.pressure / this.#pump.maxPressure,
-      1 - ((shut.pressure - this.#lifted) * peak) / this.#rated,
-      1 - (shut.atRegulator * peak) / regulator.maxPressure,
-      1 - (shut.atJet * peak) / jet,
-    );
+    let spare = this.#stands(shut, trims);
     for (let i = 0; i < this.#duties.length && spare + HAIR >= 0; i++)
       spare = Math.min(spare, this.#outletsOpen(i, trims));
     return { most: spare + HAIR, power: shut.power };
+  }
+
+  /** Most spare of the ratings with the outlets shut. */
+  #stands({ pressure, atRegulator, atJet }: OutletsShut, { regulator, agitator, valves }: MainTrims): number {
+    const peak = 1 + regulator.shutPeak;
+    // A valve before the jet sees no less than the jet.
+    const jet = Math.min(ratingOf(agitator), Math.max(...valves.map(ratingOf)));
+    return Math.min(
+      1 - pressure / this.#pump.maxPressure,
+      1 - ((pressure - this.#lifted) * peak) / this.#rated,
+      1 - (atRegulator * peak) / regulator.maxPressure,
+      1 - (atJet * peak) / jet,
+    );
+  }
+
+  /**
+   * Most spare of ratings and drive with the outlets shut, where the suction line is known: how low the pressure in front of
+   * the pump is with it tells how much the pump slips, and what the drive must carry.
+   */
+  driven(
+    power: number,
+    regulator: PartOf<'regulator'>,
+    hose: Part | undefined,
+    agitator: Part | undefined,
+    valve: Part | undefined,
+    suction: readonly (Part | undefined)[],
+  ): number {
+    const line = this.#space.layout.lines.find((l) => l.from === 'tank');
+    if (line === undefined || suction.length === 0) return Infinity;
+    const parts = suction.map((p) => p?.id).join(' ');
+    const key = `driven ${regulator.id} ${hose?.id} ${agitator?.id} ${valve?.id} ${parts}`;
+    let spare = this.#driven.get(key);
+    if (spare === undefined) {
+      const { brief, contexts } = this.#space;
+      const inlets = this.#duties.map(({ atPump }, i): Inlet => {
+        const liquid = contexts[0]!.liquids.get(brief.duties[i]!.liquid)!;
+        const lost = suctionLaw(suction, liquid, line.elbows ?? 0, false);
+        const most = (1 + 3 * OFF) * lost(this.#flow.most * (1 + HAIR));
+        const low = liquid.powerLaw === undefined ? Math.max(-BAR, atPump - most) : -BAR;
+        return { low, high: (flow) => atPump - lost(flow) };
+      });
+      const trims = { key, regulator, hoses: [hose], agitator, valves: [valve] };
+      const shut = this.#shutWith(trims, inlets);
+      this.#driven.set(key, (spare = { most: this.#stands(shut, trims) + HAIR, power: shut.power }));
+    }
+    return spareWith(spare, power);
   }
 
   /**
@@ -173,14 +218,23 @@ export class MainCheck {
   }
 
   /** Least of the highest pressure and of the power at the shaft with the outlets shut: the same for all rigs with these parts. */
-  #outletsShut({ key: which, regulator, hoses, agitator, valves }: MainTrims): OutletsShut {
-    const key = `${this.#sets} ${which}`;
-    const shut = this.#shut.get(key);
-    if (shut !== undefined) return shut;
+  #outletsShut(trims: MainTrims): OutletsShut {
+    const key = `${this.#sets} ${trims.key}`;
+    const known = this.#shut.get(key);
+    if (known !== undefined) return known;
+    // In front of a pump that starves there is no less than nothing.
+    const inlets = this.#duties.map((_, i): Inlet => ({ low: -BAR, high: () => this.#pumpIn(i).inlet }));
+    return remember(this.#shut, key, this.#shutWith(trims, inlets));
+  }
+
+  #shutWith({ regulator, hoses, agitator, valves }: MainTrims, inlets: readonly Inlet[]): OutletsShut {
     let [pressure, atRegulator, atJet, power] = [0, 0, 0, 0];
     const gradient = regulator.overridePressure / regulator.ratedFlow;
     for (const [i, d] of this.#duties.entries()) {
-      const { least, gives, inlet } = this.#pumpIn(i);
+      const { gives } = this.#pumpIn(i);
+      const { low, high } = inlets[i]!;
+      const climb = Math.max(0, d.atPump - d.atManifold.high);
+      const least = (p: number) => Math.max(0, this.#flow.slowest * (1 - HAIR) - d.slip * (p + climb - low));
       const back = this.#back(d, regulator, hoses);
       const jets = this.#ways.jets(d, agitator, valves);
       const p = mainPressureOf({ gives: least, back: back.most, out: jets.most }, this.#highest);
@@ -197,9 +251,10 @@ export class MainCheck {
             atJet,
             BAR * (d.density / 1000) * (flowOf(way, p) / agitator.flowAtOneBar) ** 2 + d.atManifold.low,
           );
-      power = Math.max(power, (least(p) * Math.max(0, p - inlet)) / this.#pump.law.efficiency);
+      const moved = least(p);
+      power = Math.max(power, (moved * Math.max(0, p - high(moved))) / this.#pump.law.efficiency);
     }
-    return remember(this.#shut, key, { pressure, atRegulator, atJet, power });
+    return { pressure, atRegulator, atJet, power };
   }
 
   /** Most spare of a duty with its outlets open. */
