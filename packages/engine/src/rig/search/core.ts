@@ -10,7 +10,8 @@ import { marginStep, massStep, type Figures } from './figures.ts';
 import { mainPressure, type CoreFacts } from './group-asks.ts';
 import { GroupFronts } from './group-fronts.ts';
 import type { Limit } from './limit.ts';
-import { LineJoints, ratedOf } from './line-joints.ts';
+import { LineJoints } from './line-joints.ts';
+import { ratedOf, type Rated } from './rated.ts';
 import { lineNeeds, type LineNeeds } from './line-needs.ts';
 import { drivePower } from './main-pressure.ts';
 import { MainCheck, SharedByMains } from './main-check.ts';
@@ -26,7 +27,7 @@ import type { PartAt, SearchSpace } from './space.ts';
 import { weightSpare, type ToCome } from './weight-check.ts';
 import { Owns, portOf, type Own, type Trim, type TrimFront } from './trims.ts';
 
-type MainRest = readonly [needs: LineNeeds, flow: PumpFlow, rated: number];
+type MainRest = readonly [needs: LineNeeds, flow: PumpFlow, rated: Rated];
 
 const MOST_SPARE = 10_000;
 /** Fittings of a whole rig are judged as weighing no more than so much beyond their least, or at least that [kg]. */
@@ -147,7 +148,7 @@ export class Parting {
     const wires = new Map(stood.map((s) => [s.battery, this.small.wires(partAt, s)]));
     if (!this.#grouped.includes('battery')) adds = plus(adds, ...wires.values());
     adds = plus(adds, along.adds);
-    const rated = Math.min(...this.joints.outlets.map((line) => ratedOf(line, partAt)));
+    const rated = ratedOf(this.joints.outlets, partAt);
     const feed = portOf(pump, 'out');
     if (feed === undefined) return undefined;
     const ends = this.joints.coreEnds(along.ends, feed);

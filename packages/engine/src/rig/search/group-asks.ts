@@ -4,6 +4,7 @@ import { jetWay } from './jet.ts';
 import { flowOf } from './main-state.ts';
 import { SuctionSide } from './trim-margins.ts';
 import { marginStep } from './figures.ts';
+import type { Rated } from './rated.ts';
 import type { LineNeeds } from './line-needs.ts';
 import { NOTHING, plus, type Adds } from './money.ts';
 import { leastBends, TANK_HEAD, type MadeJoint, type Pieces } from './pieces.ts';
@@ -25,8 +26,8 @@ export interface CoreFacts {
   /** Undefined where the pump holds its flow. */
   readonly falling?: FallingMain | undefined;
   readonly needs: LineNeeds | undefined;
-  /** Least rating of what stands before the shutters of the outlets [Pa]. */
-  readonly rated: number;
+  /** Least ratings of what stands before the shutters of the outlets. */
+  readonly rated: Rated;
   /** Most that the height of the outlets takes of the pressure that they see [Pa]. */
   readonly lifted: number;
   /** What the wires add beyond those over the least ways, by the battery. */
@@ -91,7 +92,7 @@ export function returnAsk(facts: CoreFacts, line: LayoutLine): TrimAsk {
   const set = needs?.set ?? 0;
   return {
     joints: back === undefined ? '-' : portKey(back),
-    key: `${set} ${needs?.lowest ?? 0} ${rated} ${lifted}`,
+    key: `${set} ${needs?.lowest ?? 0} ${rated.near} ${rated.far} ${lifted}`,
     classOf: portClass,
     laid: ([regulator, hose]) => {
       const into = portOf(regulator, 'in');
@@ -117,7 +118,8 @@ export function returnAsk(facts: CoreFacts, line: LayoutLine): TrimAsk {
       if (regulator?.kind !== 'regulator') return cap;
       if (needs !== undefined && (regulator.setMax < needs.set || regulator.setMin > needs.lowest)) return -1;
       const [held, peak] = [set * 0.999, 1 + regulator.shutPeak];
-      const most = 1 - peak * Math.max((held - lifted) / rated, held / regulator.maxPressure);
+      const most =
+        1 - peak * Math.max(held / Math.min(rated.near, regulator.maxPressure), (held - lifted) / rated.far);
       return most < 0 ? -1 : Math.min(cap, marginStep(most));
     },
   };

@@ -118,7 +118,7 @@ export class GroupFronts {
       pump,
       flow: { least: space.brief.duties.map(() => 0), most: 0, slowest: 0 },
       needs: undefined,
-      rated: Infinity,
+      rated: { near: Infinity, far: Infinity },
       lifted: 0,
       cap: this.#cap,
     };

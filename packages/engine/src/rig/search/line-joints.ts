@@ -218,17 +218,3 @@ export class LineJoints {
     return total;
   }
 }
-
-/** Least rating of what a line has before what shuts it [Pa]. */
-export function ratedOf(line: LayoutLine, partAt: PartAt): number {
-  const parts = line.run.flatMap((id) => partAt(id) ?? []);
-  const gun = parts.findIndex((p) => p.kind === 'gun');
-  const shutter =
-    gun >= 0
-      ? gun
-      : Math.max(
-          0,
-          parts.findIndex((p) => p.kind === 'valve'),
-        );
-  return Math.min(...parts.slice(0, shutter + 1).map((p) => ('maxPressure' in p ? p.maxPressure : Infinity)));
-}

@@ -1,6 +1,7 @@
 import type { Part, PartOf } from '../../catalogue/index.ts';
 import { pumpDemand } from '../../physics/index.ts';
 import { PLAIN_RETURN } from '../proof/agitation.ts';
+import type { Rated } from './rated.ts';
 import { mainDuties, mostLifted, type MainDuty, type MainParts } from './main-duties.ts';
 import { flowOf, mainPressureOf, type Way } from './main-state.ts';
 import { MainWays, type AnyOf, type Ways } from './main-ways.ts';
@@ -59,7 +60,7 @@ export class MainCheck {
   readonly #duties: readonly MainDuty[];
   readonly #pump: PartOf<'pump'>;
   readonly #flow: PumpFlow;
-  readonly #rated: number;
+  readonly #rated: Rated;
   /** Most that the height of the outlets takes of the pressure [Pa]. */
   readonly #lifted: number;
   /** Of the least tank [m3]. */
@@ -126,7 +127,8 @@ export class MainCheck {
     const jet = Math.min(ratingOf(agitator), Math.max(...valves.map(ratingOf)));
     return Math.min(
       1 - pressure / this.#pump.maxPressure,
-      1 - ((pressure - this.#lifted) * peak) / this.#rated,
+      1 - (pressure * peak) / this.#rated.near,
+      1 - ((pressure - this.#lifted) * peak) / this.#rated.far,
       1 - (atRegulator * peak) / regulator.maxPressure,
       1 - (atJet * peak) / jet,
     );

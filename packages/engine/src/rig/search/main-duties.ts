@@ -3,6 +3,7 @@ import { askedFlow } from '../asked-flow.ts';
 import { usedOutlets } from '../design/outlet-demands.ts';
 import { outletHeightOf } from '../duty-network.ts';
 import { liquidDepth } from '../tank-level.ts';
+import type { Rated } from './rated.ts';
 import type { LineNeeds } from './line-needs.ts';
 import { leastOut } from './line-takes.ts';
 import type { Way } from './main-state.ts';
@@ -33,8 +34,8 @@ export interface MainParts {
   readonly carriers: readonly (Part | undefined)[];
   readonly needs: LineNeeds;
   readonly flow: PumpFlow;
-  /** Least rating of what stands before the shutters of the outlets [Pa]. */
-  readonly rated: number;
+  /** Least ratings of what stands before the shutters of the outlets. */
+  readonly rated: Rated;
 }
 
 /** One duty as the main sees it. */

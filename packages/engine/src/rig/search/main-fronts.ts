@@ -4,7 +4,7 @@ import type { Point } from './points.ts';
 import type { Group } from './core-types.ts';
 import type { GroupFronts } from './group-fronts.ts';
 import { marginStep } from './figures.ts';
-import { ratedOf } from './line-joints.ts';
+import { ratedOf } from './rated.ts';
 import { lineNeeds } from './line-needs.ts';
 import { MainCheck, SharedByMains, spareWith, type Spare } from './main-check.ts';
 import { drivePower } from './main-pressure.ts';
@@ -111,7 +111,7 @@ export class MainFronts {
         carriers: this.#options('carrier'),
         needs,
         flow,
-        rated: Math.min(...usedOutlets(this.#space.layout, this.#space.brief).map((l) => ratedOf(l, at))),
+        rated: ratedOf(usedOutlets(this.#space.layout, this.#space.brief), at),
       },
       this.#shared,
     );
