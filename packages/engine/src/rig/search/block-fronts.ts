@@ -8,7 +8,7 @@ import type { PartAt } from './space.ts';
 /** Conditions on more slots of a block than this take too long for a floor; so do those on more slots outside of it. */
 const FEW = 3;
 const FEW_OUTSIDE = 4;
-/** Core slots that hang together: an outlet line, the drive, tank and carrier. */
+/** Core slots that hang together: the drive, tank and carrier. */
 interface Block {
   readonly slots: readonly string[];
   /** Places of the slots among all of the core. */
@@ -40,12 +40,12 @@ export class BlockFronts {
   constructor(parting: Parting, limits: readonly Limit[]) {
     this.#parting = parting;
     const { coreSlots, space } = parting;
-    const lines = space.layout.lines.filter((l) => l.to === 'air').map((l) => l.run);
-    const blockOf = (slot: string): string =>
-      lines.find((run) => run.includes(slot))?.[0] ?? (['tank', 'carrier'].includes(slot) ? 'body' : 'drive');
+    const outlets = space.layout.lines.filter((l) => l.to === 'air').flatMap((l) => l.run);
+    const blockOf = (slot: string): string => (['tank', 'carrier'].includes(slot) ? 'body' : 'drive');
     const inCore = limits.filter((l) => l.slots.every((s) => coreSlots.includes(s)));
-    this.#blocks = [...new Set(coreSlots.map(blockOf))].map((name) => {
-      const slots = coreSlots.filter((s) => blockOf(s) === name);
+    const inBlocks = coreSlots.filter((s) => !outlets.includes(s));
+    this.#blocks = [...new Set(inBlocks.map(blockOf))].map((name) => {
+      const slots = inBlocks.filter((s) => blockOf(s) === name);
       return {
         slots,
         places: slots.map((s) => coreSlots.indexOf(s)),
@@ -118,7 +118,7 @@ function viewsOf(slots: readonly string[], coreSlots: readonly string[], limits:
   const outside = (l: Limit) => l.slots.filter((s) => !slots.includes(s));
   const last = (l: Limit) => Math.max(...within(l).map((s) => slots.indexOf(s)));
   const usable = limits.filter((l) => {
-    if (within(l).length === 0 || within(l).length > FEW) return false;
+    if (l.slow === true || within(l).length === 0 || within(l).length > FEW) return false;
     if (outside(l).length === 0) return l.costly !== true;
     return l.reads !== undefined || outside(l).length <= FEW_OUTSIDE;
   });

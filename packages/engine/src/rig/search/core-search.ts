@@ -70,7 +70,7 @@ export class CoreSearch {
     for (const [why, sets] of refused) this.#count(why, sets);
     if (space.size === 0) return !this.#stopped;
     const parting = new Parting(space, limits, this.#shop);
-    const floors = new Floors(parting, limits);
+    const floorsOf = new Map<Parting, Floors>();
     const { coreSlots } = parting;
     const options = coreSlots.map((id) => space.slots.find((s) => s.id === id)!.options);
     const depthOf = new Map(coreSlots.map((s, i) => [s, i]));
@@ -84,10 +84,10 @@ export class CoreSearch {
     const parts = new Map<string, Part | undefined>();
     const partAt: PartAt = (slot) => parts.get(slot);
     const left: LeftCore[] = [];
-    const visit = (depth: number, sets: number, sum: Adds, margin: number): void => {
+    const visit = (depth: number, sets: number, sum: Adds, margin: number, under: Parting): void => {
       const slot = coreSlots[depth];
       if (slot === undefined) {
-        if (this.#try(parting, parts, partAt, margin)) this.settled += sets;
+        if (this.#try(under, parts, partAt, margin)) this.settled += sets;
         else left.push({ parts: new Map(parts), sets, margin });
         return;
       }
@@ -98,17 +98,20 @@ export class CoreSearch {
         this.nodes++;
         if (this.nodes % REPORT === 0 && !goOn()) this.#stopped = true;
         parts.set(slot, part);
+        const parting = slot === 'pump' ? under.behind(part) : under;
+        const floors = floorsOf.get(parting) ?? new Floors(parting, limits);
+        floorsOf.set(parting, floors);
         const next = plus(sum, parting.own(slot, part, partAt));
         const beyond = floors.beyond(depth + 1, partAt);
         const { front } = beyond;
         const best = plus(next, beyond.all);
-        const now = this.#why(parting, best, front, margin);
+        const now = this.#why(parting, best, front, Math.min(margin, beyond.spare));
         if (now !== undefined) {
           this.#refuse(now, each);
           continue;
         }
         const lightest = Math.min(...front.map((p) => p.mass));
-        let spare = Math.min(margin, parting.carried(partAt, best.mass + lightest));
+        let spare = Math.min(margin, beyond.spare, parting.carried(partAt, best.mass + lightest));
         let refusedBy =
           spare < 0 ? 'weight: the tank full is more than the carrier or the vehicle takes' : '';
         for (const limit of limitsAt[depth]!) {
@@ -122,11 +125,11 @@ export class CoreSearch {
           why =
             told.front.length === 0 ? NO_MAIN : this.#why(parting, plus(next, told.all), told.front, spare);
         if (why !== undefined) this.#refuse(why, each);
-        else visit(depth + 1, each, next, spare);
+        else visit(depth + 1, each, next, spare, parting);
       }
       parts.delete(slot);
     };
-    visit(0, space.size, NOTHING, Infinity);
+    visit(0, space.size, NOTHING, Infinity, parting);
     for (const { parts: of, sets, margin } of left) {
       if (this.#stopped) break;
       if (!goOn()) this.#stopped = true;
@@ -195,12 +198,13 @@ export class CoreSearch {
    * are covered. True when nothing of the core is left.
    */
   #try(
-    parting: Parting,
+    all: Parting,
     parts: ReadonlyMap<string, Part | undefined>,
     partAt: PartAt,
     margin: number,
     most = Infinity,
   ): boolean {
+    const parting = all.before(partAt);
     const core = parting.coreOf(partAt, margin);
     if (core === undefined || !this.#keeps(parting.ideal(core))) return true;
     const best = bestWays(parting, core, (figures) => this.#keeps(figures));
@@ -208,11 +212,13 @@ export class CoreSearch {
   }
 
   /** Proves every way to fill a core's groups that the front does not cover; true when nothing of the core is left. */
-  #goThrough(parting: Parting, parts: ReadonlyMap<string, Part | undefined>, margin: number): boolean {
-    const core = parting.coreOf((slot) => parts.get(slot), margin);
+  #goThrough(all: Parting, parts: ReadonlyMap<string, Part | undefined>, margin: number): boolean {
+    const partAt: PartAt = (slot) => parts.get(slot);
+    const parting = all.before(partAt);
+    const core = parting.coreOf(partAt, margin);
     if (core === undefined || !this.#keeps(parting.ideal(core))) return true;
-    const all = allWays(parting, core, (figures) => this.#keeps(figures), MOST_WAYS);
-    return all !== undefined && this.#prove(parting, core, all, parts);
+    const ways = allWays(parting, core, (figures) => this.#keeps(figures), MOST_WAYS);
+    return ways !== undefined && this.#prove(parting, core, ways, parts);
   }
 
   #keeps(best: Figures): boolean {

@@ -24,6 +24,7 @@ import { pumpFlow, type PumpFlow } from './pump-flow.ts';
 import { remember } from './remember.ts';
 import { SmallThings } from './small-things.ts';
 import type { PartAt, SearchSpace } from './space.ts';
+import { trimGroups } from './trim-groups.ts';
 import { weightSpare, type ToCome } from './weight-check.ts';
 import { Owns, portOf, type Own, type Trim, type TrimFront } from './trims.ts';
 
@@ -47,54 +48,59 @@ export class Parting {
   readonly #limits: readonly Limit[];
   readonly joints: LineJoints;
   readonly fronts: GroupFronts;
-  readonly #pieces: Pieces;
+  readonly pieces: Pieces;
   readonly small: SmallThings;
   readonly #regulated: boolean;
   readonly #grouped: readonly string[];
   readonly #rigAdds: Adds;
   /** What the mains of all cores have in common. */
   readonly #shared: SharedByMains;
-  readonly #mains = new Map<string, MainCheck>();
+  readonly #mains: Map<string, MainCheck>;
   readonly #density: number;
 
-  constructor(space: SearchSpace, limits: readonly Limit[], shop: Shop) {
+  /** The same under lower pressures, by the rating of fittings that is enough there. */
+  readonly #under: Map<number, Parting>;
+
+  /** @param within that this one is of, with a pressure that nothing behind its pump exceeds [Pa] */
+  constructor(
+    space: SearchSpace,
+    limits: readonly Limit[],
+    shop: Shop,
+    within?: { readonly all: Parting; readonly most: number },
+  ) {
     this.space = space;
-    this.#shared = new SharedByMains(space);
+    this.#shared = within === undefined ? new SharedByMains(space) : within.all.#shared;
+    this.#mains = within === undefined ? new Map<string, MainCheck>() : within.all.#mains;
+    this.#under = within === undefined ? new Map<number, Parting>() : within.all.#under;
     this.#shop = shop;
     this.#limits = limits;
     this.money = new Money(shop);
     const { brief, contexts, catalogue, layout } = space;
-    const supply = supplyFor(catalogue, contactsOf(brief, contexts[0]!.site).unsuited);
+    const supply =
+      within?.all.pieces.supply ?? supplyFor(catalogue, contactsOf(brief, contexts[0]!.site).unsuited);
     const pumps = space.slots.find((s) => s.id === 'pump')?.options ?? [];
-    const stands = pumps.map((p) => (p !== undefined && 'maxPressure' in p ? p.maxPressure : Infinity));
-    // The promise on the pump's rating holds the pressure behind it; what lies lower has some head more.
-    this.#pieces = new Pieces(supply, this.money, Math.max(...stands) + TANK_HEAD);
+    this.pieces = new Pieces(
+      supply,
+      this.money,
+      within?.most ?? Math.max(...pumps.map(standing)) + TANK_HEAD,
+    );
     const has = new Set(space.slots.map((s) => s.id));
-    const lineWith = (slot: string) => layout.lines.find((l) => l.run.includes(slot));
     const suction = layout.lines.find((l) => l.from === 'tank');
-    const groups: Group[] = [
-      { id: 'suction', slots: suction?.run ?? [], line: suction },
-      { id: 'return', slots: ['regulator', 'return-hose'], line: lineWith('regulator') },
-      { id: 'agitation', slots: ['agitation-valve', 'agitator'], line: lineWith('agitator') },
-      { id: 'induction', slots: ['eductor-valve', 'eductor'], line: lineWith('eductor') },
-      { id: 'gauge', slots: ['gauge'], line: undefined },
-      { id: 'battery', slots: ['battery'], line: undefined },
-    ];
-    this.groups = groups.filter((g) => g.slots.length > 0 && g.slots.every((s) => has.has(s)));
+    this.groups = trimGroups(space);
     this.#grouped = this.groups.flatMap((g) => g.slots);
     this.coreSlots = space.slots.map((s) => s.id).filter((id) => !this.#grouped.includes(id));
     this.#regulated = has.has('regulator');
     const lineCents = this.money.per('line');
     this.#density = Math.max(...brief.duties.map((d) => contexts[0]!.liquids.get(d.liquid)!.density));
     this.cap = this.#spareCap();
-    this.joints = new LineJoints(space, this.#pieces, this.groups, lineCents);
+    this.joints = new LineJoints(space, this.pieces, this.groups, lineCents);
     const back = this.groups.some((g) => g.id === 'return' || g.id === 'induction');
-    this.small = new SmallThings(space, this.#pieces, back);
-    this.#owns = new Owns(this.money, this.#pieces, this.small);
+    this.small = new SmallThings(space, this.pieces, back);
+    this.#owns = new Owns(this.money, this.pieces, this.small);
     const { groups: filled, coreSlots, cap } = this;
     this.fronts = new GroupFronts({
       space,
-      pieces: this.#pieces,
+      pieces: this.pieces,
       groups: filled,
       coreSlots,
       limits,
@@ -114,6 +120,29 @@ export class Parting {
     };
   }
 
+  /** The same for rigs with a pump; what is joined under lower pressures is made of fewer sorts of fittings, and better known. */
+  behind(pump: Part | undefined): Parting {
+    return this.#standing(standing(pump));
+  }
+
+  /** The same for cores with all their outlets: with these shut, what stands before the shutters has the manifold's pressure. */
+  before(partAt: PartAt): Parting {
+    const { near, far } = ratedOf(this.joints.outlets, partAt);
+    const lifted = mostLifted(this.space, [partAt('carrier')]);
+    return this.#standing(Math.min(standing(partAt('pump')), near, far + lifted));
+  }
+
+  /** Where the promises on ratings hold the pressure behind the pump; what lies lower has some head more. */
+  #standing(pressure: number): Parting {
+    const level = this.pieces.supply.level(pressure + TANK_HEAD);
+    let under = this.#under.get(level);
+    if (under === undefined) {
+      under = new Parting(this.space, this.#limits, this.#shop, { all: this, most: level });
+      this.#under.set(level, under);
+    }
+    return under;
+  }
+
   /** What one part adds by itself. */
   own(slot: string, part: Part | undefined, partAt: PartAt, pressure = 0): Own {
     const length = part?.kind === 'hose' ? hoseLength(this.space, slot) : 0;
@@ -125,12 +154,21 @@ export class Parting {
     return mainPressure(lineNeeds(this.space, partAt), this.#regulated);
   }
 
+  /** The same behind outlets that are set to a pressure [Pa]. */
+  pressed(set: number): number {
+    return mainPressure({ set }, this.#regulated);
+  }
+
   /** What every rig adds: labour once a rig, and the lines that all have. */
   get always(): Adds {
     return this.#rigAdds;
   }
 
-  /** The core of a rig, all of whose slots outside the groups are decided; undefined when it cannot be. */
+  /**
+   * The core of a rig, all of whose slots outside the groups are decided; undefined when it cannot be.
+   *
+   * @param margin most spare by the conditions on these slots
+   */
   coreOf(partAt: PartAt, margin: number): Core | undefined {
     const { space } = this;
     const [tank, pump] = [partAt('tank'), partAt('pump')];
@@ -141,10 +179,8 @@ export class Parting {
     for (const id of this.coreSlots) adds = plus(adds, this.own(id, partAt(id), partAt, pressure));
     const along = this.joints.outletsAlong(partAt, pressure);
     if (along === undefined) return undefined;
-    const [carrier, stood] = [partAt('carrier'), this.#stood(partAt, this.#grouped)];
-    const orders = stood.flatMap((s) => s.orders);
-    let spare = carrier?.kind === 'carrier' ? Math.min(margin, weightSpare(carrier, orders)) : margin;
-    if (spare < 0) return undefined;
+    const stood = this.#stood(partAt, this.#grouped);
+    let spare = margin;
     const wires = new Map(stood.map((s) => [s.battery, this.small.wires(partAt, s)]));
     if (!this.#grouped.includes('battery')) adds = plus(adds, ...wires.values());
     adds = plus(adds, along.adds);
@@ -159,14 +195,14 @@ export class Parting {
     const facts: CoreFacts = {
       space,
       partAt,
-      pieces: this.#pieces,
+      pieces: this.pieces,
       tank,
       pump,
       flow,
       falling,
       needs,
       rated,
-      lifted: mostLifted(space, [carrier]),
+      lifted: mostLifted(space, [partAt('carrier')]),
       wires,
       cap: this.cap,
     };
@@ -334,6 +370,11 @@ export class Parting {
           );
     return Math.min(MOST_SPARE, marginStep(Math.max(-1, most)));
   }
+}
+
+/** Pressure that a pump may have behind it [Pa]. */
+function standing(pump: Part | undefined): number {
+  return pump !== undefined && 'maxPressure' in pump ? pump.maxPressure : Infinity;
 }
 
 function shareLeft(limit: number | undefined, has: number): number {

@@ -11,11 +11,13 @@ import {
   tankLiquid,
   type Spot,
 } from '../placement/index.ts';
-import { hoseLength, partRig, timesOf } from './part-rig.ts';
+import { hoseLength, partRig } from './part-rig.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
 /** Parts on which others ride that may not be known yet. */
 const GROWING: ReadonlySet<string> = new Set(['tank', 'pump', 'motor-pump']);
+/** The same with outlet lines that are not known yet. */
+const GROWING_LINES: ReadonlySet<string> = new Set([...GROWING, 'reel', 'boom']);
 /** Trouble that two orders may differ by as they are summed up. */
 const ROUNDED = 1e-6;
 
@@ -48,7 +50,8 @@ export interface Stood {
  * The orders in which the proof may put the parts of a rig on its deck, by the battery that it may have.
  *
  * The proof puts them in the order with the least trouble, before it knows what fittings weigh. Slots that are open only
- * add mass about the pump and in the tank: so much at most that an order with far more trouble than another is not taken.
+ * add mass about the pump, in the tank and, of outlet lines, where a reel or boom stands: so much at most that an order with
+ * far more trouble than another is not taken.
  * Batteries take room, so each that the space has is tried where one may be needed.
  *
  * @param open slots that are not decided yet
@@ -68,7 +71,13 @@ export function deckOrders(
   const liquids = Object.values(FILLS).map((share) =>
     tank?.kind === 'tank' ? tankLiquid(tank, share, 0).volume * density : 0,
   );
-  const growing: ReadonlySet<string> = open.length > 0 ? GROWING : new Set(['pump', 'motor-pump']);
+  const outlets = space.layout.lines.filter((l) => l.to === 'air').flatMap((l) => l.run);
+  const growing: ReadonlySet<string> =
+    open.length === 0
+      ? new Set(['pump', 'motor-pump'])
+      : open.some((id) => outlets.includes(id))
+        ? GROWING_LINES
+        : GROWING;
   const toCome = open.reduce(
     (sum, slot) => sum + (slot === 'battery' ? 0 : mostMass(space, slot, density)),
     0,
@@ -145,12 +154,17 @@ function mostMass(space: SearchSpace, slot: string, density: number): number {
     const length = hoseLength(space, slot) + 0.3048;
     const masses = options.map((part) => {
       if (part === undefined) return 0;
-      if (part.kind !== 'hose') return part.mass * timesOf(part, () => undefined);
+      if (part.kind === 'nozzle') return part.mass * mostNozzles(space);
+      if (part.kind !== 'hose') return part.mass;
       return (part.mass / 0.3048 + (Math.PI / 4) * part.bore ** 2 * density) * length;
     });
     known.set(slot, (most = Math.max(0, ...masses)));
   }
   return most;
+}
+
+function mostNozzles({ slots }: SearchSpace): number {
+  return Math.max(1, ...slots.flatMap((s) => s.options.map((p) => (p?.kind === 'boom' ? p.nozzles : 1))));
 }
 
 function needsBattery(partAt: PartAt): boolean {

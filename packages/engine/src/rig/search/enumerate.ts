@@ -101,20 +101,24 @@ export function setsOfParts(rawBrief: unknown, catalogue: Catalogue, shop: Shop)
 
 /** The bounds of one whole set, as the search reckons them on its way to it. */
 function judgeOf(space: SearchSpace, limits: readonly Limit[], shop: Shop): (partAt: PartAt) => Judged {
-  const parting = new Parting(space, limits, shop);
-  const floors = new Floors(parting, limits);
+  const all = new Parting(space, limits, shop);
+  const floorsOf = new Map<Parting, Floors>();
   return (partAt) => {
     const limit = Math.min(...limits.map((l) => l.margin(partAt)));
     if (limit < 0) return { ...REFUSED, limit };
     const bounds: Figures[][] = [];
-    let sum = NOTHING;
-    parting.coreSlots.forEach((slot, depth) => {
+    let [sum, parting] = [NOTHING, all];
+    all.coreSlots.forEach((slot, depth) => {
+      if (slot === 'pump') parting = all.behind(partAt(slot));
+      const floors = floorsOf.get(parting) ?? new Floors(parting, limits);
+      floorsOf.set(parting, floors);
       sum = plus(sum, parting.own(slot, partAt(slot), partAt));
       const beyond = floors.beyond(depth + 1, partAt);
-      for (const { all, front } of [beyond, floors.withMain(depth + 1, partAt, beyond) ?? beyond]) {
-        const best = plus(sum, all);
+      for (const more of [beyond, floors.withMain(depth + 1, partAt, beyond) ?? beyond]) {
+        const { front } = more;
+        const best = plus(sum, more.all);
         const lightest = Math.min(...front.map((p) => p.mass));
-        const spare = Math.min(limit, parting.carried(partAt, best.mass + lightest));
+        const spare = Math.min(limit, more.spare, parting.carried(partAt, best.mass + lightest));
         bounds.push(
           front.map((p) =>
             parting.figures(
@@ -128,11 +132,12 @@ function judgeOf(space: SearchSpace, limits: readonly Limit[], shop: Shop): (par
       }
     });
     // The core with whatever fills its groups, as the whole space fills them.
-    const filled = parting.coreOf(partAt, limit);
+    const before = all.before(partAt);
+    const filled = before.coreOf(partAt, limit);
     if (filled === undefined) return REFUSED;
-    bounds.push([parting.ideal(filled)]);
+    bounds.push([before.ideal(filled)]);
     const slots = space.slots.map(({ id }) => ({ id, options: [partAt(id)] }));
-    const alone = new Parting({ ...space, slots, size: 1 }, limits, shop);
+    const alone = new Parting({ ...space, slots, size: 1 }, limits, shop).before(partAt);
     const core = alone.coreOf(partAt, limit);
     if (core === undefined) return REFUSED;
     const suction = space.layout.lines.find((l) => l.from === 'tank')?.run.map(partAt) ?? [];

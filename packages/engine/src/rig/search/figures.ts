@@ -18,6 +18,11 @@ export function marginStep(margin: number): number {
   return Math.floor(Math.min(margin, 10) * 100 + 1e-7) * 10;
 }
 
+/** Least margin that falls in a step. */
+export function stepShare(step: number): number {
+  return step / 1000;
+}
+
 /** A mass in whole kilograms [0.1 kg]. */
 export function massStep(mass: number): number {
   return Math.round(mass) * 10;

@@ -37,7 +37,7 @@ export interface CoreFacts {
 }
 
 /** Pressure that the joints behind the pump see at least [Pa]. */
-export function mainPressure(needs: LineNeeds | undefined, regulated: boolean): number {
+export function mainPressure(needs: Pick<LineNeeds, 'set'> | undefined, regulated: boolean): number {
   return regulated && needs !== undefined ? needs.set * 0.999 : 0;
 }
 

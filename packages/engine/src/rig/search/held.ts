@@ -66,6 +66,17 @@ export function pumpWiredBy(
   return wire('pump', current, battery?.kind === 'battery' ? battery.voltage : pump.voltage, way);
 }
 
+/** The same behind any outlets: of some thickness, and with some fuse. */
+export function pumpWiredByAny(space: SearchSpace, pump: Part | undefined): readonly Held[] {
+  if (pump?.kind !== 'motor-pump') return [];
+  const count = wholeFeet(2 * leastPumpWay(space, pump));
+  return [
+    { count, fits: ({ purpose }) => purpose.form === 'wire' },
+    { count: 4, fits: ({ purpose }) => purpose.form === 'terminal' },
+    { count: 1, fits: ({ purpose }) => purpose.form === 'fuse' },
+  ];
+}
+
 /** Least way of the wire of a 12 V pump wherever the parts stand: to the rig's battery where it may have one, else to the vehicle [m]. */
 export function leastPumpWay(space: SearchSpace, pump: Part | undefined): number {
   const battery = space.slots.some((s) => s.id === 'battery' && s.options.some((p) => p !== undefined));

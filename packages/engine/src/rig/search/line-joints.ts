@@ -28,6 +28,7 @@ export class LineJoints {
   /** Ports with which the gauges of the space meet the manifold. */
   readonly #gaugePorts: readonly (Port | undefined)[];
   readonly #floors = new Map<string, Adds>();
+  readonly #leastNodes = new Map<string, Adds>();
   readonly #outletJoints = new Map<string, OutletJoints | undefined>();
   readonly #coreEnds = new WeakMap<readonly LineEnd[], Map<string, readonly CoreEnd[]>>();
   readonly #nodes = new WeakMap<readonly CoreEnd[], Map<string, Adds | undefined>>();
@@ -44,7 +45,7 @@ export class LineJoints {
   }
 
   /** Joints along an outlet line, without those at its bends; undefined when one cannot be made. */
-  #along(line: LayoutLine, partAt: PartAt, pressure: number): { adds: Adds; end: LineEnd } | undefined {
+  along(line: LayoutLine, partAt: PartAt, pressure: number): { adds: Adds; end: LineEnd } | undefined {
     const parts = line.run.flatMap((id) => {
       const part = partAt(id);
       return part === undefined ? [] : [{ id, part }];
@@ -91,7 +92,7 @@ export class LineJoints {
     let adds = NOTHING;
     const ends: LineEnd[] = [];
     for (const line of this.outlets) {
-      const along = this.#along(line, partAt, pressure);
+      const along = this.along(line, partAt, pressure);
       if (along === undefined) return undefined;
       adds = plus(adds, along.adds);
       ends.push(along.end);
@@ -112,6 +113,27 @@ export class LineJoints {
     let floor = this.#floors.get(key);
     if (floor === undefined) this.#floors.set(key, (floor = this.#nodeFloor(outlets, pump, pressure)));
     return floor;
+  }
+
+  /** The same with any of some ends of each outlet line. */
+  leastNode(outlets: readonly (readonly LineEnd[])[], pump: Part | undefined, pressure: number): Adds {
+    const ports = outlets.map((ends) =>
+      ends
+        .map((e) => portKey(e.port))
+        .sort()
+        .join(' '),
+    );
+    const key = `${portKeyOf(pump, 'out')} ${this.#pieces.levels(pressure).join(' ')} / ${ports.join(' / ')}`;
+    const known = this.#leastNodes.get(key);
+    if (known !== undefined) return known;
+    const all: Adds[] = [];
+    const visit = (k: number, chosen: readonly LineEnd[]): void => {
+      const ends = outlets[k];
+      if (ends === undefined) all.push(this.nodeFloor(chosen, pump, pressure));
+      else for (const end of ends) visit(k + 1, [...chosen, { ...end, bends: 0, elbows: [] }]);
+    };
+    visit(0, []);
+    return remember(this.#leastNodes, key, leastOf(all) ?? NOTHING);
   }
 
   #nodeFloor(outlets: readonly LineEnd[], pump: Part | undefined, pressure: number): Adds {

@@ -1,4 +1,4 @@
-import type { Part } from '../../catalogue/index.ts';
+import type { LayoutLine, Part } from '../../catalogue/index.ts';
 import { pumpDemands, outletDemands, usedOutlets } from '../design/outlet-demands.ts';
 import { settingFor } from '../design/rest-of-rig.ts';
 import { remember } from './remember.ts';
@@ -45,6 +45,13 @@ export function lineNeeds(space: SearchSpace, partAt: PartAt): LineNeeds | undef
   mine.last = parts;
   mine.answer = answer;
   return answer;
+}
+
+/** Highest pressure that the regulator is set to for one line alone [Pa]: for several together it is no lower. */
+export function lineSet(space: SearchSpace, line: LayoutLine, partAt: PartAt): number | undefined {
+  const option = lineOf(space, line, partAt)?.option;
+  if (option === undefined) return undefined;
+  return settingFor(pumpDemands(outletDemands(space.contexts[0]!, [option]), undefined)).set;
 }
 
 function needsOf(

@@ -64,7 +64,7 @@ export function curveLimits(space: SearchSpace): Limit[] {
     }
     return margin;
   };
-  return [
+  const limits: Limit[] = [
     {
       slots: [...outlets, 'pump', ...drive],
       margin: gives,
@@ -72,6 +72,14 @@ export function curveLimits(space: SearchSpace): Limit[] {
     },
     ...currentLimits(space, lines),
   ];
+  // What is not known of a line takes nothing of the pressure: behind a gun and its tip alone a pump gives more.
+  const inOrder = space.slots.map((s) => s.id).filter((id) => outlets.includes(id));
+  return inOrder.slice(1).flatMap((_, i) =>
+    limits.map((l): Limit => {
+      const later = inOrder.slice(i + 2);
+      return { ...l, slots: l.slots.filter((s) => !later.includes(s)) };
+    }),
+  );
 }
 
 /**

@@ -7,6 +7,7 @@ import {
   LEAST_WAY,
   leastPumpWay,
   pumpWiredBy,
+  pumpWiredByAny,
   strappedBy,
   wiredBy,
   type Held,
@@ -70,6 +71,11 @@ export class SmallThings {
   /** Wire of a 12 V pump behind outlets that are decided, over the least way there is. */
   pumpWire(partAt: PartAt): Adds {
     return this.#sum(pumpWiredBy(this.#space, partAt, leastPumpWay(this.#space, partAt('pump'))));
+  }
+
+  /** The same behind any outlets. */
+  pumpWireAny(pump: Part | undefined): Adds {
+    return this.#sum(pumpWiredByAny(this.#space, pump));
   }
 
   /**

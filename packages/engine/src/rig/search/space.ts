@@ -28,24 +28,24 @@ export interface SearchSpace {
 /** The part in a slot that has been decided; `undefined` when the slot stands empty. */
 export type PartAt = (slot: string) => Part | undefined;
 
-/** Slots in the order of the search: what the outlets ask, what drives them, what carries all, then the small parts. */
+/** Slots in the order of the search: what drives a rig and carries it, its outlet lines, of which there are most, then the small parts. */
 const ORDER = [
-  'gun',
-  'tip',
-  'hose',
-  'reel',
-  'boom',
-  'nozzle',
-  'boom-hose',
-  'boom-valve',
-  'transfer-hose',
-  'transfer-valve',
   'pump',
   'reduction',
   'engine',
   'pto',
   'tank',
   'carrier',
+  'reel',
+  'gun',
+  'tip',
+  'hose',
+  'boom',
+  'nozzle',
+  'boom-hose',
+  'boom-valve',
+  'transfer-hose',
+  'transfer-valve',
   'regulator',
   'agitator',
   'strainer',

@@ -1,8 +1,13 @@
-import type { PartOf } from '../../catalogue/index.ts';
+import type { Part, PartOf } from '../../catalogue/index.ts';
 import { couplerClass, TONGUE_SHARE } from '../../physics/index.ts';
 import { axleMiddle, standingOf } from '../placement/index.ts';
-import type { Along, DeckOrder } from './deck-orders.ts';
+import { deckOrders, type Along, type DeckOrder } from './deck-orders.ts';
+import type { PartAt, SearchSpace } from './space.ts';
 
+/** Kinds of outlet lines that take room of their own on a deck or behind it: each is tried where none is decided. */
+const STANDING: ReadonlySet<string> = new Set(['reel', 'boom']);
+/** With more of them nothing is told. */
+const MOST_STANDING = 60;
 /** Share of a deck's length by which parts may stand out over it, as the promise on it has it. */
 const OVERHANG = 0.05;
 /** For the little that balance moves the tank with what is added to it. */
@@ -12,6 +17,38 @@ const HAIR = 2e-3;
 export interface ToCome {
   readonly least: number;
   readonly most: number;
+}
+
+/** Most spare of axles, wheels and tongue that a rig with some parts can have, with whatever stands in its open slots. */
+export function borneSpare(
+  space: SearchSpace,
+  partAt: PartAt,
+  density: number,
+  open: readonly string[],
+): number {
+  const carrier = partAt('carrier');
+  if (carrier?.kind !== 'carrier' || !isOnAxles(carrier)) return Infinity;
+  const standing = space.slots.filter(
+    ({ id, options }) => open.includes(id) && options.some((p) => p !== undefined && STANDING.has(p.kind)),
+  );
+  if (standing.reduce((n, { options }) => n * options.length, 1) > MOST_STANDING) return Infinity;
+  const left = open.filter((id) => standing.every((s) => s.id !== id));
+  const parts = new Map<string, Part | undefined>(left.map((id) => [id, undefined]));
+  const at: PartAt = (slot) => (parts.has(slot) ? parts.get(slot) : partAt(slot));
+  let most = -1;
+  const visit = (k: number): void => {
+    const slot = standing[k];
+    if (slot === undefined) {
+      const orders = deckOrders(space, carrier, at, density, left).flatMap((s) => s.orders);
+      most = Math.max(most, weightSpare(carrier, orders));
+    } else
+      for (const part of slot.options) {
+        parts.set(slot.id, part);
+        visit(k + 1);
+      }
+  };
+  visit(0);
+  return most;
 }
 
 /**
@@ -27,8 +64,8 @@ export function weightSpare(
   orders: readonly DeckOrder[],
   { least, most }: ToCome = { least: 0, most: Infinity },
 ): number {
+  if (!isOnAxles(carrier)) return Infinity;
   const standing = standingOf(carrier);
-  if (standing !== 'coupled' && standing !== 'axles') return Infinity;
   const room = carrier.deckLength * (1 + OVERHANG);
   let spare = -1;
   for (const { fills: known, grows, front, rear } of orders) {
@@ -46,6 +83,10 @@ export function weightSpare(
     spare = Math.max(spare, Math.min(borne, 1 - (rear - front) / room));
   }
   return spare + HAIR;
+}
+
+function isOnAxles(carrier: PartOf<'carrier'>): boolean {
+  return ['coupled', 'axles'].includes(standingOf(carrier));
 }
 
 /** Loads of a front and a rear axle; what comes yet takes of one only beyond the other, and no more than both may carry. */

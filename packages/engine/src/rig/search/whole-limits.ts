@@ -1,18 +1,21 @@
+import type { Part } from '../../catalogue/index.ts';
 import { expectedResidual, pumpDemand, rinsePlan } from '../../physics/index.ts';
 import { askedFlow } from '../asked-flow.ts';
-import { drivenWidth } from '../application.ts';
 import { usedOutlets } from '../design/outlet-demands.ts';
 import { leastDeckLength } from '../placement/index.ts';
-import { swathOf } from '../proof/sprayer.ts';
 import { STARTS } from '../start-values.data.ts';
 import { strapsOver } from './held.ts';
 import { lineNeeds } from './line-needs.ts';
 import type { Limit } from './limit.ts';
 import { drivePower, TANK_HEAD } from './main-pressure.ts';
-import { hoseLength, timesOf } from './part-rig.ts';
+import { hoseLength } from './part-rig.ts';
 import { curveLimits } from './pump-limits.ts';
 import { pumpFlow } from './pump-flow.ts';
+import { rateLimits } from './rate-limits.ts';
+import { remember } from './remember.ts';
 import type { PartAt, SearchSpace } from './space.ts';
+import { trimGroups } from './trim-groups.ts';
+import { borneSpare } from './weight-check.ts';
 
 const FREE = Infinity;
 /** A hair for what the laws of the network have besides. */
@@ -27,37 +30,54 @@ export function wholeLimits(space: SearchSpace): Limit[] {
     ...strapLimits(space),
     ...rinseLimits(space),
     ...curveLimits(space),
-    ...widthLimits(space),
+    ...rateLimits(space),
+    ...weightLimits(space),
   ];
+}
+
+/** Most spare of a pump's rating and of its drive's power behind outlets that are set to a pressure at least [Pa]. */
+export function pressedSpare(space: SearchSpace, partAt: PartAt, set: number, driven: boolean): number {
+  if (!isRegulated(space)) return FREE;
+  const rating = ratingSpare(partAt('pump'), set);
+  return driven ? Math.min(rating, powerSpare(space, partAt, set)) : rating;
+}
+
+function isRegulated({ layout }: SearchSpace): boolean {
+  return ['regulator', 'pump'].every((id) => layout.slots.some((s) => s.id === id));
+}
+
+function ratingSpare(pump: Part | undefined, set: number): number {
+  return pump?.kind !== 'pump' ? FREE : shareLeft(pump.maxPressure, set * 0.999);
 }
 
 /**
  * With the outlets shut all that a displacement pump gives goes through the regulator, at no less than what that is set
  * to; engine, gear or PTO must carry it.
  */
+function powerSpare(space: SearchSpace, partAt: PartAt, set: number): number {
+  const pump = partAt('pump');
+  if (pump?.kind !== 'pump' || pump.law.action !== 'displacement') return FREE;
+  const flow = Math.min(...pumpFlow(space, partAt).least);
+  const needed = (Math.max(0, flow) * Math.max(0, set * 0.999 - TANK_HEAD)) / pump.law.efficiency;
+  return shareLeft(drivePower(space, partAt), needed);
+}
+
+function shareLeft(has: number, needed: number): number {
+  return (has - needed) / has + HAIR;
+}
+
 function powerLimits(space: SearchSpace): Limit[] {
-  const { brief, layout } = space;
-  const has = (id: string) => layout.slots.some((s) => s.id === id);
-  if (!has('regulator') || !has('pump')) return [];
-  const outlets = usedOutlets(layout, brief).flatMap((l) => l.run);
-  const shaft = (partAt: PartAt): number | undefined => {
-    const pump = partAt('pump');
-    const needs = lineNeeds(space, partAt);
-    if (pump?.kind !== 'pump' || pump.law.action !== 'displacement' || needs === undefined) return undefined;
-    const flow = Math.min(...pumpFlow(space, partAt).least);
-    return (Math.max(0, flow) * Math.max(0, needs.set * 0.999 - TANK_HEAD)) / pump.law.efficiency;
-  };
-  const most = (has: number, needed: number) => (has - needed) / has + HAIR;
+  if (!isRegulated(space)) return [];
+  const outlets = usedOutlets(space.layout, space.brief).flatMap((l) => l.run);
   const reads = (partAt: PartAt) => String(lineNeeds(space, partAt)?.set);
-  const limits: Limit[] = [
+  const set = (partAt: PartAt) => lineNeeds(space, partAt)?.set;
+  return [
     {
       slots: [...outlets, 'pump'],
       reads,
       margin: (partAt) => {
-        const [pump, needs] = [partAt('pump'), lineNeeds(space, partAt)];
-        return pump?.kind !== 'pump' || needs === undefined
-          ? FREE
-          : most(pump.maxPressure, needs.set * 0.999);
+        const asked = set(partAt);
+        return asked === undefined ? FREE : ratingSpare(partAt('pump'), asked);
       },
       why: 'rating: the pump does not stand the pressure that the outlets ask',
     },
@@ -65,13 +85,12 @@ function powerLimits(space: SearchSpace): Limit[] {
       slots: [...outlets, 'pump', ...drive],
       reads,
       margin: (partAt) => {
-        const needed = shaft(partAt);
-        return needed === undefined ? FREE : most(drivePower(space, partAt), needed);
+        const asked = set(partAt);
+        return asked === undefined ? FREE : powerSpare(space, partAt, asked);
       },
       why: 'power: the drive does not carry what the pump takes',
     })),
   ];
-  return limits;
 }
 
 /** What the outlets must get and what stirs the tank, with a fifth more, is no more than the pump gives. */
@@ -138,6 +157,34 @@ function deckLimits(space: SearchSpace): Limit[] {
   ];
 }
 
+/**
+ * Axles, wheels and tongue with all that stands on a deck, whatever fills the groups; before that with any outlet lines at
+ * all, and with any gun and tip, which weigh little: thousands of lines are refused with the body that does not carry one.
+ */
+function weightLimits(space: SearchSpace): Limit[] {
+  const { brief, contexts, layout } = space;
+  const density = Math.max(...brief.duties.map((d) => contexts[0]!.liquids.get(d.liquid)!.density));
+  const all = space.slots.map((s) => s.id);
+  const grouped = trimGroups(space).flatMap((g) => g.slots);
+  const lines = layout.lines.filter((l) => l.to === 'air').flatMap((l) => l.run);
+  const little = lines.filter((id) => ['gun', 'tip'].includes(id));
+  return [lines, little, []].map((open): Limit => {
+    const left = [...grouped, ...open];
+    const slots = all.filter((id) => !left.includes(id));
+    const known = new Map<string, number>();
+    return {
+      slots,
+      margin: (partAt) => {
+        if (open.length === 0) return borneSpare(space, partAt, density, grouped);
+        const key = slots.map((id) => partAt(id)?.id ?? '-').join(' ');
+        return known.get(key) ?? remember(known, key, borneSpare(space, partAt, density, left));
+      },
+      why: 'weight: axles, wheels or tongue are not loaded as they may be',
+      slow: true,
+    };
+  });
+}
+
 /** Straps over the tank: more than there is room for, or just as many. */
 function strapLimits(space: SearchSpace): Limit[] {
   return [
@@ -192,28 +239,4 @@ function rinseLimits({ brief, layout, ...space }: SearchSpace): Limit[] {
       why: 'rinse: the water that rides along does not thin what stays in the rig',
     },
   ];
-}
-
-/** The promise on the width that is driven is this very figure where one line of nozzles is open. */
-function widthLimits({ brief, layout }: SearchSpace): Limit[] {
-  return brief.duties.flatMap((duty): Limit[] => {
-    const width = drivenWidth(duty);
-    const open = usedOutlets(layout, brief).filter(
-      (l) => (duty.open as readonly string[]).includes(l.opens) && l.run.includes('nozzle'),
-    );
-    const told = duty.application !== undefined || duty.lane !== undefined;
-    if (!told || width === undefined || open.length !== 1) return [];
-    return [
-      {
-        slots: open[0]!.run.filter((id) => id === 'boom' || id === 'nozzle'),
-        margin: (partAt) => {
-          const [boom, nozzle] = [partAt('boom'), partAt('nozzle')];
-          if (nozzle?.kind !== 'nozzle') return FREE;
-          const has = swathOf(nozzle, boom?.kind === 'boom' ? boom : undefined, timesOf(nozzle, partAt));
-          return has === undefined ? FREE : (has - width) / width + 1e-9;
-        },
-        why: 'pattern: it does not cover the width that is driven',
-      },
-    ];
-  });
 }
