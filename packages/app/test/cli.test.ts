@@ -52,7 +52,7 @@ describe('the command line', () => {
   });
 
   it('gives the rigs that no other beats, says how far it came, and refuses a number of proofs that is none', async () => {
-    const told = await run('design', `${DEMO}briefs/utility-12v.json`, '--choices', '--proofs', '60');
+    const told = await run('design', `${DEMO}briefs/utility-12v.json`, '--choices', '--proofs', '20');
     expect(told.code).toBe(0);
     expect(told.out).toMatch(/least margin +ready in/);
     expect(told.out).toMatch(/Stopped at .* of the latter/);
@@ -61,7 +61,7 @@ describe('the command line', () => {
       `${DEMO}briefs/utility-12v.json`,
       '--choices',
       '--proofs',
-      '60',
+      '20',
       '--json',
     );
     const { choices, complete, progress } = JSON.parse(json.out) as {
@@ -70,7 +70,7 @@ describe('the command line', () => {
       progress: { proofs: number };
     };
     expect(complete).toBe(false);
-    expect(progress.proofs).toBe(60);
+    expect(progress.proofs).toBe(20);
     expect(choices[0]!.rig.format).toBe('spraywright-rig');
     const wrong = await run('design', `${DEMO}briefs/utility-12v.json`, '--choices', '--proofs', 'many');
     expect(wrong).toMatchObject({ code: 2, err: expect.stringContaining("--proofs is 'many'") });
