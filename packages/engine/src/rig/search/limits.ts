@@ -11,7 +11,7 @@ import { lineNeeds, type LineNeeds } from './line-needs.ts';
 import { pumpSpeed } from './pump-flow.ts';
 import { canBegin, lineOf } from './settings.ts';
 import { wholeLimits } from './whole-limits.ts';
-import { hasKnownFamily, type PartAt, type SearchSpace } from './space.ts';
+import { hasKnownFamily, type PartAt, type SearchSlot, type SearchSpace } from './space.ts';
 
 const REFUSED = -1;
 const FREE = Infinity;
@@ -111,8 +111,10 @@ function shaftLimits(): Limit[] {
 function settingLimits(space: SearchSpace): Limit[] {
   return usedOutlets(space.layout, space.brief).flatMap((line) => {
     const why = `${line.name}: these parts do not do what the duties ask`;
-    const inOrder = space.slots.map((s) => s.id).filter((id) => line.run.includes(id));
-    // What begins a line tells most of it: a tip that throws too short does so behind any hose.
+    const own = space.slots.filter((s) => line.run.includes(s.id));
+    const isReel = (s: SearchSlot) => s.options.some((p) => p?.kind === 'reel');
+    // What ends a line tells most of it: a tip that throws too short does so behind any hose and from any reel.
+    const inOrder = [...own.filter((s) => !isReel(s)), ...own.filter(isReel)].map((s) => s.id);
     const begun = inOrder.slice(2).map((_, i): Limit => {
       const slots = inOrder.slice(0, i + 2);
       return { slots, margin: (partAt) => holds(canBegin(space, line, slots, partAt)), why };

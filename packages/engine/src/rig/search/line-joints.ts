@@ -11,6 +11,8 @@ import { bendsOf, endKey, portClass, portKeyOf, portOf, type LineEnd } from './t
 const GAUGE = 'gauge';
 /** Outlet lines kept with all that was found for them. */
 const MOST_OUTLETS = 1000;
+/** Cores kept, by their ends, with all that was found for them. */
+const MOST_ENDS = 2000;
 
 /** Joints along all outlet lines, and their ends at the manifold. */
 interface OutletJoints {
@@ -30,7 +32,7 @@ export class LineJoints {
   readonly #floors = new Map<string, Adds>();
   readonly #leastNodes = new Map<string, Adds>();
   readonly #outletJoints = new Map<string, OutletJoints | undefined>();
-  readonly #coreEnds = new WeakMap<readonly LineEnd[], Map<string, readonly CoreEnd[]>>();
+  readonly #coreEnds = new Map<string, readonly CoreEnd[]>();
   readonly #nodes = new WeakMap<readonly CoreEnd[], Map<string, Adds | undefined>>();
 
   constructor(space: SearchSpace, pieces: Pieces, groups: readonly Group[], lineCents: number) {
@@ -166,17 +168,14 @@ export class LineJoints {
     return best ?? NOTHING;
   }
 
-  /** What a core brings to the manifold; the same answer for the same outlets and the same outlet of the pump. */
+  /** What a core brings to the manifold; the same answer for outlets with the same ends and the same outlet of the pump. */
   coreEnds(outlets: readonly LineEnd[], feed: Port): readonly CoreEnd[] {
-    let byFeed = this.#coreEnds.get(outlets);
-    if (byFeed === undefined) this.#coreEnds.set(outlets, (byFeed = new Map<string, readonly CoreEnd[]>()));
-    const key = portKey(feed);
-    let ends = byFeed.get(key);
-    if (ends === undefined) {
-      const lines = outlets.map((e): CoreEnd => ({ line: e.line, port: e.port, feeds: false, bends: e }));
-      byFeed.set(key, (ends = [...lines, { line: 'pump', port: feed, feeds: true, bends: undefined }]));
-    }
-    return ends;
+    const key = `${outlets.map(endKey).join(' / ')} ${portKey(feed)}`;
+    const known = this.#coreEnds.get(key);
+    if (known !== undefined) return known;
+    const lines = outlets.map((e): CoreEnd => ({ line: e.line, port: e.port, feeds: false, bends: e }));
+    const ends = [...lines, { line: 'pump', port: feed, feeds: true, bends: undefined }];
+    return remember(this.#coreEnds, key, ends, MOST_ENDS);
   }
 
   /** What meets at the manifold, with the bends of the lines there and whichever gauge adds least. */

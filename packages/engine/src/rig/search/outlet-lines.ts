@@ -37,6 +37,16 @@ const NO_LINE: Begun = { ways: [], set: Infinity };
 const MOST_MEETINGS = 12;
 /** Ends of one line that are told apart. */
 const MOST_ENDS = 8;
+/** Lines kept that were judged. */
+const MOST_JUDGED = 200_000;
+
+/** What is known of a line that begins with some parts under any pressure of its pump: most spare, and for a whole one what it is set to. */
+interface Judged {
+  readonly spare: number;
+  readonly set: number | undefined;
+}
+
+const judgedBy = new WeakMap<readonly Limit[], Map<string, Judged>>();
 
 interface Line {
   readonly line: LayoutLine;
@@ -56,9 +66,12 @@ export class OutletLines {
   readonly #parting: Parting;
   readonly #lines: readonly Line[];
   readonly #joined = new Map<string, BegunLines>();
+  readonly #judged: Map<string, Judged>;
 
   constructor(parting: Parting, limits: readonly Limit[]) {
     this.#parting = parting;
+    this.#judged = judgedBy.get(limits) ?? new Map<string, Judged>();
+    judgedBy.set(limits, this.#judged);
     const { coreSlots, space, joints } = parting;
     const used = new Set(usedOutlets(space.layout, space.brief).map((l) => l.id));
     this.#lines = joints.outlets.map((line) => {
@@ -145,16 +158,14 @@ export class OutletLines {
   #reckoned(line: Line, chosen: (Part | undefined)[]): Begun {
     const at: PartAt = (slot) => chosen[line.slots.indexOf(slot)];
     const slot = line.slots[chosen.length];
-    if (slot === undefined) return this.#whole(line, at);
+    if (slot === undefined) return this.#whole(line, chosen, at);
     const ways = new Map<string, Way>();
     let set = Infinity;
     for (const part of this.#parting.space.slots.find((s) => s.id === slot)!.options) {
       chosen.push(part);
-      let margin = Infinity;
-      for (const limit of line.limitsAt[chosen.length - 1]!)
-        if (margin >= 0) margin = Math.min(margin, limit.margin(at));
-      if (margin >= 0) {
-        const own: Point = { ...this.#parting.own(slot, part, at), margin: this.#parting.spare(margin) };
+      const { spare } = this.#judge(line, chosen, at);
+      if (spare >= 0) {
+        const own: Point = { ...this.#parting.own(slot, part, at), margin: this.#parting.spare(spare) };
         const rest = this.#of(line, chosen);
         set = Math.min(set, rest.set);
         for (const { end, points } of rest.ways)
@@ -165,10 +176,23 @@ export class OutletLines {
     return { ways: fewerWays([...ways.values()]), set };
   }
 
+  #judge(line: Line, chosen: readonly (Part | undefined)[], at: PartAt): Judged {
+    const key = keyOf(line, chosen);
+    const known = this.#judged.get(key);
+    if (known !== undefined) return known;
+    let spare = Infinity;
+    for (const limit of line.limitsAt[chosen.length - 1]!)
+      if (spare >= 0) spare = Math.min(spare, limit.margin(at));
+    const isWhole = spare >= 0 && chosen.length === line.slots.length;
+    const set = isWhole && line.used ? lineSet(this.#parting.space, line.line, at) : 0;
+    return remember(this.#judged, key, { spare, set }, MOST_JUDGED);
+  }
+
   /** Joints along a line, and what its hoses ask under the pressure that it is set to at least. */
-  #whole({ line, used, slots }: Line, at: PartAt): Begun {
-    const { space, joints } = this.#parting;
-    const set = used ? lineSet(space, line, at) : 0;
+  #whole(of: Line, chosen: readonly (Part | undefined)[], at: PartAt): Begun {
+    const { joints } = this.#parting;
+    const { line, slots } = of;
+    const { set } = this.#judge(of, chosen, at);
     if (set === undefined) return NO_LINE;
     const pressure = this.#parting.pressed(set);
     const along = joints.along(line, at, pressure);
