@@ -11,6 +11,16 @@ export type Joint =
 /** Finds what joins two ports and stands a gauge pressure [Pa]. */
 export type JointFinder = (from: Port, to: Port, pressure: number) => Joint;
 
+/** A fitting the one way round. */
+interface Way {
+  readonly piece: PartOf<'fitting'>;
+  /** Key of the ports that it goes on to. */
+  readonly from: string;
+  readonly leave: Port;
+  /** [Pa] */
+  readonly stands: number;
+}
+
 /** Longest chain that is looked for: beyond four pieces a joint is a leak waiting to happen. */
 const MOST_PIECES = 4;
 /** Sizes that differ by less are one size. */
@@ -33,41 +43,66 @@ export function jointFinder(
 ): JointFinder {
   const adapters = catalogue.byKind.fitting.filter((f) => f.ports.length === 2 && allowed(f));
   const classes = [...new Set(adapters.map(ratingOf))].sort((a, b) => a - b);
-  const entering = new Map<string, { piece: PartOf<'fitting'>; leave: Port }[]>();
-  for (const piece of adapters)
-    for (const [enter, leave] of bothWays(piece)) {
-      const key = mateKey(enter);
-      const list = entering.get(key) ?? [];
-      list.push({ piece, leave });
-      entering.set(key, list);
-    }
+  const ways = adapters.flatMap((piece) =>
+    bothWays(piece).map(([enter, leave]): Way => ({
+      piece,
+      from: mateKey(enter),
+      leave,
+      stands: ratingOf(piece),
+    })),
+  );
+  const entering = new Map<string, Way[]>();
+  for (const way of ways) {
+    const list = entering.get(way.from);
+    if (list === undefined) entering.set(way.from, [way]);
+    else list.push(way);
+  }
+  const leftBy = new Map<string, ReadonlyMap<string, number>>();
+  const left = (to: Port): ReadonlyMap<string, number> => {
+    let known = leftBy.get(portKey(to));
+    if (known === undefined) leftBy.set(portKey(to), (known = piecesLeft(to, ways)));
+    return known;
+  };
   const search: JointFinder = (from, to, pressure) => {
     if (mates(from, to)) return { ok: true, pieces: [] };
     const narrowest = narrowestOf(from, to);
+    const least = left(to);
     interface Reached {
       port: Port;
       price: number;
       pieces: readonly PartOf<'fitting'>[];
-      settled: boolean;
     }
     // One state per port and number of pieces, so that a cheap long chain never hides a dearer one that is short enough.
-    const start: Reached = { port: from, price: 0, pieces: [], settled: false };
-    const reached = new Map<string, Reached>([[`0 ${portKey(from)}`, start]]);
+    const reached = new Map<string, Reached | undefined>([
+      [`0 ${portKey(from)}`, { port: from, price: 0, pieces: [] }],
+    ]);
+    const open = new Set(reached.keys());
     for (;;) {
       let next: Reached | undefined;
-      for (const r of reached.values()) if (!r.settled && (next === undefined || cheaper(r, next))) next = r;
+      let at = '';
+      for (const key of open) {
+        const r = reached.get(key)!;
+        if (next !== undefined && !cheaper(r, next)) continue;
+        next = r;
+        at = key;
+      }
       if (next === undefined)
         return { ok: false, gap: `nothing in the catalogue joins ${portName(from)} to ${portName(to)}` };
-      next.settled = true;
+      open.delete(at);
+      reached.set(at, undefined);
       if (mates(next.port, to)) return { ok: true, pieces: next.pieces };
       if (next.pieces.length >= MOST_PIECES) continue;
-      for (const { piece, leave } of entering.get(portKey(next.port)) ?? []) {
-        if (ratingOf(piece) < pressure || leave.size < narrowest) continue;
-        const pieces = [...next.pieces, piece];
-        const key = `${pieces.length} ${portKey(leave)}`;
-        const candidate = { port: leave, price: next.price + piece.priceCents, pieces, settled: false };
+      for (const { piece, leave, stands } of entering.get(portKey(next.port)) ?? []) {
+        if (stands < pressure || leave.size < narrowest) continue;
+        const count = next.pieces.length + 1;
+        if (count + (least.get(portKey(leave)) ?? Infinity) > MOST_PIECES) continue;
+        const key = `${count} ${portKey(leave)}`;
         const known = reached.get(key);
-        if (known === undefined || (!known.settled && cheaper(candidate, known))) reached.set(key, candidate);
+        const price = next.price + piece.priceCents;
+        // What is settled stays; what comes first stays too when nothing is cheaper.
+        if (known === undefined ? reached.has(key) : price >= known.price) continue;
+        reached.set(key, { port: leave, price, pieces: [...next.pieces, piece] });
+        open.add(key);
       }
     }
   };
@@ -93,6 +128,18 @@ export function oncePerPorts(classes: readonly number[], search: JointFinder): J
     if (joints === undefined) ofFrom.set(portKey(to), (joints = []));
     return (joints[level] ??= search(from, to, pressure));
   };
+}
+
+/** Least pieces by which some ports still lack a mate, whatever they stand and however narrow they are, by their keys. */
+function piecesLeft(to: Port, ways: readonly Way[]): ReadonlyMap<string, number> {
+  const least = new Map<string, number>();
+  for (const { leave } of ways) if (mates(leave, to)) least.set(portKey(leave), 0);
+  for (let left = 1; left <= MOST_PIECES; left++) {
+    const before = new Set([...least.keys()]);
+    for (const { from, leave } of ways)
+      if (before.has(portKey(leave)) && !least.has(from)) least.set(from, left);
+  }
+  return least;
 }
 
 /** Least size that a piece between two ports may have: that of the narrower of the two [m]. */

@@ -1,6 +1,11 @@
 /** A slot with a number behind its name does the same as the one without: `gun-2` is the gun of a second line. */
 export function roleOf(slot: string): string {
-  return slot.replace(/-\d+$/, '');
+  // Asked millions of times by a search, of names that seldom end in a number.
+  return isDigit(slot.charCodeAt(slot.length - 1)) ? slot.replace(/-\d+$/, '') : slot;
+}
+
+function isDigit(code: number): boolean {
+  return code >= 48 && code <= 57;
 }
 
 /** The number of a slot; '' when it has none. */

@@ -74,35 +74,67 @@ export function branchesFor(
 ): readonly PartOf<'fitting'>[] | undefined {
   const stands = supply.level(pressure);
   const key = ends.map(({ port, still }) => `${portKey(port)}${still ? ' still' : ''}`).join(' ');
-  return supply.once(
-    `branch ${key} ${stands}`,
-    () => cheapest(supply.branches.flatMap((part) => branchWay(supply, part, ends, stands) ?? []))?.parts,
+  return supply.once(`branch ${key} ${stands}`, () => {
+    let best: (Way & Row) | undefined;
+    for (const row of rowsFor(supply, ends.length, stands)) {
+      const way = branchWay(supply, row, ends, stands, best?.priceCents ?? Infinity);
+      if (way !== undefined)
+        best = best === undefined ? { ...row, ...way } : cheapest([best, { ...row, ...way }]);
+    }
+    return best?.parts;
+  });
+}
+
+/** One manifold or some tees in a row that are joined to one another, with what closes the ports that no end takes. */
+interface Row extends Way {
+  readonly parts: readonly PartOf<'fitting'>[];
+  /** Ports for the ends, in their order. */
+  readonly ports: readonly Port[];
+}
+
+/** All rows with room for some ends. */
+function rowsFor(supply: Supply, ends: number, pressure: number): readonly Row[] {
+  return supply.once(`rows ${ends} ${pressure}`, () =>
+    supply.branches.flatMap((part) => rowOf(supply, part, ends, pressure) ?? []),
   );
 }
 
-function branchWay(
-  supply: Supply,
-  part: PartOf<'fitting'>,
-  ends: readonly EndPort[],
-  pressure: number,
-): (Way & { parts: readonly PartOf<'fitting'>[] }) | undefined {
+function rowOf(supply: Supply, part: PartOf<'fitting'>, ends: number, pressure: number): Row | undefined {
   const whole = part.form === 'manifold';
-  if (ratingOf(part) < pressure || (whole && part.ports.length < ends.length)) return undefined;
-  const parts = whole ? [part] : Array.from({ length: ends.length - 2 }, () => part);
+  if (ratingOf(part) < pressure || (whole && part.ports.length < ends)) return undefined;
+  const parts = whole ? [part] : Array.from({ length: ends - 2 }, () => part);
   const rows = parts.map((p) => p.ports);
   const ports = freeOf(rows);
-  if (ends.some(({ port, still }, i) => !still && ports[i]!.size < port.size - 1e-4)) return undefined;
-  const caps = ports.slice(ends.length).map((port) => capFor(supply, port, pressure));
+  const caps = ports.slice(ends).map((port) => capFor(supply, port, pressure));
   if (caps.some((cap) => cap === undefined)) return undefined;
   const way = wayOf(
     [...parts, ...caps.map((cap) => cap!)],
     [
       ...rows.slice(1).map((row, i) => supply.join(rows[i]![1]!, row[0]!, pressure)),
-      ...ends.map(({ port }, i) => supply.join(ports[i]!, port, pressure)),
-      ...caps.map((cap, i) => supply.join(ports[ends.length + i]!, cap!.ports[0]!, pressure)),
+      ...caps.map((cap, i) => supply.join(ports[ends + i]!, cap!.ports[0]!, pressure)),
     ],
   );
-  return way === undefined ? undefined : { ...way, parts };
+  return way && { ...way, parts, ports };
+}
+
+/** A row with its joints to some ends; undefined when one of them cannot be made, or all cost more than some price. */
+function branchWay(
+  supply: Supply,
+  { ports, ...row }: Row,
+  ends: readonly EndPort[],
+  pressure: number,
+  most: number,
+): Way | undefined {
+  if (ends.some(({ port, still }, i) => !still && ports[i]!.size < port.size - 1e-4)) return undefined;
+  let [priceCents, joints] = [row.priceCents, row.joints];
+  for (const [i, { port }] of ends.entries()) {
+    if (priceCents > most) return undefined;
+    const joint = supply.join(ports[i]!, port, pressure);
+    if (!joint.ok) return undefined;
+    for (const piece of joint.pieces) priceCents += piece.priceCents;
+    joints += joint.pieces.length + 1;
+  }
+  return { priceCents, joints };
 }
 
 /** Ports of a row that are not joined to the next fitting of it, in order; those of a manifold as it lists them. */

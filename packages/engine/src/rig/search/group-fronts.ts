@@ -41,6 +41,8 @@ export class GroupFronts {
   readonly #held = new Map<string, readonly number[]>();
   readonly #fronts = new Map<string, readonly TrimFront[]>();
   readonly #tables = new Map<string, readonly TrimTable[]>();
+  /** Least that fills a group whatever the core, by the group and its joints. */
+  readonly #least = new Map<string, Omit<Trim, 'parts'>>();
 
   constructor(from: {
     readonly space: SearchSpace;
@@ -74,7 +76,7 @@ export class GroupFronts {
         if (without.has(group.id)) continue;
         const least = emptyFloor();
         for (const [, tank] of tanks)
-          if (tank.kind === 'tank') lower(least, idealOf(this.#floor(group, this.#anyCore(tank, pump))));
+          if (tank.kind === 'tank') lower(least, this.#leastOf(group, this.#anyCore(tank, pump)));
         floor.cents += finite(least.cents);
         floor.mass += finite(least.mass);
         floor.late = Math.max(floor.late, finite(least.late));
@@ -84,6 +86,15 @@ export class GroupFronts {
     }
     out.set('', any);
     return out;
+  }
+
+  #leastOf(group: Group, facts: CoreFacts): Omit<Trim, 'parts'> {
+    const key = `${group.id} ${this.#ask(group, facts, () => undefined).joints}`;
+    const known = this.#least.get(key);
+    if (known !== undefined) return known;
+    const least = idealOf(this.#floor(group, facts));
+    this.#least.set(key, least);
+    return least;
   }
 
   /** Least that fills a group that does not meet the pump, by the part in one of its slots; what nothing joins is left out. */

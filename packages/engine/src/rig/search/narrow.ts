@@ -62,20 +62,25 @@ function supportedBy(
   { slots, margin }: Limit,
   options: ReadonlyMap<string, SearchSlot['options']>,
 ): Map<string, Set<Part | undefined>> {
-  const supported = new Map(slots.map((s) => [s, new Set<Part | undefined>()]));
+  const supported = slots.map(() => new Set<Part | undefined>());
   const parts = new Map<string, Part | undefined>();
   const partAt: PartAt = (slot) => parts.get(slot);
+  /** Whether no choice for the slots from a depth on tells anything new: each part of it stands with something already. */
+  const isTold = (depth: number): boolean =>
+    slots.every((s, i) =>
+      i < depth ? supported[i]!.has(parts.get(s)) : supported[i]!.size === options.get(s)!.length,
+    );
   const visit = (depth: number): void => {
     const slot = slots[depth];
     if (slot === undefined) {
-      if (margin(partAt) >= 0) for (const s of slots) supported.get(s)!.add(parts.get(s));
+      if (margin(partAt) >= 0) slots.forEach((s, i) => supported[i]!.add(parts.get(s)));
       return;
     }
     for (const part of options.get(slot)!) {
       parts.set(slot, part);
-      visit(depth + 1);
+      if (!isTold(depth + 1)) visit(depth + 1);
     }
   };
   visit(0);
-  return supported;
+  return new Map(slots.map((s, i) => [s, supported[i]!]));
 }

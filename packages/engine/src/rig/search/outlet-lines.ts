@@ -1,9 +1,9 @@
-import type { LayoutLine, Part } from '../../catalogue/index.ts';
+import type { Part } from '../../catalogue/index.ts';
 import { usedOutlets } from '../design/outlet-demands.ts';
 import type { Parting } from './core.ts';
 import type { Limit } from './limit.ts';
-import { lineSet } from './line-needs.ts';
-import { NOTHING, plus, type Adds } from './money.ts';
+import { LineTree, type Beginning, type WholeLine } from './line-tree.ts';
+import { plus, NOTHING, type Adds } from './money.ts';
 import { leastBends } from './pieces.ts';
 import { both, fewer, frontOf, joinedPoints, ORIGIN, type Point } from './points.ts';
 import { remember } from './remember.ts';
@@ -37,24 +37,17 @@ const NO_LINE: Begun = { ways: [], set: Infinity };
 const MOST_MEETINGS = 12;
 /** Ends of one line that are told apart. */
 const MOST_ENDS = 8;
-/** Lines kept that were judged. */
-const MOST_JUDGED = 200_000;
 
-/** What is known of a line that begins with some parts under any pressure of its pump: most spare, and for a whole one what it is set to. */
-interface Judged {
-  readonly spare: number;
-  readonly set: number | undefined;
-}
-
-const judgedBy = new WeakMap<readonly Limit[], Map<string, Judged>>();
+/** The lines of a space, by its conditions: the same for all pumps. */
+const treesBy = new WeakMap<readonly Limit[], readonly LineTree[]>();
 
 interface Line {
-  readonly line: LayoutLine;
-  readonly used: boolean;
-  readonly slots: readonly string[];
-  /** Conditions on its parts alone, by the slot with which they can be judged. */
-  readonly limitsAt: readonly (readonly Limit[])[];
-  readonly known: Map<string, Begun>;
+  readonly tree: LineTree;
+  /** Places of its slots among all of the core. */
+  readonly places: readonly number[];
+  readonly known: Map<Beginning, Begun>;
+  /** Whole lines by what their joints hang on. */
+  readonly wholes: (Begun | undefined)[];
 }
 
 /**
@@ -66,47 +59,43 @@ export class OutletLines {
   readonly #parting: Parting;
   readonly #lines: readonly Line[];
   readonly #joined = new Map<string, BegunLines>();
-  readonly #judged: Map<string, Judged>;
+  readonly #ends = new Map<string, LineEnd>();
 
   constructor(parting: Parting, limits: readonly Limit[]) {
     this.#parting = parting;
-    this.#judged = judgedBy.get(limits) ?? new Map<string, Judged>();
-    judgedBy.set(limits, this.#judged);
-    const { coreSlots, space, joints } = parting;
-    const used = new Set(usedOutlets(space.layout, space.brief).map((l) => l.id));
-    this.#lines = joints.outlets.map((line) => {
-      const slots = coreSlots.filter((s) => line.run.includes(s));
-      const own = limits.filter((l) => l.slots.every((s) => slots.includes(s)));
-      return {
-        line,
-        used: used.has(line.id),
-        slots,
-        limitsAt: slots.map((_, i) =>
-          own
-            .filter((l) => Math.max(...l.slots.map((s) => slots.indexOf(s))) === i)
-            .sort((a, b) => a.slots.length - b.slots.length),
-        ),
-        known: new Map<string, Begun>(),
-      };
-    });
+    const { coreSlots } = parting;
+    const trees = treesBy.get(limits) ?? treesOf(parting, limits);
+    treesBy.set(limits, trees);
+    this.#lines = trees.map((tree) => ({
+      tree,
+      places: tree.slots.map((s) => coreSlots.indexOf(s)),
+      known: new Map(),
+      wholes: [],
+    }));
   }
 
   /** Whether every slot of the outlet lines is among the first ones decided. */
   isDecided(decided: number): boolean {
-    const { coreSlots } = this.#parting;
-    return this.#lines.every(({ slots }) => slots.every((s) => coreSlots.indexOf(s) < decided));
+    return this.#lines.every(({ places }) => places.every((place) => place < decided));
   }
 
   /** All outlet lines that begin with the decided parts. */
   begun(decided: number, partAt: PartAt): BegunLines {
-    const { coreSlots } = this.#parting;
-    const chosen = this.#lines.map(({ slots }) =>
-      slots.filter((s) => coreSlots.indexOf(s) < decided).map(partAt),
-    );
-    const key = this.#lines.map((l, i) => keyOf(l, chosen[i]!)).join(' / ');
+    let key = '';
+    const asked = this.#lines.map(({ tree, places }) => {
+      const parts = tree.slots.filter((_, i) => places[i]! < decided).map(partAt);
+      const last = parts.length === tree.slots.length ? parts.pop() : null;
+      const at = tree.at(parts);
+      const whole = last === null ? undefined : tree.whole(at, last);
+      key += ` ${(whole ?? at).id}`;
+      return { at, whole };
+    });
     const known = this.#joined.get(key);
     if (known !== undefined) return known;
-    const lines = this.#lines.map((line, i) => this.#of(line, chosen[i]!));
+    const lines = this.#lines.map((line, i) => {
+      const { at, whole } = asked[i]!;
+      return whole === undefined ? this.#of(line, at) : this.#whole(line, at, whole);
+    });
     const all = { lines, set: Math.max(0, ...lines.map((l) => l.set)), known: new Map<string, Point[]>() };
     return remember(this.#joined, key, all);
   }
@@ -145,60 +134,51 @@ export class OutletLines {
     return front;
   }
 
-  #of(line: Line, chosen: readonly (Part | undefined)[]): Begun {
-    const key = keyOf(line, chosen);
-    const known = line.known.get(key);
+  #of(line: Line, at: Beginning): Begun {
+    const known = line.known.get(at);
     if (known !== undefined) return known;
-    const begun = this.#reckoned(line, [...chosen]);
-    // Whole lines are many, and no more than a look at their joints.
-    if (chosen.length < line.slots.length) line.known.set(key, begun);
+    const { tree } = line;
+    const ways = new Map<LineEnd, Point[]>();
+    let set = Infinity;
+    const take = (part: Part | undefined, spare: number, rest: Begun): void => {
+      const own = this.#parting.own(slot, part, partAt);
+      const margin = this.#parting.spare(spare);
+      set = Math.min(set, rest.set);
+      for (const { end, points } of rest.ways)
+        for (const p of points)
+          addTo(ways, end, {
+            cents: own.cents + p.cents,
+            mass: own.mass + p.mass,
+            late: Math.max(own.late, p.late),
+            margin: Math.min(margin, p.margin),
+          });
+    };
+    const slot = tree.slots[at.parts.length]!;
+    // Of the parts beside it only those before it tell what a part adds.
+    const partAt = tree.partAt(at.parts);
+    if (tree.lacksOne(at))
+      for (const whole of tree.wholes(at)) take(whole.part, whole.spare, this.#whole(line, at, whole));
+    else for (const next of tree.next(at)) take(next.parts.at(-1), next.spare, this.#of(line, next));
+    const begun = { ways: this.#fewerWays(ways), set };
+    line.known.set(at, begun);
     return begun;
   }
 
-  #reckoned(line: Line, chosen: (Part | undefined)[]): Begun {
-    const at: PartAt = (slot) => chosen[line.slots.indexOf(slot)];
-    const slot = line.slots[chosen.length];
-    if (slot === undefined) return this.#whole(line, chosen, at);
-    const ways = new Map<string, Way>();
-    let set = Infinity;
-    for (const part of this.#parting.space.slots.find((s) => s.id === slot)!.options) {
-      chosen.push(part);
-      const { spare } = this.#judge(line, chosen, at);
-      if (spare >= 0) {
-        const own: Point = { ...this.#parting.own(slot, part, at), margin: this.#parting.spare(spare) };
-        const rest = this.#of(line, chosen);
-        set = Math.min(set, rest.set);
-        for (const { end, points } of rest.ways)
-          for (const point of points) addTo(ways, end, both(own, point));
-      }
-      chosen.pop();
-    }
-    return { ways: fewerWays([...ways.values()]), set };
-  }
-
-  #judge(line: Line, chosen: readonly (Part | undefined)[], at: PartAt): Judged {
-    const key = keyOf(line, chosen);
-    const known = this.#judged.get(key);
-    if (known !== undefined) return known;
-    let spare = Infinity;
-    for (const limit of line.limitsAt[chosen.length - 1]!)
-      if (spare >= 0) spare = Math.min(spare, limit.margin(at));
-    const isWhole = spare >= 0 && chosen.length === line.slots.length;
-    const set = isWhole && line.used ? lineSet(this.#parting.space, line.line, at) : 0;
-    return remember(this.#judged, key, { spare, set }, MOST_JUDGED);
-  }
-
   /** Joints along a line, and what its hoses ask under the pressure that it is set to at least. */
-  #whole(of: Line, chosen: readonly (Part | undefined)[], at: PartAt): Begun {
-    const { joints } = this.#parting;
-    const { line, slots } = of;
-    const { set } = this.#judge(of, chosen, at);
-    if (set === undefined) return NO_LINE;
+  #whole({ tree, wholes }: Line, of: Beginning, { part, set, joints }: WholeLine): Begun {
+    const known = wholes[joints];
+    if (known !== undefined) return known === NO_LINE || known.set === set ? known : { ...known, set: set! };
+    const made = set === undefined ? undefined : this.#along(tree, [...of.parts, part], set);
+    return (wholes[joints] = made ?? NO_LINE);
+  }
+
+  #along(tree: LineTree, parts: readonly (Part | undefined)[], set: number): Begun | undefined {
+    const partAt = tree.partAt(parts);
     const pressure = this.#parting.pressed(set);
-    const along = joints.along(line, at, pressure);
-    if (along === undefined) return NO_LINE;
-    const adds = plus(along.adds, this.#hosesUnder(slots, at, pressure));
-    return { ways: [{ end: along.end, points: [{ ...adds, margin: Infinity }] }], set };
+    const along = this.#parting.joints.along(tree.line, partAt, pressure);
+    if (along === undefined) return undefined;
+    const adds = plus(along.adds, this.#hosesUnder(tree.slots, partAt, pressure));
+    return { ways: [{ end: this.#endOf(along.end), points: [{ ...adds, margin: Infinity }] }], set };
   }
 
   #hosesUnder(slots: readonly string[], at: PartAt, pressure: number): Adds {
@@ -215,29 +195,48 @@ export class OutletLines {
     }
     return adds;
   }
-}
 
-function keyOf({ line }: Line, chosen: readonly (Part | undefined)[]): string {
-  return `${line.id} ${chosen.map((p) => p?.id ?? '-').join(' ')}`;
-}
-
-function addTo(ways: Map<string, Way>, end: LineEnd, point: Point): void {
-  const key = endKey(end);
-  const way = ways.get(key);
-  if (way === undefined) ways.set(key, { end, points: [point] });
-  else way.points.push(point);
-}
-
-/** The same by their ports alone where they are too many: all but one of their bends, which the joint at the manifold may take. */
-function fewerWays(ways: readonly Way[]): readonly Way[] {
-  let kept = ways;
-  if (ways.length > MOST_ENDS) {
-    const byPort = new Map<string, Way>();
-    for (const { end, points } of ways) {
-      const bends: Point = { ...leastBends(end.elbows, Math.max(0, end.bends - 1)), margin: Infinity };
-      for (const p of points) addTo(byPort, { ...end, bends: 0, elbows: [] }, both(bends, p));
-    }
-    kept = [...byPort.values()];
+  /** One of all ends that are joined alike. */
+  #endOf(end: LineEnd): LineEnd {
+    const key = endKey(end);
+    const known = this.#ends.get(key);
+    if (known === undefined) this.#ends.set(key, end);
+    return known ?? end;
   }
-  return kept.map(({ end, points }) => ({ end, points: [...fewer(frontOf(points))] }));
+
+  /** The same by their ports alone where they are too many: all but one of their bends, which the joint at the manifold may take. */
+  #fewerWays(ways: Map<LineEnd, Point[]>): readonly Way[] {
+    let kept = ways;
+    if (ways.size > MOST_ENDS) {
+      kept = new Map();
+      for (const [end, points] of ways) {
+        const bends: Point = { ...leastBends(end.elbows, Math.max(0, end.bends - 1)), margin: Infinity };
+        const byPort = this.#endOf({ ...end, bends: 0, elbows: [] });
+        for (const p of points) addTo(kept, byPort, both(bends, p));
+      }
+    }
+    return [...kept].map(([end, points]) => ({ end, points: [...fewer(frontOf(points))] }));
+  }
+}
+
+function treesOf(parting: Parting, limits: readonly Limit[]): readonly LineTree[] {
+  const { coreSlots, space, joints, pieces } = parting;
+  const used = new Set(usedOutlets(space.layout, space.brief).map((l) => l.id));
+  return joints.outlets.map(
+    (line) =>
+      new LineTree({
+        space,
+        line,
+        used: used.has(line.id),
+        slots: coreSlots.filter((s) => line.run.includes(s)),
+        limits,
+        levelOf: (set) => pieces.supply.level(parting.pressed(set)),
+      }),
+  );
+}
+
+function addTo(ways: Map<LineEnd, Point[]>, end: LineEnd, point: Point): void {
+  const points = ways.get(end);
+  if (points === undefined) ways.set(end, [point]);
+  else points.push(point);
 }

@@ -33,6 +33,22 @@ export interface MadeNode {
   readonly joints: readonly (MadeJoint | undefined)[];
 }
 
+/** Ratings between two pressures, and what was found of pairs of ports there, by their numbers. */
+interface Between {
+  readonly levels: readonly number[];
+  readonly joints: Map<number, MadeJoint | undefined>;
+  readonly drained: Map<number, DrainedJoint | undefined>;
+}
+
+/** A joint with the drain of the tank in it: the elbows that its two sides may have. */
+export interface DrainedJoint {
+  readonly adds: Adds;
+  readonly elbows: readonly Adds[];
+}
+
+/** More sorts of ports than any catalogues together have. */
+const MOST_PORTS = 2 ** 20;
+
 /** No line on the suction side or of a tank's cap stands under more than the liquid in the tank [Pa]. */
 export const TANK_HEAD = 1e5;
 
@@ -49,7 +65,10 @@ export class Pieces {
   readonly #money: Money;
   readonly #most: number;
   readonly #known = new Map<string, unknown>();
-  readonly #levels = new Map<string, readonly number[]>();
+  readonly #between = new Map<number, Map<number, Between>>();
+  /** What was asked for last: a search asks for many joints under one pressure. */
+  #asked: readonly [least: number, most: number] = [NaN, NaN];
+  #last: Between | undefined;
 
   /** @param most pressure that no joint sees in a rig that keeps its promises [Pa] */
   constructor(supply: Supply, money: Money, most: number) {
@@ -60,15 +79,22 @@ export class Pieces {
 
   /** Ratings at which pieces may be chosen between two pressures: pressures with the same are one. */
   levels(least: number, most = this.#most): readonly number[] {
+    return this.#levelsOf(least, most).levels;
+  }
+
+  #levelsOf(least: number, most: number): Between {
+    if (this.#last !== undefined && least === this.#asked[0] && most === this.#asked[1]) return this.#last;
     const [first, last] = [this.supply.level(least), this.supply.level(Math.max(least, most))];
-    const key = `${first} ${last}`;
-    let levels = this.#levels.get(key);
-    if (levels === undefined) {
-      const found = [first];
-      for (let at = first; at < last;) found.push((at = this.supply.level(at + 1)));
-      this.#levels.set(key, (levels = found));
+    let from = this.#between.get(first);
+    if (from === undefined) this.#between.set(first, (from = new Map<number, Between>()));
+    let between = from.get(last);
+    if (between === undefined) {
+      const levels = [first];
+      for (let at = first; at < last;) levels.push((at = this.supply.level(at + 1)));
+      from.set(last, (between = { levels, joints: new Map(), drained: new Map() }));
     }
-    return levels;
+    this.#asked = [least, most];
+    return (this.#last = between);
   }
 
   /** Between two ports, at a pressure that they see at least. */
@@ -79,25 +105,28 @@ export class Pieces {
     most = this.#most,
   ): MadeJoint | undefined {
     if (from === undefined || to === undefined) return undefined;
-    const levels = this.levels(pressure, most);
-    return this.#once(`j ${portKey(from)} ${portKey(to)} ${keyOf(levels)}`, () =>
-      leastJoint(
-        levels.map((level) => {
-          const plain = this.#chain(this.supply.join, from, to, level);
-          if (plain === undefined) return undefined;
-          const round = this.#chain(this.supply.joinRound, from, to, level);
-          if (round === undefined) return { adds: plain, elbow: undefined };
-          return {
-            adds: { ...plain, late: Math.min(plain.late, round.late) },
-            elbow: {
-              cents: Math.max(0, round.cents - plain.cents),
-              mass: Math.max(0, round.mass - plain.mass),
-              late: round.late,
-            },
-          };
-        }),
-      ),
-    );
+    const { levels, joints } = this.#levelsOf(pressure, most);
+    const key = pairOf(from, to);
+    const known = joints.get(key);
+    if (known !== undefined || joints.has(key)) return known;
+    const joint = leastJoint(levels.map((level) => this.#jointAt(from, to, level)));
+    joints.set(key, joint);
+    return joint;
+  }
+
+  #jointAt(from: Port, to: Port, level: number): MadeJoint | undefined {
+    const plain = this.#chain(this.supply.join, from, to, level);
+    if (plain === undefined) return undefined;
+    const round = this.#chain(this.supply.joinRound, from, to, level);
+    if (round === undefined) return { adds: plain, elbow: undefined };
+    return {
+      adds: { ...plain, late: Math.min(plain.late, round.late) },
+      elbow: {
+        cents: Math.max(0, round.cents - plain.cents),
+        mass: Math.max(0, round.mass - plain.mass),
+        late: round.late,
+      },
+    };
   }
 
   /** A part of the bill with what it adds. */
@@ -129,30 +158,34 @@ export class Pieces {
   }
 
   /** Between two ports of a suction line, with the drain of the tank. */
-  drained(
-    from: Port | undefined,
-    to: Port | undefined,
-  ): { readonly adds: Adds; readonly elbows: readonly Adds[] } | undefined {
+  drained(from: Port | undefined, to: Port | undefined): DrainedJoint | undefined {
     if (from === undefined || to === undefined) return undefined;
-    const levels = this.levels(0, TANK_HEAD);
-    return this.#once(`d ${portKey(from)} ${portKey(to)} ${keyOf(levels)}`, () => {
-      const made = levels.flatMap((level) => {
-        const drain = drainFor(this.supply, from, to, level);
-        if (drain === undefined) return [];
-        const { tee, valve } = drain;
-        const joints = [
-          this.joint(from, tee.ports[0], 0, TANK_HEAD),
-          this.joint(tee.ports[1], to, 0, TANK_HEAD),
-          this.joint(tee.ports[2], valve.ports[0], 0, TANK_HEAD),
-        ];
-        if (joints.some((j) => j === undefined)) return [];
-        const bought = [this.#money.bought(tee), this.#money.bought(valve)];
-        return [{ adds: plus(...bought, ...joints.map((j) => j!.adds)), joints: joints.slice(0, 2) }];
-      });
-      if (made.length === 0) return undefined;
-      const elbows = [0, 1].flatMap((i) => leastOf(made.map((m) => m.joints[i]!.elbow)) ?? []);
-      return { adds: leastOf(made.map((m) => m.adds))!, elbows };
+    const { levels, drained } = this.#levelsOf(0, TANK_HEAD);
+    const key = pairOf(from, to);
+    const known = drained.get(key);
+    if (known !== undefined || drained.has(key)) return known;
+    const joint = this.#drained(from, to, levels);
+    drained.set(key, joint);
+    return joint;
+  }
+
+  #drained(from: Port, to: Port, levels: readonly number[]): DrainedJoint | undefined {
+    const made = levels.flatMap((level) => {
+      const drain = drainFor(this.supply, from, to, level);
+      if (drain === undefined) return [];
+      const { tee, valve } = drain;
+      const joints = [
+        this.joint(from, tee.ports[0], 0, TANK_HEAD),
+        this.joint(tee.ports[1], to, 0, TANK_HEAD),
+        this.joint(tee.ports[2], valve.ports[0], 0, TANK_HEAD),
+      ];
+      if (joints.some((j) => j === undefined)) return [];
+      const bought = [this.#money.bought(tee), this.#money.bought(valve)];
+      return [{ adds: plus(...bought, ...joints.map((j) => j!.adds)), joints: joints.slice(0, 2) }];
     });
+    if (made.length === 0) return undefined;
+    const elbows = [0, 1].flatMap((i) => leastOf(made.map((m) => m.joints[i]!.elbow)) ?? []);
+    return { adds: leastOf(made.map((m) => m.adds))!, elbows };
   }
 
   /** Ends a port for what is coupled on from outside. */
@@ -261,6 +294,24 @@ export class Pieces {
     if (!this.#known.has(question)) this.#known.set(question, make());
     return this.#known.get(question) as T;
   }
+}
+
+const numbers = new Map<string, number>();
+const numberOf = new WeakMap<Port, number>();
+
+/** A number of a pair of ports: the same for ports that join alike. */
+function pairOf(from: Port, to: Port): number {
+  return portNumber(from) * MOST_PORTS + portNumber(to);
+}
+
+function portNumber(port: Port): number {
+  let number = numberOf.get(port);
+  if (number === undefined) {
+    number = numbers.get(portKey(port)) ?? numbers.size;
+    numbers.set(portKey(port), number);
+    numberOf.set(port, number);
+  }
+  return number;
 }
 
 function keyOf(levels: readonly number[]): string {
