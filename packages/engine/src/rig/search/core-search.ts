@@ -120,7 +120,10 @@ export class CoreSearch {
           refusedBy = limit.why;
         }
         let why = spare < 0 ? refusedBy : this.#why(parting, best, front, spare);
-        const told = why === undefined ? floors.withMain(depth + 1, partAt, beyond) : undefined;
+        const isOpen = (all: Adds, some: readonly Point[]) =>
+          this.#why(parting, plus(next, all), some, spare) === undefined;
+        const told =
+          why === undefined ? floors.withMain(depth + 1, partAt, beyond, spare, isOpen) : undefined;
         if (told !== undefined)
           why =
             told.front.length === 0 ? NO_MAIN : this.#why(parting, plus(next, told.all), told.front, spare);
@@ -205,7 +208,7 @@ export class CoreSearch {
     most = Infinity,
   ): boolean {
     const parting = all.before(partAt);
-    const core = parting.coreOf(partAt, margin);
+    const core = parting.coreOf(partAt, margin, (best) => this.#keeps(best));
     if (core === undefined || !this.#keeps(parting.ideal(core))) return true;
     const best = bestWays(parting, core, (figures) => this.#keeps(figures));
     return this.#prove(parting, core, best, parts, most) && !this.#keeps(parting.ideal(core));
@@ -215,7 +218,7 @@ export class CoreSearch {
   #goThrough(all: Parting, parts: ReadonlyMap<string, Part | undefined>, margin: number): boolean {
     const partAt: PartAt = (slot) => parts.get(slot);
     const parting = all.before(partAt);
-    const core = parting.coreOf(partAt, margin);
+    const core = parting.coreOf(partAt, margin, (best) => this.#keeps(best));
     if (core === undefined || !this.#keeps(parting.ideal(core))) return true;
     const ways = allWays(parting, core, (figures) => this.#keeps(figures), MOST_WAYS);
     return ways !== undefined && this.#prove(parting, core, ways, parts);

@@ -107,6 +107,7 @@ export class Parting {
       cap,
       own: (slot, part, partAt, pressure) => this.own(slot, part, partAt, pressure),
       lineCents,
+      all: within?.all.fronts,
     });
     const pumpLines = layout.lines.filter((l) => l.run.includes('pump')).length;
     const shafts = has.has('pto') ? 1 : has.has('engine') && has.has('reduction') ? 2 : 0;
@@ -165,33 +166,28 @@ export class Parting {
   }
 
   /**
-   * The core of a rig, all of whose slots outside the groups are decided; undefined when it cannot be.
+   * The core of a rig, all of whose slots outside the groups are decided; undefined when it cannot be, or when its best
+   * figures are of no use.
    *
    * @param margin most spare by the conditions on these slots
+   * @param keep whether figures are of use: asked before what takes long is reckoned
    */
-  coreOf(partAt: PartAt, margin: number): Core | undefined {
+  coreOf(partAt: PartAt, margin: number, keep: (best: Figures) => boolean): Core | undefined {
     const { space } = this;
     const [tank, pump] = [partAt('tank'), partAt('pump')];
     if (tank?.kind !== 'tank' || pump === undefined) return undefined;
     const needs = lineNeeds(space, partAt);
     const pressure = mainPressure(needs, this.#regulated);
-    let adds = plus(this.always, this.small.labels(tank, pressure), this.small.pumpWire(partAt));
-    for (const id of this.coreSlots) adds = plus(adds, this.own(id, partAt(id), partAt, pressure));
+    let own = plus(this.always, this.small.labels(tank, pressure), this.small.pumpWire(partAt));
+    for (const id of this.coreSlots) own = plus(own, this.own(id, partAt(id), partAt, pressure));
     const along = this.joints.outletsAlong(partAt, pressure);
-    if (along === undefined) return undefined;
-    const stood = this.#stood(partAt, this.#grouped);
-    let spare = margin;
-    const wires = new Map(stood.map((s) => [s.battery, this.small.wires(partAt, s)]));
-    if (!this.#grouped.includes('battery')) adds = plus(adds, ...wires.values());
-    adds = plus(adds, along.adds);
-    const rated = ratedOf(this.joints.outlets, partAt);
     const feed = portOf(pump, 'out');
-    if (feed === undefined) return undefined;
-    const ends = this.joints.coreEnds(along.ends, feed);
-    const flow = pumpFlow(space, partAt);
+    if (along === undefined || feed === undefined) return undefined;
     const falling = fallingMain(space, partAt, pump, tank);
-    if (falling !== undefined) spare = Math.min(spare, falling.spare);
+    const spare = Math.min(margin, falling?.spare ?? Infinity);
     if (spare < 0) return undefined;
+    const rated = ratedOf(this.joints.outlets, partAt);
+    const flow = pumpFlow(space, partAt);
     const facts: CoreFacts = {
       space,
       partAt,
@@ -203,28 +199,38 @@ export class Parting {
       needs,
       rated,
       lifted: mostLifted(space, [partAt('carrier')]),
-      wires,
       cap: this.cap,
     };
+    const bounds = {
+      adds: plus(own, along.adds),
+      margin: Math.min(this.cap, marginStep(spare)),
+      node: this.joints.nodeFloor(along.ends, pump, pressure),
+    };
+    // Wires hang on where the parts stand, which takes long to find: without them the core is no worse.
+    const unwired = this.groups.map((g) => (g.id === 'battery' ? [] : this.fronts.of(g, facts, partAt)));
+    if (this.groups.some((g, i) => g.id !== 'battery' && unwired[i]!.length === 0)) return undefined;
+    if (!keep(this.ideal({ ...bounds, fronts: unwired.filter((f) => f.length > 0) }))) return undefined;
+    const stood = this.#stood(partAt, this.#grouped);
+    const wires = new Map(stood.map((s) => [s.battery, this.small.wires(partAt, s)]));
+    const adds = this.#grouped.includes('battery') ? bounds.adds : plus(own, ...wires.values(), along.adds);
     const main =
       pump.kind === 'pump' && pump.law.action === 'displacement' && needs !== undefined && this.#regulated
         ? this.#mainOf(partAt, pump, tank, needs, flow, rated)
         : undefined;
     const stirred = main?.plainReturn() ?? Infinity;
     const fronts: (readonly TrimFront[])[] = [];
-    for (const group of this.groups) {
-      let front = this.fronts.of(group, facts, partAt);
+    for (const [i, group] of this.groups.entries()) {
+      let front = group.id === 'battery' ? this.fronts.of(group, { ...facts, wires }, partAt) : unwired[i]!;
       if (group.id === 'agitation') front = front.flatMap((f) => this.#without(f, stirred));
       if (front.length === 0) return undefined;
       fronts.push(front);
     }
     return {
+      ...bounds,
       adds,
-      margin: Math.min(this.cap, marginStep(spare)),
       wires,
-      ends,
+      ends: this.joints.coreEnds(along.ends, feed),
       fronts,
-      node: this.joints.nodeFloor(along.ends, pump, pressure),
       pressure,
       falling,
       main,
@@ -262,7 +268,7 @@ export class Parting {
   }
 
   /** Best figures of a core with whatever fills its groups. */
-  ideal(core: Core): Figures {
+  ideal(core: Pick<Core, 'adds' | 'node' | 'margin' | 'fronts'>): Figures {
     let { cents, mass, late } = plus(core.adds, core.node);
     let { margin } = core;
     for (const fronts of core.fronts) {

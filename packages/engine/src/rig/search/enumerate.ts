@@ -114,7 +114,7 @@ function judgeOf(space: SearchSpace, limits: readonly Limit[], shop: Shop): (par
       floorsOf.set(parting, floors);
       sum = plus(sum, parting.own(slot, partAt(slot), partAt));
       const beyond = floors.beyond(depth + 1, partAt);
-      for (const more of [beyond, floors.withMain(depth + 1, partAt, beyond) ?? beyond]) {
+      for (const more of [beyond, floors.withMain(depth + 1, partAt, beyond, limit) ?? beyond]) {
         const { front } = more;
         const best = plus(sum, more.all);
         const lightest = Math.min(...front.map((p) => p.mass));
@@ -133,12 +133,12 @@ function judgeOf(space: SearchSpace, limits: readonly Limit[], shop: Shop): (par
     });
     // The core with whatever fills its groups, as the whole space fills them.
     const before = all.before(partAt);
-    const filled = before.coreOf(partAt, limit);
+    const filled = before.coreOf(partAt, limit, () => true);
     if (filled === undefined) return REFUSED;
     bounds.push([before.ideal(filled)]);
     const slots = space.slots.map(({ id }) => ({ id, options: [partAt(id)] }));
     const alone = new Parting({ ...space, slots, size: 1 }, limits, shop).before(partAt);
-    const core = alone.coreOf(partAt, limit);
+    const core = alone.coreOf(partAt, limit, () => true);
     if (core === undefined) return REFUSED;
     const suction = space.layout.lines.find((l) => l.from === 'tank')?.run.map(partAt) ?? [];
     const spare = flowSpare(core, {

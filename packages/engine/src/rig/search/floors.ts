@@ -18,6 +18,7 @@ const DRIVE = ['pump', 'reduction', 'engine', 'pto'];
 const NONE: ReadonlySet<Group['id']> = new Set();
 const UNRATED = { near: Infinity, far: Infinity };
 const SUCTION: ReadonlySet<Group['id']> = new Set<Group['id']>(['suction']);
+const WITH_MAIN: ReadonlySet<Group['id']> = new Set([...SUCTION, ...OF_MAIN]);
 
 /** What a rig adds besides the parts of its first slots, and the front of what its other core slots add. */
 export interface Beyond {
@@ -52,12 +53,10 @@ export class Floors {
   constructor(parting: Parting, limits: readonly Limit[]) {
     this.#parting = parting;
     const { space, coreSlots } = parting;
-    const floors = new Map<string, Map<string, Adds>>();
-    this.#groups = (without) => {
-      const key = [...without].join(' ');
-      return floors.get(key) ?? remember(floors, key, parting.fronts.floors(without));
-    };
-    this.#mains = new MainFronts(space, parting.groups, parting.fronts, parting.cap);
+    const floors = new Map<ReadonlySet<Group['id']>, Map<string, Adds>>();
+    this.#groups = (without) =>
+      floors.get(without) ?? remember(floors, without, parting.fronts.floors(without));
+    this.#mains = new MainFronts(space, parting.groups, parting.fronts);
     this.#driveDepth = Math.max(...DRIVE.map((slot) => coreSlots.indexOf(slot)));
     this.#pumpDepth = coreSlots.indexOf('pump');
     this.#hoses = space.slots.flatMap(({ id, options }) =>
@@ -94,26 +93,35 @@ export class Floors {
     const all = plus(this.#parting.always, groups, outlets, labels, sucks ?? NOTHING);
     return { all, front, spare: Math.min(spare, sucks?.spare ?? Infinity) };
   }
-  /** The same with what pump and outlets ask of regulator and jet, which takes longer; undefined where nothing more is known. */
-  withMain(decided: number, partAt: PartAt, { all, front, spare }: Beyond): Beyond | undefined {
+
+  /**
+   * The same with what pump and outlets ask of regulator and jet, which takes longer; undefined where nothing more is known.
+   *
+   * @param most spare that the rig can have by all else: more of it is not told
+   * @param isOpen whether something of a front is still to be looked at: one point of which that is so is enough then
+   */
+  withMain(
+    decided: number,
+    partAt: PartAt,
+    { all, front, spare }: Beyond,
+    most: number,
+    isOpen?: (all: Adds, front: readonly Point[]) => boolean,
+  ): Beyond | undefined {
     if (!this.#lines.isDecided(decided) || decided <= this.#pumpDepth) return undefined;
     const driven = decided > this.#driveDepth;
     const tank = driven && decided > this.#tankDepth ? partAt('tank') : undefined;
-    const main = this.#mains.of(partAt, driven, tank);
-    if (main === undefined) return undefined;
     const pump = partAt('pump');
     const known = this.#sucks(partAt, driven, tank) === undefined ? NONE : SUCTION;
     const groups = this.#floor(pump, known);
-    const beside = this.#floor(pump, new Set([...known, ...OF_MAIN]));
-    return {
-      all: {
-        cents: all.cents - groups.cents + beside.cents,
-        mass: all.mass - groups.mass + beside.mass,
-        late: all.late,
-      },
-      front: joinedPoints(front, main),
-      spare,
+    const beside = this.#floor(pump, known === NONE ? OF_MAIN : WITH_MAIN);
+    const rest = {
+      cents: all.cents - groups.cents + beside.cents,
+      mass: all.mass - groups.mass + beside.mass,
+      late: all.late,
     };
+    const test = isOpen && ((point: Point) => isOpen(rest, joinedPoints(front, [point])));
+    const main = this.#mains.of(partAt, driven, tank, this.#parting.spare(most), test);
+    return main && { all: rest, front: joinedPoints(front, main), spare };
   }
 
   #together(blocks: readonly Point[], lines: readonly Point[]): readonly Point[] {

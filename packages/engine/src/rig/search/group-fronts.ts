@@ -43,6 +43,8 @@ export class GroupFronts {
   readonly #tables = new Map<string, readonly TrimTable[]>();
   /** Least that fills a group whatever the core, by the group and its joints. */
   readonly #least = new Map<string, Omit<Trim, 'parts'>>();
+  /** Of the same groups under any pressure: a suction line is the same there. */
+  readonly #all: GroupFronts | undefined;
 
   constructor(from: {
     readonly space: SearchSpace;
@@ -53,7 +55,10 @@ export class GroupFronts {
     readonly cap: number;
     readonly own: OwnOf;
     readonly lineCents: number;
+    /** The fronts of the same groups under any pressure, where these are of lower ones. */
+    readonly all: GroupFronts | undefined;
   }) {
+    this.#all = from.all;
     this.#space = from.space;
     this.#pieces = from.pieces;
     this.#groups = from.groups;
@@ -89,6 +94,7 @@ export class GroupFronts {
   }
 
   #leastOf(group: Group, facts: CoreFacts): Omit<Trim, 'parts'> {
+    if (group.id === 'suction' && this.#all !== undefined) return this.#all.#leastOf(group, facts);
     const key = `${group.id} ${this.#ask(group, facts, () => undefined).joints}`;
     const known = this.#least.get(key);
     if (known !== undefined) return known;
@@ -164,6 +170,7 @@ export class GroupFronts {
 
   /** The ways to fill a group in one core. */
   of(group: Group, facts: CoreFacts, partAt: PartAt): readonly TrimFront[] {
+    if (group.id === 'suction' && this.#all !== undefined) return this.#all.of(group, facts, partAt);
     const ask = this.#ask(group, facts, partAt);
     const joints = `${group.id} ${ask.joints}`;
     const key = `${joints} / ${ask.key}`;

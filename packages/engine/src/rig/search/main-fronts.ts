@@ -40,16 +40,14 @@ interface Main {
  */
 export class MainFronts {
   readonly #space: SearchSpace;
-  readonly #cap: number;
   readonly #pairs: readonly Pair[];
   readonly #mains = new Map<string, Main | undefined>();
   readonly #shared: SharedByMains;
   readonly #outlets: readonly string[];
 
-  constructor(space: SearchSpace, groups: readonly Group[], fronts: GroupFronts, cap: number) {
+  constructor(space: SearchSpace, groups: readonly Group[], fronts: GroupFronts) {
     this.#space = space;
     this.#shared = new SharedByMains(space);
-    this.#cap = cap;
     const back = groups.find((g) => g.id === 'return');
     const jet = groups.find((g) => g.id === 'agitation');
     const none = new Map<Part | undefined, Adds>([[undefined, NOTHING]]);
@@ -68,8 +66,18 @@ export class MainFronts {
   /**
    * The front of what regulator and jet add to decided outlets and a pump, with its drive or any, and with a tank or any;
    * empty when none hold. Undefined where nothing is known of them.
+   *
+   * @param cap spare beyond which more is of no use [steps]
+   * @param isOpen whether something that such a point leads to is still to be looked at: with the first one of which that is
+   * so nothing more is asked, and what is closed with all the spare that it may have is told without reckoning its own
    */
-  of(partAt: PartAt, driven: boolean, tank: Part | undefined): readonly Point[] | undefined {
+  of(
+    partAt: PartAt,
+    driven: boolean,
+    tank: Part | undefined,
+    cap: number,
+    isOpen?: (point: Point) => boolean,
+  ): readonly Point[] | undefined {
     const pump = partAt('pump');
     if (this.#pairs.length === 0 || pump?.kind !== 'pump' || pump.law.action !== 'displacement')
       return undefined;
@@ -85,13 +93,21 @@ export class MainFronts {
     const isBeaten = (pair: Pair, margin: number) =>
       points.some((p) => p.mass <= pair.mass && p.late <= pair.late && p.margin >= margin);
     for (const pair of pairs) {
-      if (isBeaten(pair, this.#cap)) continue;
+      if (isBeaten(pair, cap)) continue;
+      const { cents, mass, late } = pair;
+      const best: Point = { cents, mass, late, margin: cap };
+      if (isOpen?.(best) === false) {
+        points.push(best);
+        continue;
+      }
       let spare = spares.get(pair);
       if (spare === undefined) spares.set(pair, (spare = check.of(this.#trims(pair))));
       const most = Number.isFinite(power) ? spareWith(spare, power) : spare.most;
-      const margin = most < 0 ? -1 : Math.min(this.#cap, marginStep(most));
-      if (margin >= 0 && !isBeaten(pair, margin))
-        points.push({ cents: pair.cents, mass: pair.mass, late: pair.late, margin });
+      const margin = most < 0 ? -1 : Math.min(cap, marginStep(most));
+      if (margin < 0 || isBeaten(pair, margin)) continue;
+      const point: Point = { ...best, margin };
+      if (isOpen?.(point) === true) return [point];
+      points.push(point);
     }
     return points;
   }

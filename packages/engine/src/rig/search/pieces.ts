@@ -220,7 +220,15 @@ export class Pieces {
         const joint = this.joint(ends[0]!.port, ends[1]!.port, pressure);
         return joint === undefined ? undefined : { adds: joint.adds, joints: [undefined, joint] };
       }
-      const made = levels.flatMap((level) => this.#branched(ends, level, pressure) ?? []);
+      const made: MadeNode[] = [];
+      let last: readonly Part[] | undefined;
+      for (const level of levels) {
+        const parts = branchesFor(this.supply, ends, level);
+        // A row is so many of one fitting: the same one stands more than was asked.
+        if (parts === undefined || (parts[0] === last?.[0] && parts.length === last?.length)) continue;
+        last = parts;
+        made.push(this.#branched(parts, ends, pressure));
+      }
       if (made.length === 0) return undefined;
       return {
         adds: leastOf(made.map((m) => m.adds))!,
@@ -229,19 +237,27 @@ export class Pieces {
     });
   }
 
-  #branched(ends: readonly EndPort[], level: number, pressure: number): MadeNode | undefined {
-    const parts = branchesFor(this.supply, ends, level);
-    if (parts === undefined) return undefined;
-    const rows = parts.map((p) => p.ports);
-    const between = rows.slice(1).map((row, i) => this.joint(rows[i]![1], row[0], pressure));
-    const free = freeOf(rows);
+  #branched(parts: readonly PartOf<'fitting'>[], ends: readonly EndPort[], pressure: number): MadeNode {
+    const { levels } = this.#levelsOf(pressure, this.#most);
+    const { adds: of, free } = this.#once(
+      `r ${parts[0]!.id} ${parts.length} ${ends.length} ${keyOf(levels)}`,
+      () => this.#rowOf(parts, ends.length, pressure),
+    );
     const joints = ends.map(({ port }, i) => this.joint(free[i], port, pressure));
+    return { adds: joints.reduce((sum, j) => (j === undefined ? sum : plus(sum, j.adds)), of), joints };
+  }
+
+  /** A manifold, or tees in a row, with what closes the ports that no end takes. */
+  #rowOf(parts: readonly PartOf<'fitting'>[], ends: number, pressure: number) {
+    const rows = parts.map((p) => p.ports);
+    const free = freeOf(rows);
+    const between = rows.slice(1).map((row, i) => this.joint(rows[i]![1], row[0], pressure));
     const adds = plus(
       ...parts.map((p) => this.#money.bought(p)),
-      ...[...between, ...joints].map((j) => j?.adds ?? NOTHING),
-      ...free.slice(ends.length).map((port) => this.cap(port, pressure)),
+      ...between.map((j) => j?.adds ?? NOTHING),
+      ...free.slice(ends).map((port) => this.cap(port, pressure)),
     );
-    return { adds, joints };
+    return { adds, free };
   }
 
   /** Clamps and menders of a hose that is cut to a length. */
@@ -327,11 +343,18 @@ function leastJoint(ways: readonly (MadeJoint | undefined)[]): MadeJoint | undef
 
 /** Least of what several ways add, each figure by itself; undefined when there is none. */
 export function leastOf(adds: readonly (Adds | undefined)[]): Adds | undefined {
-  const there = adds.filter((a) => a !== undefined);
-  const least = (value: (a: Adds) => number) => Math.min(...there.map(value));
-  return there.length === 0
-    ? undefined
-    : { cents: least((a) => a.cents), mass: least((a) => a.mass), late: least((a) => a.late) };
+  let least: Adds | undefined;
+  for (const a of adds)
+    if (a !== undefined)
+      least =
+        least === undefined
+          ? a
+          : {
+              cents: Math.min(least.cents, a.cents),
+              mass: Math.min(least.mass, a.mass),
+              late: Math.min(least.late, a.late),
+            };
+  return least;
 }
 
 /** Least that a line's bends add, each figure by itself: it turns as many of its joints as it has bends. */

@@ -14,6 +14,7 @@ import {
 } from './held.ts';
 import { NOTHING, plus, type Adds } from './money.ts';
 import { leastOf, TANK_HEAD, type Pieces } from './pieces.ts';
+import { remember } from './remember.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
 /** Straps, bolts, labels, wires and caps: as many as some parts ask for whatever else a rig has. */
@@ -24,6 +25,7 @@ export class SmallThings {
   readonly #carried: boolean;
   readonly #owns = new Map<Part, Adds>();
   readonly #labels = new Map<string, Adds>();
+  readonly #anyWires = new Map<Part, Adds>();
   /** A part of each kind that every rig has and that brings up cautions of its own. */
   readonly #telling: ReadonlyMap<string, Part | undefined>;
 
@@ -75,7 +77,10 @@ export class SmallThings {
 
   /** The same behind any outlets. */
   pumpWireAny(pump: Part | undefined): Adds {
-    return this.#sum(pumpWiredByAny(this.#space, pump));
+    if (pump === undefined) return NOTHING;
+    return (
+      this.#anyWires.get(pump) ?? remember(this.#anyWires, pump, this.#sum(pumpWiredByAny(this.#space, pump)))
+    );
   }
 
   /**

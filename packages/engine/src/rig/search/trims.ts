@@ -1,6 +1,8 @@
 import { portKey, type Part, type Port } from '../../catalogue/index.ts';
+import { wholeFeet } from '../bill/index.ts';
 import { plus, NOTHING, type Adds, type Money } from './money.ts';
 import { leastBends, type Pieces } from './pieces.ts';
+import { remember } from './remember.ts';
 import type { SmallThings } from './small-things.ts';
 
 /** A line's end at the manifold, and what its elbows may add. */
@@ -89,12 +91,15 @@ export function bendsOf({ bends, elbows }: LineEnd, more: Adds | undefined): Add
   return leastBends(more === undefined ? elbows : [...elbows, more], bends);
 }
 
+const NO_PART: Own = { part: undefined, ...NOTHING };
+
 /** What a part adds by itself. */
 export class Owns {
   readonly #money: Money;
   readonly #pieces: Pieces;
   readonly #small: SmallThings;
-  readonly #known = new Map<string, Own>();
+  readonly #plain = new Map<Part, Map<number, Own>>();
+  readonly #hoses = new Map<string, Own>();
 
   constructor(money: Money, pieces: Pieces, small: SmallThings) {
     this.#money = money;
@@ -102,19 +107,27 @@ export class Owns {
     this.#small = small;
   }
 
+  /** @param length that a hose of the slot is cut to [m] */
   of(slot: string, part: Part | undefined, length: number, times = 1, pressure = 0): Own {
-    if (part === undefined) return { part, ...NOTHING };
-    const key = `${slot} ${part.id} ${times} ${part.kind === 'hose' ? this.#pieces.supply.level(pressure) : 0}`;
-    let own = this.#known.get(key);
-    if (own === undefined) {
-      const quantity = part.kind === 'hose' ? Math.ceil(length / 0.3048 - 1e-6) : times;
-      const bought = this.#money.bought(part, quantity);
-      const ends = this.#pieces.hoseEnds(part, length, pressure);
-      const work = { ...NOTHING, cents: this.#money.per('part', part.kind) };
-      own = { part, ...plus(bought, ends, work, this.#small.own(part)) };
-      this.#known.set(key, own);
+    if (part === undefined) return NO_PART;
+    // Whatever the slot, a part that is not cut to its length adds the same.
+    if (part.kind !== 'hose') {
+      const byTimes = this.#plain.get(part) ?? remember(this.#plain, part, new Map<number, Own>(), Infinity);
+      return (
+        byTimes.get(times) ?? remember(byTimes, times, this.#own(part, length, times, pressure), Infinity)
+      );
     }
-    return own;
+    const key = `${slot} ${part.id} ${this.#pieces.supply.level(pressure)}`;
+    return (
+      this.#hoses.get(key) ?? remember(this.#hoses, key, this.#own(part, length, times, pressure), Infinity)
+    );
+  }
+
+  #own(part: Part, length: number, times: number, pressure: number): Own {
+    const bought = this.#money.bought(part, part.kind === 'hose' ? wholeFeet(length) : times);
+    const ends = this.#pieces.hoseEnds(part, length, pressure);
+    const work = { ...NOTHING, cents: this.#money.per('part', part.kind) };
+    return { part, ...plus(bought, ends, work, this.#small.own(part)) };
   }
 }
 
