@@ -3,6 +3,7 @@ import { branchLossAt, downstreamLossAt, flowIn, lossOut } from './branch-loss.t
 import type { Laws } from './branch-loss.ts';
 import * as layout from './circuit.ts';
 import type { Circuit } from './circuit.ts';
+import { registers } from './registers.ts';
 
 // Copies of its own: a constant of this module is compiled into the loop, an imported one is read anew each time.
 const {
@@ -93,7 +94,7 @@ function assembleBetween(c: Circuit, b: number): void {
  * that is left over, the slope of the loss, and the part of the loss that grows with the flow, at most with its square,
  * which bounds the bend.
  */
-const openStep = new Float64Array(3);
+const openStep = registers();
 const RESIDUAL = 0;
 const RISE = 1;
 const MOVING = 2;

@@ -6,6 +6,7 @@ import type { Coefficients, ElementContext } from './element-coefficients.ts';
 import * as kernel from './friction-kernel.ts';
 import * as table from './friction-table.ts';
 import { evaluateLaw } from './friction-table.ts';
+import { registers } from './registers.ts';
 import { evaluateSpare } from './spare-pieces.ts';
 import type { ElementLaw } from './network-model.ts';
 
@@ -37,7 +38,7 @@ export interface Laws {
 }
 
 /** w at which `groupPsi` evaluates, and its bits. */
-export const psiIn = new Float64Array(1);
+export const psiIn = registers();
 const words = new Int32Array(psiIn.buffer);
 
 /** psi of friction group k at the w in `psiIn`, prepared or not, into `psiOut`; its bend is Infinity where nobody knows it. */
@@ -85,12 +86,12 @@ function unpreparedPsi(c: Circuit, laws: Laws, k: number): void {
 }
 
 /** [loss, slope] of the last evaluation. */
-export const lossOut = new Float64Array(2);
+export const lossOut = registers();
 /**
  * Flow at which `branchLossAt` and `downstreamLossAt` evaluate. Handed over in an array, since a fraction that is an
  * argument or a result of a function costs a heap number each time the compiler keeps the two apart.
  */
-export const flowIn = new Float64Array(1);
+export const flowIn = registers();
 
 function frictionSum(c: Circuit, laws: Laws, first: number, last: number): void {
   const a = Math.abs(flowIn[0]!);

@@ -21,6 +21,7 @@ import {
   TO,
 } from './circuit.ts';
 import type { Circuit } from './circuit.ts';
+import { makeRoom, settle } from './circuit-store.ts';
 import { orderElimination } from './elimination.ts';
 import { RELIEF_TO_OUTLET, liveParts } from './graph.ts';
 import type { Graph } from './graph.ts';
@@ -91,34 +92,47 @@ export function buildCircuit(
     places[o + HAS_CURVE] = curveStart[b + 1]! > curveStart[b]! ? 1 : 0;
   });
 
-  const sizes = [heads * NODE, elimination.slots + 1, n, n * NUMBERS, groups * GROUP_NUMBERS, n * CUBIC];
-  const starts = sizes.map((_, i) => sizes.slice(0, i).reduce((a, b) => a + b, 0));
-  const arena = new Float64Array(starts[5]! + sizes[5]!);
-  const windows = sizes.map((size, i) => arena.subarray(starts[i], starts[i]! + size));
-  const [node, upper, flow, numbers, group, cubic] = windows as [
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-  ];
-  for (let b = 0; b < n; b++) places[b * PLACES + AT] = starts[1]! + places[b * PLACES + SLOT]!;
+  const { start, neighbour } = elimination;
+  const doubles = layOut([
+    heads * NODE,
+    elimination.slots + 1,
+    n,
+    n * NUMBERS,
+    groups * GROUP_NUMBERS,
+    n * CUBIC,
+  ]);
+  const integers = layOut([n * PLACES, n, n, groups, groups, start.length, neighbour.length]);
+  const [, upperAt, flowAt, numbersAt, groupAt, cubicAt] = doubles.starts as Six;
+  const [, shutAt, changedAt, tableAt, laminarAt, startAt, neighbourAt] = integers.starts as Seven;
+  for (let b = 0; b < n; b++) places[b * PLACES + AT] = upperAt + places[b * PLACES + SLOT]!;
+  const stored = makeRoom(doubles.size, integers.size);
+  const { arena, plan } = stored;
+  plan.set(places);
+  plan.fill(1, changedAt, tableAt);
+  plan.set(start, startAt);
+  plan.set(neighbour, neighbourAt);
 
-  return {
+  return settle({
     branches: n,
     plain: kind.filter((k) => k === PLAIN).length,
     unknowns,
     symmetric: !kind.some((k) => k === RELIEF || k === REDUCER),
     elimination,
     skeleton: layOutSkeleton(graph, chains, kind, places, unknowns),
-    arena,
-    flowAt: starts[2]!,
-    numbersAt: starts[3]!,
-    groupAt: starts[4]!,
-    cubicAt: starts[5]!,
-    numbers,
-    places,
+    ...stored,
+    upperAt,
+    flowAt,
+    numbersAt,
+    groupAt,
+    cubicAt,
+    shutAt,
+    changedAt,
+    tableAt,
+    laminarAt,
+    startAt,
+    neighbourAt,
+    numbers: arena.subarray(numbersAt, groupAt),
+    places: plan.subarray(0, shutAt),
     kind,
     resistance: new Float64Array(n),
     usual: new Float64Array(n),
@@ -133,14 +147,14 @@ export function buildCircuit(
     margin: new Float64Array(n),
     marginSlope: new Float64Array(n),
     groupEnd2,
-    group,
+    group: arena.subarray(groupAt, cubicAt),
     groupLowW: new Float64Array(groups),
-    groupTable: new Int32Array(groups),
-    groupLaminar: new Uint8Array(groups),
+    groupTable: plan.subarray(tableAt, laminarAt),
+    groupLaminar: plan.subarray(laminarAt, startAt),
     groupElement: new Int32Array(groups),
     curveStart,
     curveElement: new Int32Array(curveElement),
-    cubic,
+    cubic: arena.subarray(cubicAt),
     chainStart,
     chainElement: new Int32Array(chainElement),
     chainSign: new Int8Array(chainSign),
@@ -148,13 +162,13 @@ export function buildCircuit(
     chainFrom: new Int32Array(chains.map((c) => c.from)),
     chainTo: new Int32Array(chains.map((c) => c.to)),
     ...junctions(places, n, unknowns),
-    flow,
-    shut: new Uint8Array(n),
-    changed: new Uint8Array(n).fill(1),
+    flow: arena.subarray(flowAt, numbersAt),
+    shut: plan.subarray(shutAt, changedAt),
+    changed: plan.subarray(changedAt, tableAt),
     ruling: new Uint8Array(n),
-    node,
+    node: arena.subarray(0, upperAt),
     heads,
-    upper,
+    upper: arena.subarray(upperAt, flowAt),
     lower: new Float64Array(elimination.slots + 1),
     branchOf,
     signOf,
@@ -163,7 +177,21 @@ export function buildCircuit(
     deadNode: parts.deadNode,
     recirculating: parts.recirculating,
     facing: chains.filter((c) => c.blocked).map((c) => c.elements.filter((e) => graph.oneWay[e] === 1)),
-  };
+  });
+}
+
+type Six = readonly [number, number, number, number, number, number];
+type Seven = readonly [number, number, number, number, number, number, number];
+
+/** Where each of several arrays begins when they lie one behind the other, and how long they are together. */
+function layOut(sizes: readonly number[]): { readonly starts: readonly number[]; readonly size: number } {
+  const starts: number[] = [];
+  let size = 0;
+  for (const one of sizes) {
+    starts.push(size);
+    size += one;
+  }
+  return { starts, size };
 }
 
 function kindOf(graph: Graph, chain: Chain): number {

@@ -4,6 +4,9 @@ import { lossCurveOf } from './loss-curve.ts';
 import type { NetworkElement, NetworkLiquid, NetworkModel, PressurePoint } from './network-model.ts';
 import type { ModelProblem, ModelProblemCode } from './solution.ts';
 
+/** For which there is room in `circuit-store.ts`; a rig has a hundred or two. */
+const MOST_ELEMENTS = 30_000;
+
 export function checkModel(model: NetworkModel): ModelProblem[] {
   const problems: ModelProblem[] = [];
   const say = (code: ModelProblemCode, message: string, ...ids: string[]): void => {
@@ -11,6 +14,8 @@ export function checkModel(model: NetworkModel): ModelProblem[] {
   };
   for (const text of liquidProblems(model.liquid)) say('out-of-range', text);
   if (model.elements.length === 0) say('no-elements', 'the network has no elements');
+  if (model.elements.length > MOST_ELEMENTS)
+    say('out-of-range', `the network has ${model.elements.length} elements; it may have ${MOST_ELEMENTS}`);
   const nodes = new Set<string>();
   for (const node of model.nodes) {
     if (nodes.has(node.id)) say('duplicate-id', `node '${node.id}' is there twice`, node.id);

@@ -2,6 +2,7 @@
  * The network as the solve loop sees it: branches (whole series chains) between unknown and fixed heads, in flat arrays.
  * Heads 0..unknowns-1 are in elimination order; fixed heads follow.
  */
+import type { Stored } from './circuit-store.ts';
 import type { Elimination } from './elimination.ts';
 import type { Skeleton } from './skeleton.ts';
 
@@ -88,8 +89,22 @@ export interface Circuit {
   /** How first guesses run through the network; undefined where flows start at their nominal size. */
   readonly skeleton: Skeleton | undefined;
 
-  /** One block for all the doubles of a step; the arrays below are windows on it, `node` at its start. */
+  /**
+   * One block for all the doubles of a step, in the store that all circuits share (`circuit-store.ts`); the arrays below are
+   * windows on it, `node` at its start. Loops read the store itself.
+   */
   readonly arena: Float64Array;
+  /** The same for integers; `places` is at its start. */
+  readonly plan: Int32Array;
+  readonly kept: Stored['kept'];
+  readonly shutAt: number;
+  readonly changedAt: number;
+  readonly tableAt: number;
+  readonly laminarAt: number;
+  /** Lists of the elimination: `start` and `neighbour`. */
+  readonly startAt: number;
+  readonly neighbourAt: number;
+  readonly upperAt: number;
   readonly flowAt: number;
   readonly numbersAt: number;
   readonly groupAt: number;
@@ -128,7 +143,7 @@ export interface Circuit {
   /** Offset of the group's prepared curve; the first table of all is never ready and stands for none. */
   readonly groupTable: Int32Array;
   /** 1 when psi is 64/100 w below the prepared range. */
-  readonly groupLaminar: Uint8Array;
+  readonly groupLaminar: Int32Array;
   /** Element that stands for the group. */
   readonly groupElement: Int32Array;
 
@@ -151,9 +166,9 @@ export interface Circuit {
 
   /** State: flows, branches that pass nothing, the ruling term of regulators, and heads with their work space. */
   readonly flow: Float64Array;
-  readonly shut: Uint8Array;
+  readonly shut: Int32Array;
   /** Not 0 where SLOPE and BEND are no longer those of the branch at the last solution. */
-  readonly changed: Uint8Array;
+  readonly changed: Int32Array;
   readonly ruling: Uint8Array;
   /** The last node is a ground for branches whose two ends are the same node. */
   readonly node: Float64Array;

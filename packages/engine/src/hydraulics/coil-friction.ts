@@ -1,3 +1,5 @@
+import { registers } from './registers.ts';
+
 /** Steepness with which the loss climbs from the laminar law to the turbulent one just below the critical Re. */
 const CLIMB = 6;
 /** White's law is 64/Re up to this Dean number; exponent of its Dean number. */
@@ -5,7 +7,7 @@ const CREEPING_DEAN = 11.6;
 const WHITE = 0.45;
 
 /** Result of the last evaluation: [Darcy friction factor, d ln f / d ln Re]. */
-export const coilOut = new Float64Array(2);
+export const coilOut = registers();
 
 /** What the laws make of one winding; solves ask for the same one many times over. */
 interface Winding {

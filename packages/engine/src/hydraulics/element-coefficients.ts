@@ -9,6 +9,7 @@ import * as parameters from './element-parameters.ts';
 import * as kernel from './friction-kernel.ts';
 import { POWER_LAW_CRITICAL_W, criticalReynoldsPowerLaw } from './power-law-friction.ts';
 import type { ElementLaw, FrictionLaw, NetworkLiquid, PowerCurve } from './network-model.ts';
+import { registers } from './registers.ts';
 
 // Copies of its own: a constant of this module is compiled into the loop, an imported one is read anew each time.
 const { CENTRE, LOWER, UPPER } = layout;
@@ -92,7 +93,7 @@ export interface ElementContext {
 
 /** 3 m/s in a bore, 10 m of head over an outlet: yardsticks for first guesses and step limits, not results. */
 const NOMINAL_VELOCITY = 3;
-const NOMINAL_HEAD = 20;
+const NOMINAL_PER_FACTOR = Math.sqrt(20 * FACTOR_DENSITY * G);
 
 export function refreshElement(
   c: Coefficients,
@@ -166,7 +167,7 @@ export function refreshElement(
 
 function setFlowFactor(c: Coefficients, e: number, k: number): void {
   c.quadratic[e] = 1 / (k * k * FACTOR_DENSITY * G);
-  c.nominal[e] = Math.sqrt(NOMINAL_HEAD / c.quadratic[e]);
+  c.nominal[e] = NOMINAL_PER_FACTOR * k;
 }
 
 /** H = n^2 A - B n^(2-C) q^C: a constant and a friction group whose psi is a pure power. */
@@ -278,4 +279,4 @@ export function addElementCurve(
 }
 
 /** Taylor series and range of a curve, from `evaluateCurve`. */
-const piece = new Float64Array(6);
+const piece = registers();

@@ -5,6 +5,7 @@
  */
 import { branchLossAt, flowIn, lossOut } from './branch-loss.ts';
 import type { Laws } from './branch-loss.ts';
+import * as store from './circuit-store.ts';
 import * as layout from './circuit.ts';
 import { fromHead } from './circuit.ts';
 import type { Circuit } from './circuit.ts';
@@ -13,6 +14,7 @@ import type { Skeleton } from './skeleton.ts';
 
 // Copies of its own: a constant of this module is compiled into the loop, an imported one is read anew each time.
 const { CONDUCTANCE, CORRECTION, DIAGONAL, HEAD, NODE, NOMINAL, NUMBERS, OFFSET, PLACES, STEP, TO } = layout;
+const { doubles, integers } = store;
 
 /** Of its nominal flow, what a branch off the skeleton starts with. */
 const LITTLE = 0.01;
@@ -63,7 +65,9 @@ function findUsualFlows(c: Circuit, laws: Laws, s: Skeleton): void {
 
 /** Up: DIAGONAL collects conductance below each node, CORRECTION the elevation of its outlets weighted with it. */
 function addUp(c: Circuit, s: Skeleton): void {
-  const { arena: x, numbersAt, places } = c;
+  const x = doubles;
+  const ints = integers;
+  const { numbersAt } = c;
   const { node, parent, branch, outlet, outletNode, apart } = s;
   for (let k = 0; k < c.unknowns; k++) {
     const i = (k * NODE) & OFFSET;
@@ -75,7 +79,7 @@ function addUp(c: Circuit, s: Skeleton): void {
     const n = (outletNode[i]! * NODE) & OFFSET;
     const conductance = x[((numbersAt + b * NUMBERS) & OFFSET) + CONDUCTANCE]!;
     x[n + DIAGONAL]! += conductance;
-    x[n + CORRECTION]! += conductance * x[(places[((b * PLACES) & OFFSET) + TO]! & OFFSET) + HEAD]!;
+    x[n + CORRECTION]! += conductance * x[(ints[((b * PLACES) & OFFSET) + TO]! & OFFSET) + HEAD]!;
   }
   for (let i = node.length - 1; i >= 0; i--) {
     const n = (node[i]! * NODE) & OFFSET;
@@ -152,7 +156,8 @@ function lowestRelief(c: Circuit, s: Skeleton): number {
 
 /** Down: every node passes its head on. */
 function shareOut(c: Circuit, s: Skeleton, first: number, end: number): void {
-  const { arena: x, numbersAt, flowAt } = c;
+  const x = doubles;
+  const { numbersAt, flowAt } = c;
   const { node, parent, branch, sign } = s;
   for (let i = first; i < end; i++) {
     const n = (node[i]! * NODE) & OFFSET;
@@ -171,12 +176,14 @@ function shareOut(c: Circuit, s: Skeleton, first: number, end: number): void {
 }
 
 function letOut(c: Circuit, s: Skeleton): void {
-  const { arena: x, numbersAt, flowAt, places } = c;
+  const x = doubles;
+  const ints = integers;
+  const { numbersAt, flowAt } = c;
   const { outlet, outletNode } = s;
   for (let i = 0; i < outlet.length; i++) {
     const b = outlet[i]!;
     const o = (numbersAt + b * NUMBERS) & OFFSET;
-    const below = x[(places[((b * PLACES) & OFFSET) + TO]! & OFFSET) + HEAD]!;
+    const below = x[(ints[((b * PLACES) & OFFSET) + TO]! & OFFSET) + HEAD]!;
     const push = x[((outletNode[i]! * NODE) & OFFSET) + HEAD]! - below;
     x[(flowAt + b) & OFFSET] = push > 0 ? x[o + CONDUCTANCE]! * Math.sqrt(push) : LITTLE * x[o + NOMINAL]!;
   }

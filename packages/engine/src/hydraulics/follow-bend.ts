@@ -3,6 +3,7 @@
  * for the losses that the straight lines left out; that costs a quarter of a step and what is left then is of the third
  * order in the step instead of the second.
  */
+import * as store from './circuit-store.ts';
 import * as layout from './circuit.ts';
 import type { Circuit } from './circuit.ts';
 import { clearRight, solveAgain } from './head-system.ts';
@@ -24,6 +25,7 @@ const {
   TO,
   WIDE_OPEN,
 } = layout;
+const { doubles, integers } = store;
 
 /** A regulator's BEND is twice what it is for a pure square. */
 const REGULATOR_SHARE = 0.5;
@@ -32,10 +34,12 @@ const MOST = 0.5;
 
 /** Adds the correction to the step just taken (TARGET holds the flow before it), flows and heads. */
 export function followBend(c: Circuit): void {
-  const { branches, plain, arena: x, flowAt, numbersAt, shut, places } = c;
+  const x = doubles;
+  const ints = integers;
+  const { branches, plain, flowAt, numbersAt, shutAt } = c;
   clearRight(c);
   for (let b = 0; b < branches; b++) {
-    if (shut[b] === 1) continue;
+    if (ints[(shutAt + b) & OFFSET] === 1) continue;
     const p = (b * PLACES) & OFFSET;
     const o = (numbersAt + b * NUMBERS) & OFFSET;
     const before = x[o + TARGET]!;
@@ -44,8 +48,8 @@ export function followBend(c: Circuit): void {
     const size = d === 0 ? 0 : (b < plain ? 1 : REGULATOR_SHARE) * x[o + BEND]! * d * d;
     const extra = before < 0 ? size : -size;
     x[o + TARGET] = extra;
-    x[(places[p + FROM]! & OFFSET) + CORRECTION]! -= extra;
-    x[(places[p + TO]! & OFFSET) + CORRECTION]! += extra;
+    x[(ints[p + FROM]! & OFFSET) + CORRECTION]! -= extra;
+    x[(ints[p + TO]! & OFFSET) + CORRECTION]! += extra;
   }
   solveAgain(c);
   for (let k = 0, n = c.unknowns; k < n; k++) {
@@ -53,11 +57,11 @@ export function followBend(c: Circuit): void {
     x[i + HEAD]! += x[i + CORRECTION]!;
   }
   for (let b = 0; b < branches; b++) {
-    if (shut[b] === 1) continue;
+    if (ints[(shutAt + b) & OFFSET] === 1) continue;
     const p = (b * PLACES) & OFFSET;
     const o = (numbersAt + b * NUMBERS) & OFFSET;
-    const rise = x[(places[p + FROM]! & OFFSET) + CORRECTION]!;
-    const fall = x[(places[p + TO]! & OFFSET) + CORRECTION]!;
+    const rise = x[(ints[p + FROM]! & OFFSET) + CORRECTION]!;
+    const fall = x[(ints[p + TO]! & OFFSET) + CORRECTION]!;
     const drive = b < plain ? rise - fall : driveOf(c, b, rise, fall);
     const extra = x[o + TARGET]! + x[o + SLOPE]! * drive;
     const q = x[(flowAt + b) & OFFSET]!;

@@ -7,9 +7,10 @@
  */
 import { coilFriction, coilOut } from './coil-friction.ts';
 import { powerLawPsi } from './power-law-friction.ts';
+import { registers } from './registers.ts';
 
 /** Result of the last evaluation: [psi, d psi / d w]; of a prepared piece also half the second derivative. */
-export const psiOut = new Float64Array(3);
+export const psiOut = registers();
 
 export const FRICTION_COLEBROOK = 0;
 export const FRICTION_SWAMEE_JAIN = 1;

@@ -6,6 +6,7 @@
  */
 import { evaluatePsi, psiOut } from './friction-kernel.ts';
 import type { FrictionKey } from './friction-kernel.ts';
+import { registers } from './registers.ts';
 
 /** Doubles per piece: four coefficients of w - centre, then the centre: 0 never needed yet, below zero refused. */
 export const PIECE = 5;
@@ -113,7 +114,7 @@ export function layPiece(p: Float64Array, o: number, key: FrictionKey, index: nu
 /** A memory of pure functions: what it holds changes no result. */
 export const frictionTables = new FrictionTables();
 
-const bits = new Float64Array(1);
+const bits = registers();
 const words = new Int32Array(bits.buffer);
 
 /** Number of the piece that w lies on; below 0, or PIECES and more, where nothing is prepared. */

@@ -13,9 +13,10 @@ import {
   SHUT_CONDUCTANCE,
 } from './circuit.ts';
 import type { Circuit } from './circuit.ts';
+import { registers } from './registers.ts';
 
 /** How the flow follows the heads at its ends: [flow, d flow / d from-head, - d flow / d to-head]. */
-export const flowOut = new Float64Array(3);
+export const flowOut = registers();
 
 const LIMIT = 200;
 

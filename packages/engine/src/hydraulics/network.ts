@@ -2,6 +2,7 @@ import { refreshBranch, regroupFriction } from './refresh-branch.ts';
 import type { Laws } from './branch-loss.ts';
 import { buildCircuit } from './build-circuit.ts';
 import { checkModel, liquidProblems } from './check-model.ts';
+import { bringIn } from './circuit-store.ts';
 import { moveHead, setHead } from './circuit.ts';
 import type { Circuit } from './circuit.ts';
 import type { CompiledNetwork, ElementParameter, SolveOptions, Variable } from './compiled-network.ts';
@@ -57,7 +58,6 @@ class Network implements NetworkState {
   readonly elevation: Float64Array;
   readonly openState: Uint8Array;
   readonly solution: SolutionState;
-  circuit: Circuit;
   liquid: NetworkLiquid;
   /** Counts solves, so that readings know when they are stale. */
   solves = 0;
@@ -71,6 +71,7 @@ class Network implements NetworkState {
   private dirtyCount = 0;
   private readonly isDirty: Uint8Array;
   private readonly unprepared = new Map<number, number>();
+  private laidOut: Circuit;
   private solvedOnce = false;
   /** Valves or the liquid have changed: the circuit is laid out or filled anew before the next solve. */
   private relaid = false;
@@ -113,8 +114,13 @@ class Network implements NetworkState {
     this.isDirty = new Uint8Array(n);
     for (let e = 0; e < n; e++)
       refreshElement(this.laws.coefficients, this.laws.context, laws[e]!, e, this.liquid);
-    this.circuit = this.circuitFor();
+    this.laidOut = this.circuitFor();
     this.solution = new NetworkSolution(this);
+  }
+
+  /** Ready to be worked on: of all networks, one at a time is. */
+  get circuit(): Circuit {
+    return bringIn(this.laidOut);
   }
 
   get elementCount(): number {
@@ -185,7 +191,8 @@ class Network implements NetworkState {
     if (!(surface >= -1e4 && surface <= 1e4))
       throw new RangeError(`surface of node '${given.id}' is ${surface} m; it must be -10000 to 10000 m`);
     this.fixedHead[node] = surface;
-    moveHead(this.circuit, this.circuit.headOf[node]!, surface);
+    const c = this.circuit;
+    moveHead(c, c.headOf[node]!, surface);
   }
 
   setElevation(node: number, elevation: number): void {
@@ -252,11 +259,12 @@ class Network implements NetworkState {
   }
 
   flow(element: number): number {
-    const b = this.circuit.branchOf[element];
+    const c = this.circuit;
+    const b = c.branchOf[element];
     if (b === undefined)
       throw new RangeError(`element ${element} is not there; the network has ${this.elementCount}`);
-    const q = b < 0 ? 0 : this.circuit.flow[b]!;
-    return Math.abs(q) < STILL ? 0 : q * this.circuit.signOf[element]!;
+    const q = b < 0 ? 0 : c.flow[b]!;
+    return Math.abs(q) < STILL ? 0 : q * c.signOf[element]!;
   }
 
   head(node: number): number | null {
@@ -298,7 +306,7 @@ class Network implements NetworkState {
   /** Brings coefficients up to date with changed parameters, liquid and valves. */
   applyChanges(): void {
     if (this.dirtyCount > 0) this.refreshDirty();
-    if (this.relaid) this.circuit = this.circuitFor();
+    if (this.relaid) this.laidOut = this.circuitFor();
     if (this.unprepared.size > 0) this.prepareCalm();
   }
 
@@ -350,7 +358,7 @@ class Network implements NetworkState {
       circuit = buildCircuit(this.graph, this.openState, hasGroup, hasCurve);
       if (this.circuits.size < 64) this.circuits.set(state, circuit);
     }
-    this.fill(circuit);
+    this.fill(bringIn(circuit));
     return circuit;
   }
 

@@ -6,6 +6,7 @@
 import { assembleRegulator } from './assemble-regulator.ts';
 import { groupPsi, loadCurves, psiIn } from './branch-loss.ts';
 import type { Laws } from './branch-loss.ts';
+import * as store from './circuit-store.ts';
 import * as layout from './circuit.ts';
 import type { Circuit } from './circuit.ts';
 import { excess, measureOpening, open } from './reopen.ts';
@@ -14,6 +15,7 @@ import { clear, eliminate, eliminateSymmetric, leakOut } from './head-system.ts'
 import { stillLoops } from './still-loops.ts';
 import * as kernel from './friction-kernel.ts';
 import * as table from './friction-table.ts';
+import { registers } from './registers.ts';
 
 // Copies of its own: a constant of this module is compiled into the loop, an imported one is read anew each time.
 const {
@@ -51,6 +53,7 @@ const {
   W,
   WIDE_OPEN,
 } = layout;
+const { doubles, integers } = store;
 const { FIRST_PIECE, PIECE, PIECES, PIECE_CENTRE, PIECE_SHIFT, frictionTables } = table;
 const { LAMINAR_PSI, psiOut } = kernel;
 
@@ -102,7 +105,7 @@ export function cautiousNewton(c: Circuit, laws: Laws, limit: number, part: numb
 }
 
 /** Part of each step that is taken; in an array, as a fraction in a variable of the module is a new object at each change. */
-const stepShare = new Float64Array(1);
+const stepShare = registers();
 
 function iterate(c: Circuit, laws: Laws, limit: number): number {
   const whole = stepShare[0] === 1;
@@ -128,31 +131,21 @@ function step(c: Circuit, laws: Laws, kept: boolean): void {
 }
 
 function assemblePlain(c: Circuit, laws: Laws, kept: boolean): void {
+  const x = doubles;
+  const ints = integers;
   const bits = psiIn;
   // A number: what is true or false is told apart the long way at every branch.
   const keep = kept ? 1 : 0;
   const leastSlope = stepShare[0] === 1 ? LEAST_SLOPE : CAUTIOUS_SLOPE;
   const pieces = frictionTables.pieces;
-  const {
-    arena: x,
-    places,
-    shut,
-    changed,
-    groupTable,
-    groupLaminar,
-    plain,
-    flowAt,
-    numbersAt,
-    groupAt,
-    cubicAt,
-  } = c;
+  const { shutAt, changedAt, tableAt, laminarAt, plain, flowAt, numbersAt, groupAt, cubicAt } = c;
   for (let b = 0, p0 = 0, o0 = numbersAt; b < plain; b++, p0 += PLACES, o0 += NUMBERS) {
     const p = p0 & OFFSET;
     const o = o0 & OFFSET;
-    const i = places[p + FROM]! & OFFSET;
-    const j = places[p + TO]! & OFFSET;
-    const s = places[p + AT]! & OFFSET;
-    if (shut[b] === 1) {
+    const i = ints[p + FROM]! & OFFSET;
+    const j = ints[p + TO]! & OFFSET;
+    const s = ints[p + AT]! & OFFSET;
+    if (ints[(shutAt + b) & OFFSET] === 1) {
       x[o + SLOPE] = SHUT_CONDUCTANCE;
       x[o + TARGET] = 0;
       x[i + DIAGONAL]! += SHUT_CONDUCTANCE;
@@ -161,7 +154,7 @@ function assemblePlain(c: Circuit, laws: Laws, kept: boolean): void {
       continue;
     }
     const q = x[(flowAt + b) & OFFSET]!;
-    if (keep === 1 && changed[b] === 0) {
+    if (keep === 1 && ints[(changedAt + b) & OFFSET] === 0) {
       const y = x[o + SLOPE]!;
       x[o + TARGET] = q;
       x[i + DIAGONAL]! += y;
@@ -171,14 +164,14 @@ function assemblePlain(c: Circuit, laws: Laws, kept: boolean): void {
       x[s]! -= y;
       continue;
     }
-    changed[b] = 0;
+    ints[(changedAt + b) & OFFSET] = 0;
     const a = Math.abs(q);
     const linear = x[o + LINEAR]!;
     let bend = x[o + QUADRATIC]!;
     const quadratic = bend * a;
     let loss = 0;
     let g = linear + 2 * quadratic;
-    for (let k = places[p + GROUP]!, end = places[p + GROUP_END]!; k < end; k++) {
+    for (let k = ints[p + GROUP]!, end = ints[p + GROUP_END]!; k < end; k++) {
       const m = (groupAt + k * GROUP_NUMBERS) & OFFSET;
       const scale = x[m + W]!;
       const size = x[m + LOSS]!;
@@ -187,7 +180,7 @@ function assemblePlain(c: Circuit, laws: Laws, kept: boolean): void {
       bits[0] = w;
       const index = (words[1]! >>> PIECE_SHIFT) - FIRST_PIECE;
       if (index >= 0 && index < PIECES) {
-        const r = (groupTable[k]! + index * PIECE) & OFFSET;
+        const r = (ints[(tableAt + k) & OFFSET]! + index * PIECE) & OFFSET;
         const centre = pieces[r + PIECE_CENTRE]!;
         if (centre > 0) {
           const d = w - centre;
@@ -200,7 +193,7 @@ function assemblePlain(c: Circuit, laws: Laws, kept: boolean): void {
           bend += slope * scale * half;
           continue;
         }
-      } else if (index < 0 && groupLaminar[k] === 1) {
+      } else if (index < 0 && ints[(laminarAt + k) & OFFSET] === 1) {
         loss += size * LAMINAR_PSI * w;
         g += slope * LAMINAR_PSI;
         continue;
@@ -210,7 +203,7 @@ function assemblePlain(c: Circuit, laws: Laws, kept: boolean): void {
       g += slope * psiOut[1]!;
       bend += slope * scale * psiOut[2]!;
     }
-    if (places[p + HAS_CURVE] === 1) {
+    if (ints[p + HAS_CURVE] === 1) {
       const k = (cubicAt + b * CUBIC) & OFFSET;
       if (!(a >= x[k + LOWER]! && a < x[k + UPPER]!)) {
         x[k + CENTRE] = a;
@@ -255,7 +248,9 @@ const BENT = 2;
 
 /** Takes the step. */
 function advance(c: Circuit, laws: Laws): number {
-  const { branches, plain, arena: x, flowAt, numbersAt, cubicAt, shut, places, kind, ruling } = c;
+  const x = doubles;
+  const ints = integers;
+  const { branches, plain, flowAt, numbersAt, cubicAt, shutAt, kind, ruling } = c;
   let largestRise = 0;
   for (let k = 0, n = c.unknowns * NODE; k < n; k += NODE) {
     const i = k & OFFSET;
@@ -275,11 +270,11 @@ function advance(c: Circuit, laws: Laws): number {
   for (let b = 0; b < branches; b++) {
     const p = (b * PLACES) & OFFSET;
     const o = (numbersAt + b * NUMBERS) & OFFSET;
-    if (shut[b] === 1) {
+    if (ints[(shutAt + b) & OFFSET] === 1) {
       if (c.blocked[b] === 1) continue;
       measureOpening(c, laws, b);
       if (excess[0]! > 0) {
-        shut[b] = 0;
+        ints[(shutAt + b) & OFFSET] = 0;
         open(c, b);
         settled = false;
       }
@@ -288,8 +283,8 @@ function advance(c: Circuit, laws: Laws): number {
     const q = x[(flowAt + b) & OFFSET]!;
     const y = x[o + SLOPE]!;
     let next = x[o + TARGET]!;
-    const rise = x[(places[p + FROM]! & OFFSET) + CORRECTION]!;
-    const fall = x[(places[p + TO]! & OFFSET) + CORRECTION]!;
+    const rise = x[(ints[p + FROM]! & OFFSET) + CORRECTION]!;
+    const fall = x[(ints[p + TO]! & OFFSET) + CORRECTION]!;
     if (b < plain || ruling[b] === WIDE_OPEN || kind[b] === RELIEF_CHAIN) next += y * (rise - fall);
     else if (kind[b] === REDUCER) next -= y * fall;
     else next += y * rise;
@@ -302,8 +297,8 @@ function advance(c: Circuit, laws: Laws): number {
       a = limit;
       settled = false;
     }
-    if (next < 0 && places[p + ONE_WAY] === 1) {
-      shut[b] = 1;
+    if (next < 0 && ints[p + ONE_WAY] === 1) {
+      ints[(shutAt + b) & OFFSET] = 1;
       x[flowAt + b] = 0;
       if (size > 0) settled = false;
       continue;
@@ -326,7 +321,7 @@ function advance(c: Circuit, laws: Laws): number {
     if (b >= plain && 2 * (c.marginSlope[b]! * step + Math.abs(rise) + Math.abs(fall)) > c.margin[b]!)
       sure = false;
     if (
-      places[p + HAS_CURVE] === 1 &&
+      ints[p + HAS_CURVE] === 1 &&
       !(a >= x[((cubicAt + b * CUBIC) & OFFSET) + LOWER]! && a < x[((cubicAt + b * CUBIC) & OFFSET) + UPPER]!)
     )
       settled = false;
@@ -355,12 +350,14 @@ function advance(c: Circuit, laws: Laws): number {
 
 /** No friction law bends anew within the step just taken (TARGET now holds the flow before it). */
 function keptRegime(c: Circuit): boolean {
-  const { arena: x, places, flowAt, numbersAt, groupAt } = c;
+  const x = doubles;
+  const ints = integers;
+  const { flowAt, numbersAt, groupAt } = c;
   for (let b = 0; b < c.plain; b++) {
     const p = (b * PLACES) & OFFSET;
     const before = Math.abs(x[((numbersAt + b * NUMBERS) & OFFSET) + TARGET]!);
     const now = Math.abs(x[(flowAt + b) & OFFSET]!);
-    for (let k = places[p + GROUP]!, end = places[p + GROUP_END]!; k < end; k++) {
+    for (let k = ints[p + GROUP]!, end = ints[p + GROUP_END]!; k < end; k++) {
       const scale = x[((groupAt + k * GROUP_NUMBERS) & OFFSET) + W]!;
       const v = scale * before;
       const w = scale * now;

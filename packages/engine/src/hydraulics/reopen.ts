@@ -3,6 +3,7 @@ import { branchLossAt, flowIn, lossOut } from './branch-loss.ts';
 import type { Laws } from './branch-loss.ts';
 import * as layout from './circuit.ts';
 import type { Circuit } from './circuit.ts';
+import { registers } from './registers.ts';
 
 // Copies of its own: a constant of this module is compiled into the loop, an imported one is read anew each time.
 const {
@@ -26,7 +27,7 @@ const {
 const REOPEN = 0.3;
 
 /** Head that pushes a shut branch open, beyond its rounding; not above zero when it stays shut. */
-export const excess = new Float64Array(1);
+export const excess = registers();
 
 /** Of shut branch b, into `excess`. */
 export function measureOpening(c: Circuit, laws: Laws, b: number): void {

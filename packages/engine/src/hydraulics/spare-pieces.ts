@@ -4,6 +4,7 @@
  */
 import type { FrictionKey } from './friction-kernel.ts';
 import { PIECE, PIECES, evaluateLaw, evaluatePiece, layPiece, pieceOf } from './friction-table.ts';
+import { registers } from './registers.ts';
 
 const PLACES = 4096;
 const pieces = new Float64Array(PLACES * PIECE);
@@ -11,7 +12,7 @@ const pieces = new Float64Array(PLACES * PIECE);
 const OWNER = 5;
 const owners = new Float64Array(PLACES * OWNER);
 
-const bits = new Float64Array(1);
+const bits = registers();
 const words = new Int32Array(bits.buffer);
 
 /** The curve at any w; the result is in `psiOut`. */
