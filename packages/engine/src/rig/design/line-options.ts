@@ -45,15 +45,25 @@ export function lineOptions(
   line: LayoutLine,
   partsOf: PartsOf = (slot) => partsFor(context.catalogue, slot),
 ): LineOption[] {
+  const options = [...allOptions(context, line, partsOf)];
+  return unbeaten(options.flatMap((o) => withExtras(context, line, o, partsOf))).slice(0, KEPT);
+}
+
+/** Whether there is any way to build an outlet line of some parts. */
+export function hasLineOption(context: LineContext, line: LayoutLine, partsOf: PartsOf): boolean {
+  for (const o of allOptions(context, line, partsOf))
+    if (withExtras(context, line, o, partsOf).length > 0) return true;
+  return false;
+}
+
+function allOptions(context: LineContext, line: LayoutLine, partsOf: PartsOf): Iterable<LineOption> {
   const duties = context.brief.duties.filter((d) => (d.open as readonly string[]).includes(line.opens));
   if (duties.length === 0) return [];
   const offered = offerOf(context, partsOf);
-  const all = has(line, 'gun')
-    ? gunOptions(context, line, duties, offered)
-    : has(line, 'boom')
-      ? boomOptions(context, line, duties, offered)
-      : transferOptions(context, line, duties, offered);
-  return unbeaten(all.flatMap((o) => withExtras(context, line, o, partsOf))).slice(0, KEPT);
+  if (has(line, 'gun')) return gunOptions(context, line, duties, offered);
+  return has(line, 'boom')
+    ? boomOptions(context, line, duties, offered)
+    : transferOptions(context, line, duties, offered);
 }
 
 type Offered = <K extends Kind>(slot: string, kind: K) => readonly PartOf<K>[];
@@ -97,12 +107,12 @@ export function lineHose({ wishes }: Brief, line: LayoutLine, duties: readonly D
   return wishes.hose ?? Math.max(...duties.map((d) => d.hoseOut ?? usual));
 }
 
-function gunOptions(
+function* gunOptions(
   context: LineContext,
   line: LayoutLine,
   duties: readonly Duty[],
   offered: Offered,
-): LineOption[] {
+): Generator<LineOption> {
   const { brief } = context;
   const length = lineHose(brief, line, duties);
   const slot = (role: string) => slotIn(line.run, role) ?? role;
@@ -113,7 +123,6 @@ function gunOptions(
   const reels = (drum === undefined ? [] : offered(drum, 'reel')).filter(
     (r) => brief.wishes.rewind === undefined || r.rewind === brief.wishes.rewind,
   );
-  const out: LineOption[] = [];
   for (const gun of guns) {
     for (const tip of tips) {
       const asked = duties.map((duty) => tipPressureFor(context, duty, gun, tip));
@@ -158,19 +167,18 @@ function gunOptions(
           [slot('gun'), gun],
           [slot('tip'), tip],
         ]);
-        out.push(option(line, parts, length, demand));
+        yield option(line, parts, length, demand);
       }
     }
   }
-  return out;
 }
 
-function boomOptions(
+function* boomOptions(
   context: LineContext,
   line: LayoutLine,
   duties: readonly Duty[],
   offered: Offered,
-): LineOption[] {
+): Generator<LineOption> {
   const width = Math.max(
     0,
     ...duties.map((d) => drivenWidth(d) ?? (d.lane?.lanes ?? 0) * STARTS.laneWidth.value),
@@ -181,7 +189,6 @@ function boomOptions(
   const nozzles = offered('nozzle', 'nozzle');
   const valves = offered('boom-valve', 'valve');
   const hoses = offered('boom-hose', 'hose');
-  const out: LineOption[] = [];
   for (const boom of booms)
     for (const nozzle of suitedNozzles(context, boom, nozzles, duties)) {
       const demandAtBoom = new Map<string, { pressure: number; flow: number }>();
@@ -221,10 +228,9 @@ function boomOptions(
           ['boom', boom],
           ['nozzle', nozzle],
         ]);
-        out.push(option(line, parts, BOOM_HOSE, demand));
+        yield option(line, parts, BOOM_HOSE, demand);
       }
     }
-  return out;
 }
 
 function transferOptions(

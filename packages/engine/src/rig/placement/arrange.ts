@@ -67,8 +67,16 @@ interface Order {
 
 /** One sensible way to set up a deck, and how far it is from what is aimed at. */
 export interface Arrangement {
-  readonly spots: () => Spot[];
+  /** Its blocks with the places of their front ends, each box at its place behind these [m]. */
+  readonly blocks: readonly (readonly [block: Block, start: number])[];
   readonly trouble: number;
+}
+
+/** Where every standing part of an arrangement stands. */
+export function spotsOf({ blocks }: Pick<Arrangement, 'blocks'>): Spot[] {
+  return blocks.flatMap(([block, start]) =>
+    placesAt(block, start).map(({ box, x, y, z }) => ({ item: box.item, x, y, z })),
+  );
 }
 
 /**
@@ -79,7 +87,7 @@ export function arrange(carrier: Carrier, load: DeckLoad): Spot[] {
   let best: Arrangement | undefined;
   for (const one of arrangements(carrier, load))
     if (best === undefined || one.trouble < best.trouble - 1e-9) best = one;
-  return best!.spots();
+  return spotsOf(best!);
 }
 
 /** Every order of machinery, tank and reel. */
@@ -94,14 +102,13 @@ export function* arrangements(carrier: Carrier, load: DeckLoad): Generator<Arran
     const order = placed(carrier, load, common, own, front, rear);
     yield {
       trouble: order.trouble + trouble,
-      spots: () =>
-        [
-          ...placesAt(order.front, 0),
-          ...placesAt(order.rear, order.rearStart),
-          ...placesAt(common.boom, order.boomStart),
-          ...placesAt(common.ahead, -common.ahead.length),
-          ...placesAt(common.tank, order.tankStart),
-        ].map(({ box, x, y, z }) => ({ item: box.item, x, y, z })),
+      blocks: [
+        [order.front, 0],
+        [order.rear, order.rearStart],
+        [common.boom, order.boomStart],
+        [common.ahead, -common.ahead.length],
+        [common.tank, order.tankStart],
+      ],
     };
   }
 }

@@ -2,12 +2,12 @@ import type { Part, PartOf } from '../../catalogue/index.ts';
 import {
   aimedCentre,
   arrangements,
-  boxesOf,
   carrierMasses,
   deckLoad,
   FILLS,
   imbalanceMoved,
   piecesOf,
+  spotsOf,
   tankLiquid,
   type Spot,
 } from '../placement/index.ts';
@@ -30,7 +30,7 @@ export interface Along {
 /** One order of the parts on a deck. */
 export interface DeckOrder {
   /** Where each part stands. Of what is not known yet only the tank's place hangs, which balance moves. */
-  readonly spots: readonly Spot[];
+  readonly spots: () => readonly Spot[];
   /** All of the rig that is known, its tank full, half full and empty. */
   readonly fills: readonly Along[];
   /** Places at which mass comes yet [m]. */
@@ -82,38 +82,40 @@ export function deckOrders(
     (sum, slot) => sum + (slot === 'battery' ? 0 : mostMass(space, slot, density)),
     0,
   );
+  let [ownMass, ownMoment] = [0, 0];
+  for (const own of carrierMasses(carrier)) {
+    ownMass += own.mass;
+    ownMoment += own.mass * own.x;
+  }
   return batteries.flatMap((battery): Stood[] => {
     if (ruled && (battery !== undefined) !== needsBattery(partAt)) return [];
     const at: PartAt = (slot) => (slot === 'battery' ? battery : partAt(slot));
     const pieces = piecesOf(partRig(space, at, slots, space.layout.lines), density);
-    const boxes = boxesOf(pieces);
+    const kinds = new Map(pieces.map((p) => [p.item.id, p.part.kind]));
     const load = deckLoad(pieces, carrier, density);
-    const stood = [...arrangements(carrier, load)].map(({ spots: placed, trouble }) => {
-      const spots = placed();
-      const dry: Along = { mass: 0, moment: 0 };
-      const add = (mass: number, x: number) => {
-        dry.mass += mass;
-        dry.moment += mass * x;
-      };
-      for (const own of carrierMasses(carrier)) add(own.mass, own.x);
+    const stood = [...arrangements(carrier, load)].map(({ blocks, trouble }) => {
+      const dry: Along = { mass: ownMass, moment: ownMoment };
       const grows: number[] = [];
       let [front, rear, tankAt] = [0, carrier.deckLength, 0];
-      for (const spot of spots) {
-        const { kind, size } = pieces.find((p) => p.item.id === spot.item)!.part;
-        if (kind !== 'boom' && kind !== 'pto-drive') {
-          front = Math.min(front, spot.x - size.length / 2);
-          rear = Math.max(rear, spot.x + size.length / 2);
+      for (const [{ places }, start] of blocks)
+        for (const { box, x: within } of places) {
+          const x = within + start;
+          const kind = kinds.get(box.item)!;
+          if (kind !== 'boom' && kind !== 'pto-drive') {
+            front = Math.min(front, x - box.length / 2);
+            rear = Math.max(rear, x + box.length / 2);
+          }
+          dry.mass += box.mass;
+          dry.moment += box.mass * x;
+          if (box.item === 'tank') tankAt = x;
+          if (growing.has(kind)) grows.push(x);
         }
-        add(boxes.get(spot.item)!.mass, spot.x);
-        if (spot.item === 'tank') tankAt = spot.x;
-        if (growing.has(kind)) grows.push(spot.x);
-      }
       const fills = liquids.map((liquid): Along => ({
         mass: dry.mass + liquid,
         moment: dry.moment + liquid * tankAt,
       }));
       const slack = ROUNDED + slackOf(carrier, fills, grows, toCome);
-      return { trouble, slack, order: { spots, fills, grows, front, rear } };
+      return { trouble, slack, order: { spots: () => spotsOf({ blocks }), fills, grows, front, rear } };
     });
     const least = Math.min(...stood.map((s) => s.trouble + s.slack));
     return [
@@ -137,7 +139,9 @@ function slackOf(
   const aimed = aimedCentre(carrier) ?? 0;
   const moves = fills.map(({ mass, moment }) => {
     const centre = moment / mass;
-    return (toCome / mass) * Math.max(...[...grows, aimed].map((x) => Math.abs(x - centre)));
+    let furthest = Math.abs(aimed - centre);
+    for (const x of grows) furthest = Math.max(furthest, Math.abs(x - centre));
+    return (toCome / mass) * furthest;
   });
   return imbalanceMoved(carrier, { full: moves[0]!, half: moves[1]!, empty: moves[2]! });
 }

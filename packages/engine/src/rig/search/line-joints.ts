@@ -107,11 +107,9 @@ export class LineJoints {
    * sees at least.
    */
   nodeFloor(outlets: readonly LineEnd[], pump: Part | undefined, pressure: number): Adds {
-    const ends = outlets.map((e) => {
-      const elbows = e.elbows.map((x) => `${x.cents}/${x.mass.toFixed(3)}/${x.late}`);
-      return `${e.line} ${portKey(e.port)} ${e.bends} ${elbows.join(',')}`;
-    });
-    const key = `${ends.join(' ')} ${portKeyOf(pump, 'out')} ${this.#pieces.levels(pressure).join(' ')}`;
+    // The most that it may see is the same for all.
+    let key = `${portKeyOf(pump, 'out')} ${this.#pieces.supply.level(pressure)}`;
+    for (const e of outlets) key += ` / ${endKey(e)} ${e.bends}`;
     let floor = this.#floors.get(key);
     if (floor === undefined) this.#floors.set(key, (floor = this.#nodeFloor(outlets, pump, pressure)));
     return floor;

@@ -103,7 +103,7 @@ export class OutletLines {
   /** What outlet lines add besides their decided parts, with all that meets at the manifold under a pressure that it has at least. */
   met({ lines, known }: BegunLines, pump: Part | undefined, pressure: number): readonly Point[] {
     const { joints, pieces } = this.#parting;
-    const key = `${portKeyOf(pump, 'out')} ${pieces.levels(pressure).join(' ')}`;
+    const key = `${portKeyOf(pump, 'out')} ${pieces.supply.level(pressure)}`;
     const before = known.get(key);
     if (before !== undefined) return before;
     const meetings = lines.reduce((n, l) => n * l.ways.length, 1);

@@ -1,7 +1,7 @@
 import type { Part, PartOf, LayoutLine, Slot } from '../../catalogue/index.ts';
 import type { Chosen } from '../design/assemble.ts';
 import type { LineContext } from '../design/line-context.ts';
-import { lineOptions, type LineOption } from '../design/line-options.ts';
+import { hasLineOption, lineOptions, type LineOption } from '../design/line-options.ts';
 import { outletDemands, partsOfLines, pumpDemands, usedOutlets } from '../design/outlet-demands.ts';
 import { engineSpeedFor } from '../design/pump-options.ts';
 import { RETURN_HOSE, settingFor, SUCTION_HOSE } from '../design/rest-of-rig.ts';
@@ -78,7 +78,7 @@ export function canBegin(
   };
   const can = space.contexts.some((context) => {
     const { rewind: _any, ...wishes } = context.brief.wishes;
-    return lineOptions({ ...context, brief: { ...context.brief, wishes } }, line, partsOf).length > 0;
+    return hasLineOption({ ...context, brief: { ...context.brief, wishes } }, line, partsOf);
   });
   return remember(known, key, can);
 }

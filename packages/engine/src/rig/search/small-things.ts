@@ -99,7 +99,8 @@ export class SmallThings {
 
   /** All wires of a rig in one order of its parts. */
   #laid(partAt: PartAt, battery: Part | undefined, { spots }: DeckOrder): Adds {
-    const spotOf = (slot: string) => spots.find((s) => s.item === slot);
+    const places = spots();
+    const spotOf = (slot: string) => places.find((s) => s.item === slot);
     const from = spotOf('battery');
     const wired = ['pump', 'engine', 'reel'].flatMap((slot) => {
       const to = spotOf(slot);
