@@ -70,13 +70,18 @@ export function suctionAsk(facts: CoreFacts, line: LayoutLine): TrimAsk {
       const elbows = joints.flatMap((j) => j?.elbows ?? []);
       return { adds: plus(adds, leastBends(elbows, line.elbows ?? 0)), end: undefined };
     },
-    margins: (classes) => {
+    margins: () => {
       const side = new SuctionSide(space, line, tank, npsh, least);
-      const losses = new Map<Part | undefined, readonly number[]>();
-      for (const part of classes.flat()) if (!losses.has(part)) losses.set(part, side.lossesOf(part));
+      // Of most parts it is never asked: what is cheaper and no heavier has all the spare there is.
+      const known = new Map<Part | undefined, readonly number[]>();
+      const lossesOf = (part: Part | undefined) => {
+        let losses = known.get(part);
+        if (losses === undefined) known.set(part, (losses = side.lossesOf(part)));
+        return losses;
+      };
       return (parts) => {
         const most = side.margin(
-          parts.map((p) => losses.get(p)!),
+          parts.map(lossesOf),
           parts.find((p) => p?.kind === 'hose'),
         );
         return most < 0 ? -1 : Math.min(cap, marginStep(most));

@@ -190,7 +190,7 @@ export class GroupFronts {
       tables = tablesOf(owns, ask, line);
       this.#tables.set(joints, tables);
     }
-    const margin = this.#refusing(group, ask, partAt).margins(group.slots.map((slot) => this.#options(slot)));
+    const margin = this.#refusing(group, ask, partAt).margins();
     front = tables
       .map((table) => ({ end: table.end, table, margin, trims: table.front(margin, this.#cap) }))
       .filter((f) => f.trims.length > 0);
@@ -212,8 +212,8 @@ export class GroupFronts {
     );
     return {
       ...ask,
-      margins: (classes) => {
-        const margin = ask.margins(classes);
+      margins: () => {
+        const margin = ask.margins();
         return (parts) => {
           const at: PartAt = (slot) => {
             const i = group.slots.indexOf(slot);

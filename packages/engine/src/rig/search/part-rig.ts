@@ -5,15 +5,17 @@ import { usedOutlets } from '../design/outlet-demands.ts';
 import type { Rig, RigLine } from '../rig-document.ts';
 import type { PartAt, SearchSpace } from './space.ts';
 
-const lengths = new WeakMap<SearchSpace['brief'], Map<string, number>>();
+const lengths = new WeakMap<SearchSpace['brief'], WeakMap<SearchSpace['layout'], Map<string, number>>>();
 
 /** Length that a hose of a slot is cut to, whatever its part: the brief decides it [m]. */
 export function hoseLength({ layout, brief }: Pick<SearchSpace, 'layout' | 'brief'>, slot: string): number {
-  let known = lengths.get(brief);
-  if (known === undefined) lengths.set(brief, (known = new Map<string, number>()));
-  const key = `${layout.id} ${slot}`;
-  let length = known.get(key);
-  if (length === undefined) known.set(key, (length = lengthOf(layout, brief, slot)));
+  let ofBrief = lengths.get(brief);
+  if (ofBrief === undefined)
+    lengths.set(brief, (ofBrief = new WeakMap<typeof layout, Map<string, number>>()));
+  let known = ofBrief.get(layout);
+  if (known === undefined) ofBrief.set(layout, (known = new Map<string, number>()));
+  let length = known.get(slot);
+  if (length === undefined) known.set(slot, (length = lengthOf(layout, brief, slot)));
   return length;
 }
 

@@ -49,7 +49,7 @@ export interface TrimAsk {
   readonly laid: (parts: readonly (Part | undefined)[]) => Laid | undefined;
   /** What a part says to its joints: its ports, and the outside of a hose. */
   readonly classOf: (part: Part | undefined) => string;
-  readonly margins: (classes: readonly (readonly (Part | undefined)[])[]) => MarginOf;
+  readonly margins: () => MarginOf;
 }
 
 /** Most spare by the places of the parts in their slots' lists [steps]; below zero when refused. */
