@@ -46,7 +46,7 @@ export class LineTree {
   readonly #options: readonly (readonly (Part | undefined)[])[];
   readonly #classes = new Map<Part | undefined, string>();
   readonly #joints = new Map<string, number>();
-  /** Rating that is enough for a line that is set to some pressure. */
+  /** Rating of fittings or clamps that is enough for a line that is set to some pressure. */
   readonly #levelOf: (set: number) => number;
   #ids = 0;
   #kept = 0;

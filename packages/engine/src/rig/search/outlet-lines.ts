@@ -198,7 +198,7 @@ export class OutletLines {
 
   /** One of all ends that are joined alike. */
   #endOf(end: LineEnd): LineEnd {
-    const key = endKey(end);
+    const key = `${endKey(end)} ${end.bends}`;
     const known = this.#ends.get(key);
     if (known === undefined) this.#ends.set(key, end);
     return known ?? end;
@@ -230,7 +230,7 @@ function treesOf(parting: Parting, limits: readonly Limit[]): readonly LineTree[
         used: used.has(line.id),
         slots: coreSlots.filter((s) => line.run.includes(s)),
         limits,
-        levelOf: (set) => pieces.supply.level(parting.pressed(set)),
+        levelOf: (set) => pieces.hoseLevel(parting.pressed(set)),
       }),
   );
 }

@@ -64,6 +64,7 @@ export class Pieces {
   readonly supply: Supply;
   readonly #money: Money;
   readonly #most: number;
+  readonly #clamps: readonly number[];
   readonly #known = new Map<string, unknown>();
   readonly #between = new Map<number, Map<number, Between>>();
   /** What was asked for last: a search asks for many joints under one pressure. */
@@ -75,6 +76,11 @@ export class Pieces {
     this.supply = supply;
     this.#money = money;
     this.#most = most;
+    this.#clamps = [
+      ...new Set(
+        supply.hardware.flatMap(({ purpose: p }) => (p.form === 'hose-clamp' ? [p.maxPressure] : [])),
+      ),
+    ];
   }
 
   /** Ratings at which pieces may be chosen between two pressures: pressures with the same are one. */
@@ -258,6 +264,13 @@ export class Pieces {
       ...free.slice(ends).map((port) => this.cap(port, pressure)),
     );
     return { adds, free };
+  }
+
+  /** Least rating of fittings or clamps that stands a pressure: under all pressures up to it a hose ends alike [Pa]. */
+  hoseLevel(pressure: number): number {
+    let level = this.supply.level(pressure);
+    for (const rating of this.#clamps) if (rating >= pressure) level = Math.min(level, rating);
+    return level;
   }
 
   /** Clamps and menders of a hose that is cut to a length. */

@@ -117,7 +117,7 @@ export class Owns {
         byTimes.get(times) ?? remember(byTimes, times, this.#own(part, length, times, pressure), Infinity)
       );
     }
-    const key = `${slot} ${part.id} ${this.#pieces.supply.level(pressure)}`;
+    const key = `${slot} ${part.id} ${this.#pieces.hoseLevel(pressure)}`;
     return (
       this.#hoses.get(key) ?? remember(this.#hoses, key, this.#own(part, length, times, pressure), Infinity)
     );
