@@ -76,6 +76,16 @@ describe('the command line', () => {
     expect(wrong).toMatchObject({ code: 2, err: expect.stringContaining("--proofs is 'many'") });
   });
 
+  it('ends as soon as no rig can be better by more than a share, and refuses a share that is none', async () => {
+    const told = await run('design', `${DEMO}briefs/roof-skid.json`, '--choices', '--within', '2 %');
+    expect(told.code).toBe(0);
+    expect(told.out).toContain('one here that costs and weighs at most 2 % more');
+    for (const text of ['few', '60', '-1']) {
+      const wrong = await run('design', `${DEMO}briefs/roof-skid.json`, '--choices', `--within=${text}`);
+      expect(wrong).toMatchObject({ code: 2, err: expect.stringContaining(`--within is '${text}'`) });
+    }
+  });
+
   it('says why no rig keeps a brief, and what could be asked less', async () => {
     const told = await run('design', `${DEMO}briefs/road-dust.json`, '--why-not');
     expect(told.code).toBe(1);

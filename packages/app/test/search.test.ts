@@ -92,6 +92,16 @@ describe.each(CASES)('search among the parts of %s: %j', (name, slots) => {
   });
 });
 
+/** Whether one is no worse than another by more than a share of price and mass, and so much margin. */
+function isNear(a: Figures, b: Figures, share: number): boolean {
+  return (
+    a.priceCents <= b.priceCents * (1 + share) + 1e-6 &&
+    a.mass <= b.mass * (1 + share) + 1e-6 &&
+    a.margin / 1000 >= b.margin / 1000 - share - 1e-9 &&
+    a.days <= b.days
+  );
+}
+
 describe('search among random parts', () => {
   const names = [
     'utility-12v',
@@ -117,6 +127,10 @@ describe('search among random parts', () => {
       expect(found.complete).toBe(true);
       expect(found.choices.map((c) => JSON.stringify(c.figures)).sort()).toEqual(unbeatenOf(figures));
       expect(figures.length).toBeGreaterThan(0);
+      const near = searchRigs(briefs.get(name), cut.catalogue, shop, { mostProofs: 100_000, within: 0.02 });
+      if (!near.ok) throw new Error('the brief is not read');
+      expect(near).toMatchObject({ within: 0.02, complete: false, progress: { settled: 1 } });
+      for (const f of figures) expect(near.choices.some((c) => isNear(c.figures, f, 0.02))).toBe(true);
     },
     300_000,
   );

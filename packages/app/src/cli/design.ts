@@ -24,6 +24,11 @@ export const designCommand: Command = {
       help: 'the rigs that no other beats in price, dry mass, least margin and days, about a dozen kinds',
     },
     proofs: { type: 'string', value: 'number', help: 'whole rigs that --choices may prove (default: 2000)' },
+    within: {
+      type: 'string',
+      value: 'percent',
+      help: 'end --choices as soon as no rig can be better by more than this share (default: 0)',
+    },
     'why-not': {
       type: 'boolean',
       help: 'take a brief that no rig keeps: what breaks, which parts are refused, and the least that could be asked less',

@@ -8,13 +8,16 @@ import { printProblems, readInputs, readSource } from './inputs.ts';
 /** Prints the rigs for a brief that no other beats. */
 export function printChoices(args: Arguments, terminal: Terminal): number {
   const proofs = proofsAsked(args, terminal);
+  const within = withinAsked(args, terminal);
   const inputs = readInputs(args, terminal);
   const source = readSource(args.positionals[0]!, 'brief', terminal);
-  if (proofs === 'wrong' || inputs === undefined || source === undefined) return EXIT.input;
+  if (proofs === 'wrong' || within === 'wrong' || inputs === undefined || source === undefined)
+    return EXIT.input;
   const { catalogue, shop, units } = inputs;
   const found = searchRigs(source.raw, catalogue, shop, {
     units,
     ...(proofs === undefined ? {} : { mostProofs: proofs }),
+    ...(within === undefined ? {} : { within }),
   });
   if (!found.ok) {
     printProblems(located(source, [...found.problems]), terminal);
@@ -33,6 +36,16 @@ function proofsAsked(args: Arguments, terminal: Terminal): number | undefined | 
   if (text === undefined) return undefined;
   if (/^[1-9]\d{0,6}$/.test(text)) return Number(text);
   terminal.err(`--proofs is '${text}'; it must be a whole number from 1 to 9999999`);
+  return 'wrong';
+}
+
+/** Share of price, mass and margin that is no matter. */
+function withinAsked(args: Arguments, terminal: Terminal): number | undefined | 'wrong' {
+  const text = args.text('within');
+  if (text === undefined) return undefined;
+  const percent = /^\d{1,2}(\.\d{1,3})? ?%?$/.test(text) ? Number.parseFloat(text) : Number.NaN;
+  if (percent <= 50) return percent / 100;
+  terminal.err(`--within is '${text}'; it must be a percentage from 0 to 50, such as 1%`);
   return 'wrong';
 }
 

@@ -1,6 +1,6 @@
 import type { Layout } from '@spraywright/engine/catalogue';
 import { display, moneyText } from '@spraywright/engine/quantity';
-import { groupsOf, settledText, type ChoiceGroup, type Choices } from '@spraywright/engine/rig';
+import { groupsOf, settledText, withinText, type ChoiceGroup, type Choices } from '@spraywright/engine/rig';
 import { slotNameIn } from './slot-name.ts';
 import { table } from './text-table.ts';
 
@@ -79,13 +79,18 @@ function noneText({ complete, refused }: Found): string[] {
   ];
 }
 
-function howFar({ complete, progress, choices }: Found): string {
-  const { size, narrowed, settled, nodes, proofs } = progress;
+function howFar({ complete, within, progress, choices }: Found): string {
+  const { size, narrowed, settled, nodes, proofs, sought } = progress;
   const space = `${rough(size)} sets of parts, of which ${rough(narrowed)} hold only parts that some rig can have`;
   const work = `${rough(nodes)} looked at in whole or in part, ${rough(proofs)} proven whole`;
-  return complete
-    ? `Complete: ${space}; ${work}.${choices.length === 0 ? '' : ' Nothing in the catalogue beats these, with settings by the rules of the selection.'}`
-    : `Stopped at ${settledText(settled)} of the latter: ${space}; ${work}. Better rigs may be among the rest: --proofs gives it more.`;
+  if (complete)
+    return `Complete: ${space}; ${work}.${choices.length === 0 ? '' : ' Nothing in the catalogue beats these, with settings by the rules of the selection.'}`;
+  if (within !== undefined && within === sought)
+    return `${withinText(within)} Settings are by the rules of the selection. ${space}; ${work}.`;
+  const stopped = `Stopped at ${settledText(settled)} of the latter: ${space}; ${work}.`;
+  return within === undefined
+    ? `${stopped} Better rigs may be among the rest: --proofs gives it more.`
+    : `${withinText(within)} Smaller gains were looked for too. ${stopped} --proofs gives it more.`;
 }
 
 /** A count as it is said: whole up to a million, then by powers of ten. */

@@ -1,4 +1,4 @@
-import { settledText } from '@spraywright/engine/rig';
+import { settledText, withinText, type SearchProgress } from '@spraywright/engine/rig';
 import type { SearchTold } from '../state/search-link.ts';
 import { ChoiceRows } from './choice-rows.tsx';
 import { useDesk, useStore } from './desk-context.ts';
@@ -65,13 +65,20 @@ function Standing({ search }: { search: SearchTold }) {
         <i style={{ width: `${share * 100}%` }} />
       </div>
       <p className="note" role="status">
-        {running ? `${settledText(share)} settled so far.` : ending(search)}
+        {running ? soFar(progress, share) : ending(search)}
       </p>
       {!running && found === 0 && refused.length > 0 && (
         <p className="note">What refused most: {refused.slice(0, NAMED).join('; ')}.</p>
       )}
     </>
   );
+}
+
+/** The first round passes over what a buyer would not choose by; what it finds is told while the second one goes on. */
+function soFar({ sought, within }: SearchProgress, share: number): string {
+  if (within !== undefined)
+    return `${withinText(within)} Of smaller gains ${settledText(share)} settled so far.`;
+  return `${settledText(share)} settled so far, of what is better by more than ${sought * 100} %.`;
 }
 
 function ending({ complete, progress }: SearchTold): string {
@@ -81,6 +88,8 @@ function ending({ complete, progress }: SearchTold): string {
       ? 'Searched to the end: no rig of the catalogue keeps every promise of this brief.'
       : 'Searched to the end: no rig of the catalogue with what the brief wishes, set by the usual rules, beats these.';
   const share = settledText(progress?.settled ?? 0);
+  if (progress?.within !== undefined)
+    return `${withinText(progress.within)} Stopped with ${share} of smaller gains settled.`;
   return none
     ? `Stopped with ${share} settled: no rig that keeps every promise is found yet.`
     : `Stopped with ${share} settled: better rigs may be among the rest.`;

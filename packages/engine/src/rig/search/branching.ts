@@ -1,5 +1,6 @@
 import type { Part } from '../../catalogue/index.ts';
 import type { Bounds } from './bounds.ts';
+import type { Figures } from './figures.ts';
 import type { Front } from './front.ts';
 import type { Prover } from './prover.ts';
 import type { PartAt, SearchSpace } from './space.ts';
@@ -20,16 +21,25 @@ export class Branching {
   nodes = 0;
   /** Sets of parts of the narrowed spaces that need no more looking at. */
   settled = 0;
+  /** It was told to end, or has looked at or proven all that it may. */
+  stopped = false;
   readonly #prover: Prover;
   readonly #front: Front;
   readonly #mostNodes: number;
   readonly #refused = new Map<string, number>();
-  #stopped = false;
+  #within = 0;
 
   constructor(prover: Prover, front: Front, mostNodes: number) {
     this.#prover = prover;
     this.#front = front;
     this.#mostNodes = mostNodes;
+  }
+
+  /** Begins a round over all spaces: what is better by no more than a share than a rig found is not looked at. */
+  begin(within: number): void {
+    this.#within = within;
+    this.settled = 0;
+    this.#refused.clear();
   }
 
   /** True when the space has been gone through to its end. */
@@ -42,7 +52,7 @@ export class Branching {
       const slot = space.slots[depth];
       if (slot === undefined) {
         if (this.#prover.spent) {
-          this.#stopped = true;
+          this.stopped = true;
           return;
         }
         const proven = this.#prover.of(space, partAt);
@@ -52,29 +62,34 @@ export class Branching {
       }
       const each = sets / slot.options.length;
       for (const part of slot.options) {
-        if (this.nodes >= this.#mostNodes) this.#stopped = true;
-        if (this.#stopped) break;
+        if (this.nodes >= this.#mostNodes) this.stopped = true;
+        if (this.stopped) break;
         this.nodes++;
-        if (this.nodes % REPORT === 0 && !goOn()) this.#stopped = true;
+        if (this.nodes % REPORT === 0 && !goOn()) this.stopped = true;
         parts.set(slot.id, part);
         const limited = Math.min(margin, bounds.limit(depth, partAt));
         if (limited < 0) this.#refuse(bounds.why(depth, partAt)!, each);
         else {
           const best = bounds.best(depth + 1, partAt, limited);
           if (best.margin < 0) this.#refuse('price or day: the least possible is beyond the brief', each);
-          else if (this.#front.beatsAll(best)) this.#refuse('beaten by a rig already found', each);
+          else if (this.#isBeaten(best)) this.#refuse('beaten by a rig already found', each);
           else visit(depth + 1, each, limited);
         }
       }
       parts.delete(slot.id);
     };
     visit(0, space.size, Infinity);
-    return !this.#stopped;
+    return !this.stopped;
   }
 
   /** Sets of parts by the condition that refused them, most first. */
   refused(): { readonly why: string; readonly sets: number }[] {
     return [...this.#refused].map(([why, sets]) => ({ why, sets })).sort((a, b) => b.sets - a.sets);
+  }
+
+  /** Of rigs with the same figures all are proven in an exact round, and the first by its name is kept. */
+  #isBeaten(best: Figures): boolean {
+    return this.#within === 0 ? this.#front.beatsAll(best) : this.#front.covers(best, this.#within);
   }
 
   #refuse(why: string, sets: number): void {

@@ -8,75 +8,12 @@ import { unbeaten, type Trim, type TrimFront } from './trims.ts';
 /** Groups with a line that meets the others at the manifold. */
 const MEETING: ReadonlySet<Group['id']> = new Set<Group['id']>(['return', 'agitation', 'induction']);
 
-type Keep = (best: Figures) => boolean;
+export type Keep = (best: Figures) => boolean;
 
 /** The best ways to fill the groups of a core, as far as bounds can tell one from another. */
 export function bestWays(parting: Parting, core: Core, keep: Keep): Completion[] {
-  return joinedUp(parting, core, core.fronts, keep, unbeaten, Infinity)!;
-}
-
-/**
- * All ways to fill the groups of a core that a test lets through. A way is left out only by what the test says of it,
- * never because another one has better bounds: that other one may turn out to break a promise. Only a gauge is chosen
- * by its figures alone, since no promise reads it. Undefined when they are too many to go through.
- */
-export function allWays(parting: Parting, core: Core, keep: Keep, most: number): Completion[] | undefined {
-  const ideals = core.fronts.map((fronts) => idealOf(fronts));
-  const fronts: (readonly TrimFront[])[] = [];
-  for (const [i, list] of core.fronts.entries()) {
-    const left = leftOf(parting, core, list, i, ideals, keep, most);
-    if (left === undefined) return undefined;
-    if (left.length === 0) return [];
-    fronts.push(left);
-  }
-  return joinedUp(parting, core, fronts, keep, inOrder, most);
-}
-
-/** The ways of one group that a test lets through with the best of all other groups; undefined when they are too many. */
-function leftOf(
-  parting: Parting,
-  core: Core,
-  list: readonly TrimFront[],
-  place: number,
-  ideals: readonly Omit<Trim, 'parts'>[],
-  keep: Keep,
-  most: number,
-): TrimFront[] | undefined {
-  const others = ideals.filter((_, k) => k !== place);
-  const base = plus(core.adds, core.node, ...others);
-  const margin = Math.min(core.margin, ...others.map((o) => o.margin));
-  const passes = (t: Omit<Trim, 'parts'>) =>
-    keep(
-      parting.figures(
-        base.cents + t.cents,
-        base.mass + t.mass,
-        Math.max(base.late, t.late),
-        Math.min(margin, t.margin),
-      ),
-    );
-  const least = ideals[place]!;
-  const left: TrimFront[] = [];
-  for (const f of list) {
-    const trims =
-      parting.groups[place]!.id === 'gauge'
-        ? f.trims.filter(passes)
-        : f.table.where(f.margin, passes, (cents) => !passes({ ...least, cents }), parting.cap, most);
-    if (trims === undefined) return undefined;
-    if (trims.length > 0) left.push({ ...f, trims });
-  }
-  return left;
-}
-
-/** Groups joined one after another; undefined when at some point more than some number of ways are open. */
-function joinedUp(
-  parting: Parting,
-  core: Core,
-  fronts: readonly (readonly TrimFront[])[],
-  keep: Keep,
-  sift: (list: Completion[]) => Completion[],
-  most: number,
-): Completion[] | undefined {
   const at = parting.groups.map((g) => g.id);
+  const { fronts } = core;
   const meeting = fronts.flatMap((f, i) => (MEETING.has(at[i]!) ? [{ f, i }] : []));
   const others = fronts.flatMap((f, i) => (MEETING.has(at[i]!) ? [] : [{ f, i }]));
   const rest = others.map(({ f }) => idealOf(f));
@@ -88,17 +25,16 @@ function joinedUp(
   let open: Completion[] = [];
   const order = [...meeting, ...others].map(({ i }) => i);
   const ids = order.map((i) => at[i]!);
-  /** False when they are too many. */
-  const ways = (k: number, chosen: readonly TrimFront[]): boolean => {
+  const ways = (k: number, chosen: readonly TrimFront[]): void => {
     const next = meeting[k];
-    if (next !== undefined) return next.f.every((front) => ways(k + 1, [...chosen, front]));
+    if (next !== undefined) return next.f.forEach((front) => ways(k + 1, [...chosen, front]));
     const node = parting.joints.node(
       core,
       chosen.flatMap((c) => c.end ?? []),
     );
-    if (node === undefined) return true;
+    if (node === undefined) return;
     const start = plus(core.adds, node);
-    let list: Completion[] | undefined = [{ parts: [], groups: [], ...start, margin: core.margin }];
+    let list: Completion[] = [{ parts: [], groups: [], ...start, margin: core.margin }];
     for (const [at, { trims }] of chosen.entries()) {
       const later = chosen.slice(at + 1).map((f) => idealOf([f]));
       const more = later.reduce((sum, l) => plus(sum, l), NOTHING);
@@ -110,44 +46,45 @@ function joinedUp(
           late: Math.max(t.late, more.late),
           margin: Math.min(t.margin, spare),
         });
-      list = joined(list, trims, withLater, most - met.length);
-      if (list === undefined) return false;
+      list = joined(list, trims, withLater);
     }
     for (const c of list) met.push(c);
-    return true;
   };
-  if (!ways(0, [])) return undefined;
+  ways(0, []);
   for (const c of inOrder(met)) {
     // The main takes long to reckon: not for what would be sifted out even with all the spare that it may have.
-    if (sift === unbeaten && open.some((o) => coversAll(o, c))) continue;
-    const margin = Math.min(c.margin, mainSpare(parting, core, ids, c));
+    if (open.some((o) => coversAll(o, c))) continue;
+    const margin = Math.min(c.margin, mainSpare(parting, core, ids, c.groups));
     if (margin >= 0 && passes({ ...c, margin })) open.push({ ...c, margin });
   }
-  open = sift(open);
+  open = unbeaten(open);
   for (const [k, { f }] of others.entries()) {
     restCents -= rest[k]!.cents;
     restMass -= rest[k]!.mass;
     const trims = f.flatMap((x) => x.trims);
-    const more = joined(open, trims, passes, most);
-    if (more === undefined) return undefined;
-    open = more;
+    open = joined(open, trims, passes);
     // What a pump moves hangs on what stands behind it, and what it gives on its suction line.
     if (at[order[meeting.length + k]!] === 'suction')
       open = open.flatMap((c) => {
-        const margin = Math.min(c.margin, mainSpare(parting, core, ids, c));
+        const margin = Math.min(c.margin, mainSpare(parting, core, ids, c.groups));
         return margin >= 0 && passes({ ...c, margin }) ? [{ ...c, margin }] : [];
       });
-    open = sift(open);
+    open = unbeaten(open);
   }
   return open.map((c) => ({ ...c, groups: parting.groups.map((_, i) => c.groups[order.indexOf(i)]!) }));
 }
 
+/** Whether a group has a line that meets the others at the manifold. */
+export function meetsAtManifold({ id }: Group): boolean {
+  return MEETING.has(id);
+}
+
 /** Most spare of what hangs on the main's pressure and on the pump, as far as groups are joined in an order. */
-function mainSpare(
+export function mainSpare(
   { cap }: Parting,
   core: Core,
   order: readonly Group['id'][],
-  { groups }: Completion,
+  groups: readonly Trim[],
 ): number {
   const part = (id: Group['id'], k: number) => groups[order.indexOf(id)]?.parts[k];
   const most = flowSpare(core, {
@@ -162,13 +99,12 @@ function mainSpare(
   return most < 0 ? -1 : Math.min(cap, marginStep(most));
 }
 
-/** Every way joined with every trim that a test lets through; undefined when they are more than some number. */
+/** Every way joined with every trim that a test lets through. */
 function joined(
   list: readonly Completion[],
   trims: readonly Trim[],
   passes: (t: Omit<Trim, 'parts'>) => boolean,
-  most: number,
-): Completion[] | undefined {
+): Completion[] {
   const out: Completion[] = [];
   for (const c of list)
     for (const t of trims) {
@@ -181,7 +117,6 @@ function joined(
         margin: Math.min(c.margin, t.margin),
       };
       if (!passes(next)) continue;
-      if (out.length >= most) return undefined;
       out.push({ ...next, groups: [...c.groups, t] });
     }
   return out;

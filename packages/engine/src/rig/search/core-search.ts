@@ -1,8 +1,9 @@
 import type { Part, Shop } from '../../catalogue/index.ts';
 import type { Point } from './points.ts';
-import { allWays, bestWays } from './completions.ts';
+import { bestWays } from './completions.ts';
 import type { Completion, Core } from './core-types.ts';
 import { Parting } from './core.ts';
+import { everyWay } from './every-way.ts';
 import type { Figures } from './figures.ts';
 import { Floors } from './floors.ts';
 import type { Choice, Front } from './front.ts';
@@ -26,8 +27,6 @@ const IN_TURN: readonly ((figures: Figures) => number)[] = [
   (f) => -f.margin,
   (f) => f.days,
 ];
-/** Ways to fill the groups of one core that are open at a time when they are gone through. */
-const MOST_WAYS = 5_000;
 const NO_MATE = 'nothing in the catalogue goes with these parts';
 const NO_MAIN = 'pressure: no regulator, return hose and jet go with pump and outlets';
 const BEATEN = 'beaten by a rig already found';
@@ -48,14 +47,21 @@ export class CoreSearch {
   nodes = 0;
   /** Sets of parts that need no more looking at. */
   settled = 0;
+  /** It was told to end, or has looked at or proven all that it may. */
+  stopped = false;
   readonly #prover: Prover;
   readonly #front: Front;
   readonly #mostNodes: number;
   readonly #shop: Shop;
   readonly #refused = new Map<string, number>();
-  #stopped = false;
   #goOn: () => boolean = () => true;
   #unsettled = false;
+  #within = 0;
+  /** What is reckoned of a space holds for every round. */
+  readonly #begun = new Map<
+    SearchSpace,
+    { readonly parting: Parting; readonly floorsOf: Map<Parting, Floors> }
+  >();
 
   constructor(prover: Prover, front: Front, shop: Shop, mostNodes: number) {
     this.#prover = prover;
@@ -64,13 +70,25 @@ export class CoreSearch {
     this.#mostNodes = mostNodes;
   }
 
+  /** Begins a round over all spaces: what is better by no more than a share than a rig found is not looked at. */
+  begin(within: number): void {
+    this.#within = within;
+    this.#unsettled = false;
+    this.settled = 0;
+    this.#refused.clear();
+  }
+
   /** True when nothing of the space is left to look at. */
   run({ space, limits, refused }: Prepared, goOn: () => boolean): boolean {
     this.#goOn = goOn;
     for (const [why, sets] of refused) this.#count(why, sets);
-    if (space.size === 0) return !this.#stopped;
-    const parting = new Parting(space, limits, this.#shop);
-    const floorsOf = new Map<Parting, Floors>();
+    if (space.size === 0) return !this.stopped;
+    const begun = this.#begun.get(space) ?? {
+      parting: new Parting(space, limits, this.#shop),
+      floorsOf: new Map<Parting, Floors>(),
+    };
+    this.#begun.set(space, begun);
+    const { parting, floorsOf } = begun;
     const { coreSlots } = parting;
     const options = coreSlots.map((id) => space.slots.find((s) => s.id === id)!.options);
     const depthOf = new Map(coreSlots.map((s, i) => [s, i]));
@@ -93,10 +111,10 @@ export class CoreSearch {
       }
       const each = sets / options[depth]!.length;
       for (const part of options[depth]!) {
-        if (this.nodes >= this.#mostNodes || this.#prover.spent) this.#stopped = true;
-        if (this.#stopped) break;
+        if (this.nodes >= this.#mostNodes || this.#prover.spent) this.stopped = true;
+        if (this.stopped) break;
         this.nodes++;
-        if (this.nodes % REPORT === 0 && !goOn()) this.#stopped = true;
+        if (this.nodes % REPORT === 0 && !goOn()) this.stopped = true;
         parts.set(slot, part);
         const parting = slot === 'pump' ? under.behind(part) : under;
         const floors = floorsOf.get(parting) ?? new Floors(parting, limits);
@@ -134,12 +152,12 @@ export class CoreSearch {
     };
     visit(0, space.size, NOTHING, Infinity, parting);
     for (const { parts: of, sets, margin } of left) {
-      if (this.#stopped) break;
-      if (!goOn()) this.#stopped = true;
+      if (this.stopped) break;
+      if (!goOn()) this.stopped = true;
       else if (this.#goThrough(parting, of, margin)) this.settled += sets;
       else this.#unsettled = true;
     }
-    return !this.#stopped && !this.#unsettled;
+    return !this.stopped && !this.#unsettled;
   }
 
   /**
@@ -190,7 +208,7 @@ export class CoreSearch {
         Math.min(margin, p.margin),
       );
       if (best.margin < 0) continue;
-      if (!this.#front.covers(best)) return undefined;
+      if (!this.#front.covers(best, this.#within)) return undefined;
       why = BEATEN;
     }
     return why;
@@ -220,12 +238,12 @@ export class CoreSearch {
     const parting = all.before(partAt);
     const core = parting.coreOf(partAt, margin, (best) => this.#keeps(best));
     if (core === undefined || !this.#keeps(parting.ideal(core))) return true;
-    const ways = allWays(parting, core, (figures) => this.#keeps(figures), MOST_WAYS);
-    return ways !== undefined && this.#prove(parting, core, ways, parts);
+    const keep = (figures: Figures) => this.#keeps(figures);
+    return everyWay(parting, core, keep, (way) => this.#prove(parting, core, [way], parts));
   }
 
   #keeps(best: Figures): boolean {
-    return best.margin >= 0 && !this.#front.covers(best);
+    return best.margin >= 0 && !this.#front.covers(best, this.#within);
   }
 
   #prove(
@@ -239,9 +257,9 @@ export class CoreSearch {
     let left = most;
     for (const c of found) {
       if (left <= 0) return false;
-      if (this.#prover.spent) this.#stopped = true;
-      if (this.#stopped) return false;
-      if (this.#front.covers(parting.figures(c.cents, c.mass, c.late, c.margin))) continue;
+      if (this.#prover.spent) this.stopped = true;
+      if (this.stopped) return false;
+      if (!this.#keeps(parting.figures(c.cents, c.mass, c.late, c.margin))) continue;
       const whole = new Map(parts);
       groups.forEach((g, i) => g.slots.forEach((slot, k) => whole.set(slot, c.groups[i]!.parts[k])));
       const at: PartAt = (slot) => whole.get(slot);
@@ -249,7 +267,7 @@ export class CoreSearch {
       const proven = this.#prover.of(space, at);
       left--;
       if (proven !== undefined) this.#front.offer(proven);
-      if (this.#prover.proofs % PROOFS === 0 && !this.#goOn()) this.#stopped = true;
+      if (this.#prover.proofs % PROOFS === 0 && !this.#goOn()) this.stopped = true;
     }
     return true;
   }

@@ -45,7 +45,7 @@ export interface Completion extends Trim {
 }
 
 /** Best figures that the ways of some fronts have, each by itself. */
-export function idealOf(fronts: readonly TrimFront[]): Omit<Trim, 'parts'> {
+export function idealOf(fronts: readonly Pick<TrimFront, 'trims'>[]): Omit<Trim, 'parts'> {
   let [cents, mass, late, margin] = [Infinity, Infinity, Infinity, -1];
   for (const { trims } of fronts)
     for (const t of trims) {

@@ -39,9 +39,18 @@ export function figuresOf({ bill, promises }: Proof): Figures {
   };
 }
 
-/** Whether one is as good as another in everything. */
-export function asGood(a: Figures, b: Figures): boolean {
-  return a.priceCents <= b.priceCents && a.mass <= b.mass && a.margin >= b.margin && a.days <= b.days;
+/**
+ * Whether one is as good as another in everything.
+ *
+ * @param within share of the other's price and mass by which it may be worse, and what its margin may be less [1]
+ */
+export function asGood(a: Figures, b: Figures, within = 0): boolean {
+  return (
+    a.priceCents <= b.priceCents * (1 + within) &&
+    a.mass <= b.mass * (1 + within) &&
+    a.margin >= b.margin - 1000 * within &&
+    a.days <= b.days
+  );
 }
 
 /** Whether one beats another: as good in everything and better in something. */

@@ -24,9 +24,9 @@ export class Front {
     return this.#choices.some((c) => beats(c.figures, best));
   }
 
-  /** Whether one of them is as good as everything that is no better than some bounds. */
-  covers(best: Figures): boolean {
-    return this.#choices.some((c) => asGood(c.figures, best));
+  /** Whether one of them is as good, within a share, as everything that is no better than some bounds. */
+  covers(best: Figures, within: number): boolean {
+    return this.#choices.some((c) => asGood(c.figures, best, within));
   }
 
   /** Takes a proven rig in; false when it breaks a promise or is beaten. */

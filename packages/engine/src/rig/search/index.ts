@@ -5,4 +5,4 @@ export { groupsOf, type ChoiceGroup } from './groups.ts';
 export { setsOfParts, type OneSet, type SetsOfParts } from './enumerate.ts';
 export { whyNot, type SmallestRelaxation, type WhyNot, type WhyNotOptions } from './why-not.ts';
 export { cheapestOf, linearParts, type Cheapest, type LinearPart } from './linear-part.ts';
-export { settledText } from './settled-text.ts';
+export { settledText, withinText } from './settled-text.ts';

@@ -1,5 +1,6 @@
 import type { Part, PartOf } from '../../catalogue/index.ts';
 import { pumpDemand } from '../../physics/index.ts';
+import { headAvailable } from '../proof/suction.ts';
 import { PLAIN_RETURN } from '../proof/agitation.ts';
 import type { Rated } from './rated.ts';
 import { mainDuties, mostLifted, type MainDuty, type MainParts } from './main-duties.ts';
@@ -12,8 +13,11 @@ import type { SearchSpace } from './space.ts';
 import { leastSuctionLoss, suctionLaw, SuctionSide } from './trim-margins.ts';
 
 const BAR = 1e5;
+const G = 9.80665;
 /** For what the laws of the network have besides: a share of a flow or a loss. */
 const HAIR = 3e-4;
+/** For the digits of a sum. */
+const CLOSE = 1e-6;
 /** The reserve of a pump is reckoned for flows up to this only [m3/s]. */
 const MOST_ASKED = 1;
 
@@ -70,6 +74,11 @@ export class MainCheck {
   readonly #sides = new Map<string, SuctionSide>();
   readonly #ways: MainWays;
   readonly #suction: readonly number[];
+  /**
+   * Pressure in front of a pump that has just the head that it requires, by duty: no less in a rig that keeps its promise on
+   * suction, and none with the outlets shut either, when a displacement pump moves no more than with them open [Pa].
+   */
+  readonly #starved: readonly number[];
   readonly #known = new Map<string, number>();
   readonly #spares = new Map<string, Spare>();
   readonly #driven = new Map<string, Spare>();
@@ -89,6 +98,11 @@ export class MainCheck {
     this.#space = space;
     this.#tanks = tanks;
     this.#duties = mainDuties(space, parts);
+    const site = space.contexts[0]!.site;
+    this.#starved = space.brief.duties.map((duty) => {
+      const liquid = space.contexts[0]!.liquids.get(duty.liquid)!;
+      return Math.max(-BAR, liquid.density * G * (pump.npshRequired - headAvailable(site, liquid, 0)));
+    });
     this.#suction = this.#duties.map((d) => leastSuctionLoss(space, Math.min(...flow.least), d.density));
   }
 
@@ -135,8 +149,8 @@ export class MainCheck {
   }
 
   /**
-   * Most spare of ratings and drive with the outlets shut, where the suction line is known: how low the pressure in front of
-   * the pump is with it tells how much the pump slips, and what the drive must carry.
+   * Most spare of ratings and drive with the outlets shut and of the pump's reserve, where the suction line is known: how
+   * low the pressure in front of the pump is with it tells how much the pump slips, and what the drive must carry.
    */
   driven(
     power: number,
@@ -162,7 +176,9 @@ export class MainCheck {
       });
       const trims = { key, regulator, hoses: [hose], agitator, valves: [valve] };
       const shut = this.#shutWith(trims, inlets);
-      this.#driven.set(key, (spare = { most: this.#stands(shut, trims) + HAIR, power: shut.power }));
+      const reserve = Math.min(...inlets.map((inlet, i) => this.#reserve(i, trims, inlet)));
+      const most = Math.min(this.#stands(shut, trims) + HAIR, reserve);
+      this.#driven.set(key, (spare = { most, power: shut.power }));
     }
     return spareWith(spare, power);
   }
@@ -181,7 +197,7 @@ export class MainCheck {
   /** The plain return stirs with what the pump gives beyond the outlets, at no less than a pressure. */
   #stirredBack(i: number, low: number, out: number): number {
     const d = this.#duties[i]!;
-    const needs = Math.max(0, d.pressure - d.atManifold.high);
+    const needs = d.pressure;
     const asked = Math.max(d.stirred, PLAIN_RETURN) * this.#volume;
     return (this.#pumpIn(i).gives(Math.max(needs, low)) * (1 + HAIR) - out - asked) / asked;
   }
@@ -224,8 +240,10 @@ export class MainCheck {
     const key = `${this.#sets} ${trims.key}`;
     const known = this.#shut.get(key);
     if (known !== undefined) return known;
-    // In front of a pump that starves there is no less than nothing.
-    const inlets = this.#duties.map((_, i): Inlet => ({ low: -BAR, high: () => this.#pumpIn(i).inlet }));
+    const inlets = this.#duties.map((_, i): Inlet => ({
+      low: this.#starved[i]!,
+      high: () => this.#pumpIn(i).inlet,
+    }));
     return remember(this.#shut, key, this.#shutWith(trims, inlets));
   }
 
@@ -236,10 +254,13 @@ export class MainCheck {
       const { gives } = this.#pumpIn(i);
       const { low, high } = inlets[i]!;
       const climb = Math.max(0, d.atPump - d.atManifold.high);
-      const least = (p: number) => Math.max(0, this.#flow.slowest * (1 - HAIR) - d.slip * (p + climb - low));
+      const turns = this.#flow.slowest * (1 - HAIR);
+      const given = (p: number, inlet: number) => Math.max(0, turns - d.slip * (p + climb - inlet));
       const back = this.#back(d, regulator, hoses);
       const jets = this.#ways.jets(d, agitator, valves);
-      const p = mainPressureOf({ gives: least, back: back.most, out: jets.most }, this.#highest);
+      const meeting = (inlet: number) =>
+        mainPressureOf({ gives: (p) => given(p, inlet), back: back.most, out: jets.most }, this.#highest);
+      const p = meeting(low);
       pressure = Math.max(pressure, p);
       // No more goes back than the pump gives: so much at most is lost in the bends before the regulator.
       const [bends, flow] = [back.least[0]!, gives(p)];
@@ -253,8 +274,14 @@ export class MainCheck {
             atJet,
             BAR * (d.density / 1000) * (flowOf(way, p) / agitator.flowAtOneBar) ** 2 + d.atManifold.low,
           );
-      const moved = least(p);
-      power = Math.max(power, (moved * Math.max(0, p - high(moved))) / this.#pump.law.efficiency);
+      // A pump lifts the pressure least where that in front of it is highest, and most where both are at their ends; in
+      // between it takes no less power than at one of these.
+      const most = mainPressureOf({ gives, back: back.least, out: jets.least }, this.#highest);
+      const top = Math.min(this.#pump.maxPressure, most);
+      const inlet = high(given(top, low));
+      const takes = (lift: number) => given(lift, 0) * Math.max(0, lift);
+      const shaft = Math.min(takes(meeting(inlet) - inlet), takes(top - low));
+      power = Math.max(power, shaft / this.#pump.law.efficiency);
     }
     return { pressure, atRegulator, atJet, power };
   }
@@ -264,10 +291,11 @@ export class MainCheck {
     const d = this.#duties[i]!;
     const { least, gives } = this.#pumpIn(i);
     const jets = this.#ways.jets(d, agitator, valves);
-    // What the pump gives at the pressure that the outlets need must feed them and the jet.
-    const needs = Math.max(0, d.pressure - d.atManifold.high);
-    if (gives(needs) < (d.flow + flowsOf(jets.least, needs)) * (1 - HAIR)) return -1;
     const back = this.#back(d, regulator, hoses);
+    // What the pump gives at the pressure that the outlets need must feed them, the jet, and what the regulator lets back.
+    const needs = d.pressure;
+    const returned = Math.min(...back.least.map((way) => flowOf(way, needs)));
+    if (gives(needs) < (d.flow + flowsOf(jets.least, needs) + returned) * (1 - HAIR)) return -1;
     let spare = Infinity;
     const low =
       d.out === undefined
@@ -286,26 +314,40 @@ export class MainCheck {
     }
     if (d.stirred > 0 && agitator === undefined) spare = Math.min(spare, this.#stirredBack(i, low, out));
     if (d.out === undefined) return spare;
-    if (d.asked !== undefined && d.asked < MOST_ASKED) {
-      const demand = pumpDemand(d.asked, Math.min(MOST_ASKED, d.stirred * this.#volume));
-      if (demand > 0) spare = Math.min(spare, (gives(low) - demand) / demand);
-    }
+    const inlet = { low: this.#starved[i]!, high: () => this.#pumpIn(i).inlet };
+    spare = Math.min(spare, this.#reserve(i, { key: '', regulator, hoses, agitator, valves }, inlet));
     return d.nozzles === undefined ? spare : Math.min(spare, 1 - d.nozzles.least(low) / d.nozzles.highest);
+  }
+
+  /** Most reserve of the pump in a duty whose outlets are open: if it has any, it draws at least what is asked of it. */
+  #reserve(i: number, { regulator, hoses, agitator, valves }: MainTrims, inlet: Inlet): number {
+    const d = this.#duties[i]!;
+    if (d.out === undefined || d.asked === undefined || d.asked >= MOST_ASKED) return Infinity;
+    const demand = pumpDemand(d.asked, Math.min(MOST_ASKED, d.stirred * this.#volume));
+    if (demand <= 0) return Infinity;
+    const climb = Math.max(0, d.atPump - d.atManifold.high);
+    const least = (p: number) =>
+      Math.max(0, this.#flow.slowest * (1 - HAIR) - d.slip * (p + climb - inlet.low));
+    const back = this.#back(d, regulator, hoses).most;
+    const jets = this.#ways.jets(d, agitator, valves).most;
+    const low = mainPressureOf({ gives: least, back, out: [...jets, ...d.out] }, this.#highest);
+    const gives = this.#flow.most - d.slip * Math.max(0, low - inlet.high(demand));
+    return (gives - demand) / demand + CLOSE;
   }
 
   get #highest(): number {
     return this.#pump.maxPressure * 4;
   }
 
-  /** What the pump gives in a duty against a pressure, at least and at most, and the highest pressure in front of it. */
+  /** What a pump that does not starve gives in a duty against a pressure, at least and at most, and the highest pressure in front of it. */
   #pumpIn(i: number) {
-    const { slip, atPump } = this.#duties[i]!;
+    const { slip, atPump, atManifold } = this.#duties[i]!;
     const { most, slowest } = this.#flow;
+    const climb = Math.max(0, atPump - atManifold.high);
     const inlet = atPump - this.#suction[i]!;
     return {
       inlet,
-      // Against no less than the inlet of a pump that starves.
-      least: (p: number) => Math.max(0, slowest * (1 - HAIR) - slip * (p + BAR)),
+      least: (p: number) => Math.max(0, slowest * (1 - HAIR) - slip * (p + climb - this.#starved[i]!)),
       gives: (p: number) => Math.max(0, most * (1 + HAIR) - slip * Math.max(0, p - inlet)),
     };
   }

@@ -5,10 +5,11 @@ import { outletHeightOf } from '../duty-network.ts';
 import { liquidDepth } from '../tank-level.ts';
 import type { Rated } from './rated.ts';
 import type { LineNeeds } from './line-needs.ts';
-import { leastOut } from './line-takes.ts';
+import { leastOut, lineLaw } from './line-takes.ts';
 import type { Way } from './main-state.ts';
 import { factorOf, mostOut } from './outlet-most.ts';
-import { outletNeed } from './outlet-need.ts';
+import { highestSurface, outletNeed, type OutletNeed } from './outlet-need.ts';
+import { OFF } from './part-terms.ts';
 import { slipAt, type PumpFlow } from './pump-flow.ts';
 import { mostReach } from './reach-most.ts';
 import type { PartAt, SearchSpace } from './space.ts';
@@ -46,7 +47,7 @@ export interface MainDuty {
   /** Share of the tank that must be stirred [1/s]; 0 when nothing asks for it. */
   readonly stirred: number;
   readonly set: number;
-  /** Least pressure at the manifold that its outlets ask, seen from the surface of the tank [Pa]. */
+  /** Least pressure at the manifold that its outlets ask [Pa]. */
   readonly pressure: number;
   /** Least that goes out in a rig that keeps its promises [m3/s]. */
   readonly flow: number;
@@ -108,6 +109,13 @@ export function mainDuties(space: SearchSpace, parts: MainParts): readonly MainD
       density * G * (outletHeightOf(line, duty) - deck - manifold);
     const leastLift = (line: LayoutLine) => lift(line, decks.high);
     const mostLift = (line: LayoutLine) => lift(line, decks.low);
+    const overSurface = density * G * ((duty.outletHeight ?? 0) - highestSurface(space, duty));
+    /** What a line asks besides its height: by the laws of the network where no strainer may be clean or dirty. */
+    const asks = (line: LayoutLine, { flow, pressure }: OutletNeed) => {
+      const strained = line.run.some((slot) => partAt(slot)?.kind === 'strainer');
+      const takes = strained ? 0 : lineLaw(space, line, duty, partAt)(flow);
+      return Math.max(pressure - overSurface, Number.isFinite(takes) ? (1 - OFF) * takes : 0);
+    };
     const out = open.map((l) => mostOut(l, partAt, density, leastLift(l)));
     const asked = askedFlow(duty, liquid);
     const lets = open.map((l) => ({ lift: mostLift(l), least: leastOut(space, l, duty, partAt) }));
@@ -118,7 +126,7 @@ export function mainDuties(space: SearchSpace, parts: MainParts): readonly MainD
       agitate: duty.agitate,
       stirred: duty.agitate ? agitationShare : 0,
       set: needs.sets[i]!,
-      pressure: Math.max(0, ...outlets.map((o) => o.pressure)),
+      pressure: Math.max(0, ...open.map((l, k) => asks(l, outlets[k]!) + leastLift(l))),
       flow: outlets.reduce((sum, o) => sum + o.flow, 0),
       out: out.some((o) => o === undefined) ? undefined : out.flatMap((o) => o ?? []),
       asked: asked === undefined ? undefined : asked * duty.open.length,

@@ -41,7 +41,7 @@ export function outletNeed(
   if (line.run.includes('tip') && gun?.kind === 'gun' && tip?.kind === 'tip') {
     const least = tipPressureFor(context, duty, gun, tip);
     const forFlow = (asked / tip.flowAtOneBar) ** 2 * BAR * sg;
-    const pressure = Math.max(least === undefined ? 0 : least / HALVED, forFlow);
+    const pressure = Math.max(least === undefined ? 0 : least / HALVED, duty.pressure ?? 0, forFlow);
     const flow = tip.flowAtOneBar * Math.sqrt(pressure / BAR / sg);
     return { flow, pressure: pressure + lift + lineLoss(space, line, duty, partAt)(flow) };
   }
