@@ -77,8 +77,8 @@ function Standing({ search }: { search: SearchTold }) {
 /** The first round passes over what a buyer would not choose by; what it finds is told while the second one goes on. */
 function soFar({ sought, within }: SearchProgress, share: number): string {
   if (within !== undefined)
-    return `${withinText(within)} Of smaller gains ${settledText(share)} settled so far.`;
-  return `${settledText(share)} settled so far, of what is better by more than ${sought * 100} %.`;
+    return `${withinText(within)} Smaller gains are looked for: ${settledText(share)} settled so far.`;
+  return `Rigs better by more than ${sought * 100} % are looked for: ${settledText(share)} settled so far.`;
 }
 
 function ending({ complete, progress }: SearchTold): string {
@@ -89,7 +89,7 @@ function ending({ complete, progress }: SearchTold): string {
       : 'Searched to the end: no rig of the catalogue with what the brief wishes, set by the usual rules, beats these.';
   const share = settledText(progress?.settled ?? 0);
   if (progress?.within !== undefined)
-    return `${withinText(progress.within)} Stopped with ${share} of smaller gains settled.`;
+    return `${withinText(progress.within)} Smaller gains were looked for too: stopped with ${share} settled.`;
   return none
     ? `Stopped with ${share} settled: no rig that keeps every promise is found yet.`
     : `Stopped with ${share} settled: better rigs may be among the rest.`;

@@ -27,6 +27,9 @@ const IN_TURN: readonly ((figures: Figures) => number)[] = [
   (f) => -f.margin,
   (f) => f.days,
 ];
+/** Times that pump, main and suction line, or a whole rig, are judged for one core that is gone through way by way, and in a round. */
+const RECKONED = 5_000;
+const RECKONED_IN_ROUND = 100_000;
 const NO_MATE = 'nothing in the catalogue goes with these parts';
 const NO_MAIN = 'pressure: no regulator, return hose and jet go with pump and outlets';
 const BEATEN = 'beaten by a rig already found';
@@ -57,6 +60,8 @@ export class CoreSearch {
   #goOn: () => boolean = () => true;
   #unsettled = false;
   #within = 0;
+  /** Left of this round. */
+  #reckonings = 0;
   /** What is reckoned of a space holds for every round. */
   readonly #begun = new Map<
     SearchSpace,
@@ -74,6 +79,7 @@ export class CoreSearch {
   begin(within: number): void {
     this.#within = within;
     this.#unsettled = false;
+    this.#reckonings = RECKONED_IN_ROUND;
     this.settled = 0;
     this.#refused.clear();
   }
@@ -239,7 +245,11 @@ export class CoreSearch {
     const core = parting.coreOf(partAt, margin, (best) => this.#keeps(best));
     if (core === undefined || !this.#keeps(parting.ideal(core))) return true;
     const keep = (figures: Figures) => this.#keeps(figures);
-    return everyWay(parting, core, keep, (way) => this.#prove(parting, core, [way], parts));
+    const most = Math.min(RECKONED, this.#reckonings);
+    const allowance = { left: most };
+    const ended = everyWay(parting, core, keep, allowance, (way) => this.#prove(parting, core, [way], parts));
+    this.#reckonings -= most - Math.max(0, allowance.left);
+    return ended;
   }
 
   #keeps(best: Figures): boolean {

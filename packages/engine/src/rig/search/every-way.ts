@@ -6,8 +6,11 @@ import type { Trim, TrimFront } from './trims.ts';
 
 /** Ways to fill one group of a core that are kept at a time. */
 const MOST_WAYS = 50_000;
-/** Times that pump, main and suction line of one core are reckoned. */
-const MOST_RECKONED = 5_000;
+
+/** How often pump, main and suction line may be reckoned yet, or a whole rig be judged. */
+export interface Allowance {
+  left: number;
+}
 
 /**
  * Goes through all ways to fill the groups of a core that a test lets through, one after another: what is found of one
@@ -22,6 +25,7 @@ export function everyWay(
   parting: Parting,
   core: Core,
   keep: Keep,
+  allowance: Allowance,
   use: (way: Completion) => boolean,
 ): boolean {
   const ideals = core.fronts.map((fronts) => idealOf(fronts));
@@ -36,13 +40,14 @@ export function everyWay(
   const meeting = groups.flatMap((g, i) => (meetsAtManifold(g) ? [i] : []));
   const order = [...meeting, ...groups.flatMap((g, i) => (meetsAtManifold(g) ? [] : [i]))];
   const ids = order.map((i) => groups[i]!.id);
-  let reckoned = 0;
   /** Joins what may stand at each place, the least of all later ones counted, and hands on what passes. */
   const join = (k: number, way: Completion, places: Places): boolean => {
     const { at, leasts, rests } = places;
     const trims = at[k];
     if (trims === undefined)
-      return use({ ...way, groups: groups.map((_, i) => way.groups[order.indexOf(i)]!) });
+      return (
+        --allowance.left >= 0 && use({ ...way, groups: groups.map((_, i) => way.groups[order.indexOf(i)]!) })
+      );
     const later = rests[k]!;
     const passes = (margin: number, cents: number, mass: number, late: number) =>
       keep(
@@ -68,7 +73,7 @@ export function everyWay(
       const next = [...way.groups, t];
       // What a pump moves hangs on what stands behind it, and what it gives on its suction line.
       if (k + 1 === meeting.length || ids[k] === 'suction') {
-        if (++reckoned > MOST_RECKONED) return false;
+        if (allowance.left-- <= 0) return false;
         margin = Math.min(margin, mainSpare(parting, core, ids, next));
         if (margin < 0 || !passes(margin, cents, mass, late)) continue;
       }

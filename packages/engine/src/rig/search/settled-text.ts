@@ -15,5 +15,6 @@ export function settledText(share: number): string {
  */
 export function withinText(within: number): string {
   const percent = Number((within * 100).toPrecision(3));
-  return `For every rig of the catalogue there is one here that costs and weighs at most ${percent} % more, is ready no later, and has a least margin at most ${percent} points lower.`;
+  const points = percent === 1 ? '1 point' : `${percent} points`;
+  return `For every rig of the catalogue there is one here that costs and weighs at most ${percent} % more, is ready no later, and has a least margin at most ${points} lower.`;
 }
