@@ -1,4 +1,5 @@
-// What the search for the rigs that no other beats takes on each demo brief, beside going through every set of parts.
+// What the search for the rigs that no other beats takes on each demo brief, beside going through every set of parts; first
+// until no rig can be better by more than a hundredth, then, begun again, until it ends.
 // The name of a brief lets only that one be searched: the memory told is then that of one search.
 import {
   cheapestOf,
@@ -11,6 +12,8 @@ import {
 import loadHighs from 'highs';
 import { demoBriefs, demoCatalogue, demoShop } from '../test/demo.ts';
 
+/** What is no matter in the first run. */
+const NEAR = 0.01;
 /** Sets of parts proven to tell what all of them would take. */
 const SAMPLE = 200;
 
@@ -20,13 +23,17 @@ const catalogue = demoCatalogue();
 const shop = demoShop();
 
 console.log(
-  'brief                 sets of parts   left    nodes  proofs  rigs     settled      s  most MB   every set one by one',
+  'brief                 sets of parts   left  1 % known   s    nodes  proofs  rigs     settled      s  most MB   every set one by one',
 );
 for (const { name, raw } of briefs) {
-  const began = performance.now();
-  const found = searchRigs(raw, catalogue, shop);
-  const seconds = (performance.now() - began) / 1000;
-  if (!found.ok) throw new Error(`${name}: the brief is not read`);
+  const timed = (within: number) => {
+    const began = performance.now();
+    const answer = searchRigs(raw, catalogue, shop, { within });
+    return { answer, seconds: (performance.now() - began) / 1000 };
+  };
+  const { answer: near, seconds: nearSeconds } = timed(NEAR);
+  const { answer: found, seconds } = timed(0);
+  if (!near.ok || !found.ok) throw new Error(`${name}: the brief is not read`);
   const sets = setsOfParts(raw, catalogue, shop);
   const step = sets.size / SAMPLE;
   const start = performance.now();
@@ -38,6 +45,8 @@ for (const { name, raw } of briefs) {
       name.padEnd(22),
       size.toExponential(1).padStart(13),
       narrowed.toExponential(1).padStart(8),
+      (near.within === undefined ? settledText(near.progress.settled) : 'yes').padStart(9),
+      nearSeconds.toFixed(1).padStart(6),
       String(nodes).padStart(9),
       String(proofs).padStart(8),
       String(found.choices.length).padStart(6),

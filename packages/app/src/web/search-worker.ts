@@ -4,7 +4,7 @@ import type { FromSearch, ToSearch } from './protocol.ts';
 import { loadInputs } from './worker/inputs.ts';
 
 /** Rigs proven and sets of parts looked at before the search ends by itself: beyond this a page runs short of memory. */
-const MOST = { mostProofs: 5_000, mostNodes: 500_000 };
+const MOST = { mostProofs: 5_000, mostNodes: 300_000 };
 /** Time between two tellings [ms]. */
 const TELL = 250;
 

@@ -63,7 +63,7 @@ export type Choices =
 /** What a buyer would not choose by: a hundredth of price and mass, and of margin. */
 const COARSE = 0.01;
 const MOST_PROOFS = 2000;
-const MOST_NODES = 300_000;
+const MOST_NODES = 200_000;
 
 /**
  * Searches every rig that a catalogue makes of a brief for those that no other beats in price, dry mass, least margin
