@@ -29,7 +29,7 @@ const IN_TURN: readonly ((figures: Figures) => number)[] = [
 ];
 /** Times that pump, main and suction line, or a whole rig, are judged for one core that is gone through way by way, and in a round. */
 const RECKONED = 5_000;
-const RECKONED_IN_ROUND = 100_000;
+const RECKONED_IN_ROUND = 300_000;
 const NO_MATE = 'nothing in the catalogue goes with these parts';
 const NO_MAIN = 'pressure: no regulator, return hose and jet go with pump and outlets';
 const BEATEN = 'beaten by a rig already found';
