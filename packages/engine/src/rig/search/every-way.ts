@@ -18,6 +18,7 @@ export interface Allowance {
  * better bounds: that other one may turn out to break a promise. Only a gauge is chosen by its figures alone, since no
  * promise reads it.
  *
+ * @param allowance is counted down; with it spent, ways are left
  * @param use takes a way; false when no more are wanted
  * @returns false when ways are left
  */

@@ -253,9 +253,7 @@ export class MainCheck {
     for (const [i, d] of this.#duties.entries()) {
       const { gives } = this.#pumpIn(i);
       const { low, high } = inlets[i]!;
-      const climb = Math.max(0, d.atPump - d.atManifold.high);
-      const turns = this.#flow.slowest * (1 - HAIR);
-      const given = (p: number, inlet: number) => Math.max(0, turns - d.slip * (p + climb - inlet));
+      const given = (p: number, at: number) => this.#given(d, p, at);
       const back = this.#back(d, regulator, hoses);
       const jets = this.#ways.jets(d, agitator, valves);
       const meeting = (inlet: number) =>
@@ -325,9 +323,7 @@ export class MainCheck {
     if (d.out === undefined || d.asked === undefined || d.asked >= MOST_ASKED) return Infinity;
     const demand = pumpDemand(d.asked, Math.min(MOST_ASKED, d.stirred * this.#volume));
     if (demand <= 0) return Infinity;
-    const climb = Math.max(0, d.atPump - d.atManifold.high);
-    const least = (p: number) =>
-      Math.max(0, this.#flow.slowest * (1 - HAIR) - d.slip * (p + climb - inlet.low));
+    const least = (p: number) => this.#given(d, p, inlet.low);
     const back = this.#back(d, regulator, hoses).most;
     const jets = this.#ways.jets(d, agitator, valves).most;
     const low = mainPressureOf({ gives: least, back, out: [...jets, ...d.out] }, this.#highest);
@@ -339,15 +335,21 @@ export class MainCheck {
     return this.#pump.maxPressure * 4;
   }
 
+  /** Least that the pump gives against a pressure at the manifold, with a pressure in front of it [Pa, Pa -> m3/s]. */
+  #given({ slip, atPump, atManifold }: MainDuty, pressure: number, inlet: number): number {
+    const climb = Math.max(0, atPump - atManifold.high);
+    return Math.max(0, this.#flow.slowest * (1 - HAIR) - slip * (pressure + climb - inlet));
+  }
+
   /** What a pump that does not starve gives in a duty against a pressure, at least and at most, and the highest pressure in front of it. */
   #pumpIn(i: number) {
-    const { slip, atPump, atManifold } = this.#duties[i]!;
-    const { most, slowest } = this.#flow;
-    const climb = Math.max(0, atPump - atManifold.high);
+    const d = this.#duties[i]!;
+    const { slip, atPump } = d;
+    const { most } = this.#flow;
     const inlet = atPump - this.#suction[i]!;
     return {
       inlet,
-      least: (p: number) => Math.max(0, slowest * (1 - HAIR) - slip * (p + climb - this.#starved[i]!)),
+      least: (p: number) => this.#given(d, p, this.#starved[i]!),
       gives: (p: number) => Math.max(0, most * (1 + HAIR) - slip * Math.max(0, p - inlet)),
     };
   }
